@@ -1,0 +1,262 @@
+package calc_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// sound reports what is wrong with a result as such, whatever plan it came from: a value that is no number, a blank
+// without a reason, an address that leads nowhere, a key that stands twice.
+func sound(plan *model.Plan, r *calc.Result) (faults []string) {
+	finite := func(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+	leads := func(path model.Path) bool {
+		if path == "" {
+			return true
+		}
+		_, ok := model.Find(plan, path)
+		return ok
+	}
+	for i := -1; i < len(r.Sections); i++ {
+		seen := map[string]bool{}
+		for _, f := range r.Sheet(i).Figures {
+			switch {
+			case seen[f.Key]:
+				faults = append(faults, "key stands twice: "+f.Key)
+			case f.Key == "" || f.Group == "" || f.Name == "":
+				faults = append(faults, "figure without key, group or name: "+f.Key)
+			case !finite(f.Value):
+				faults = append(faults, "not finite: "+f.Key)
+			case f.OK && f.Why != "":
+				faults = append(faults, "computed and blank at once: "+f.Key)
+			case !f.OK && f.Why == "":
+				faults = append(faults, "blank without a reason: "+f.Key)
+			case !leads(f.Mend):
+				faults = append(faults, f.Key+" leads nowhere: "+string(f.Mend))
+			}
+			seen[f.Key] = true
+		}
+	}
+	for _, f := range r.Findings {
+		switch {
+		case !finite(f.Measured) || !finite(f.Limit) || !finite(f.Margin) || !finite(f.At):
+			faults = append(faults, "finding without a number: "+f.Key+", "+f.Text)
+		case f.Section < -1 || f.Section >= len(plan.Sections):
+			faults = append(faults, "finding of no section: "+f.Key)
+		case f.Text == "" || f.Source == "":
+			faults = append(faults, "finding without text or source: "+f.Key)
+		case f.Mend == "" || !leads(f.Mend):
+			faults = append(faults, "finding "+f.Key+" leads nowhere: "+string(f.Mend))
+		case f.HasLimit && !consistent(f):
+			faults = append(faults, "margin and severity disagree: "+f.Key)
+		}
+	}
+	for _, p := range r.Window {
+		if !finite(p.TVD) || !finite(p.Pore) || !finite(p.Fracture) || !finite(p.Stability) {
+			faults = append(faults, "window point without a number")
+		}
+	}
+	return faults
+}
+
+// consistent reports whether a finding's margin is measured against its limit the right way round and goes with its
+// severity; what rounding may leave is far below what anyone enters.
+func consistent(f calc.Finding) bool {
+	margin := f.Measured - f.Limit
+	if !f.Least {
+		margin = -margin
+	}
+	if math.Abs(margin-f.Margin) > 1e-9*math.Max(1, math.Abs(margin)) {
+		return false
+	}
+	if f.Margin >= 0 {
+		return f.Severity == calc.OK
+	}
+	return f.Severity != calc.OK || f.Margin > -1e-2
+}
+
+// eachRef calls visit for every entry of the plan.
+func eachRef(plan *model.Plan, visit func(model.Ref)) {
+	model.Walk(plan, func(g *model.Group, at model.Place) bool {
+		for _, f := range g.Fields {
+			visit(model.Ref{Group: g, Field: f, Place: at})
+		}
+		return true
+	})
+}
+
+// computed returns every computed figure by section and key.
+func computed(r *calc.Result) map[string]float64 {
+	all := map[string]float64{}
+	for i := -1; i < len(r.Sections); i++ {
+		for _, f := range r.Sheet(i).Figures {
+			if f.OK {
+				all[strings.Repeat("s", i+1)+":"+f.Key] = f.Value
+			}
+		}
+	}
+	return all
+}
+
+func TestEveryEntryCanBeBlank(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		var refs []model.Ref
+		eachRef(plan, func(r model.Ref) {
+			if r.Field.Type != model.ChoiceField || r.Field.Default == "" { // a choice left out of a file takes its default
+				refs = append(refs, r)
+			}
+		})
+		for _, ref := range refs {
+			old := ref.Get(plan)
+			ref.Set(plan, model.Entry{})
+			for _, fault := range sound(plan, calc.Evaluate(plan)) {
+				t.Errorf("%s blank: %s", ref.Path(), fault)
+			}
+			ref.Set(plan, old)
+		}
+	})
+}
+
+// TestABlankEntryNeverMakesAnotherNumber: without an entry that figures need, a figure is blank or unchanged. A number
+// that silently follows from zero would be believed.
+func TestABlankEntryNeverMakesAnotherNumber(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		before := computed(calc.Evaluate(plan))
+		var refs []model.Ref
+		eachRef(plan, func(r model.Ref) {
+			if r.Field.Required && r.Idle(plan) == "" && r.Get(plan).IsSet() {
+				refs = append(refs, r)
+			}
+		})
+		if len(refs) < 30 {
+			t.Fatalf("only %d required entries", len(refs))
+		}
+		for _, ref := range refs {
+			old := ref.Get(plan)
+			ref.Set(plan, model.Entry{})
+			r := calc.Evaluate(plan)
+			var changed []string
+			after := computed(r)
+			for key, v := range after {
+				if was, ok := before[key]; ok && math.Abs(v-was) > 1e-9*math.Max(1, math.Abs(was)) {
+					changed = append(changed, key)
+				}
+			}
+			if len(changed) > 0 {
+				slices.Sort(changed)
+				t.Errorf("%s blank: %d figures take another value, such as %s", ref.Path(), len(changed), changed[0])
+			}
+			if (len(changed) > 0 || len(after) < len(before)) && !slices.ContainsFunc(r.Findings, func(f calc.Finding) bool { return f.Key == "entry" && f.Severity == calc.Stop }) {
+				t.Errorf("%s blank: no finding says so", ref.Path())
+			}
+			ref.Set(plan, old)
+		}
+	})
+}
+
+// TestAStringThatCannotBeWorkedOutBlanksWhatStandsInIt: the sections below must not be computed as if it were not there.
+func TestAStringThatCannotBeWorkedOutBlanksWhatStandsInIt(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	with(t, plan, "section[3].casing[1].weight", "500 kg/m") // no such casing, and no ID of its own
+	r := calc.Evaluate(plan)
+	for _, key := range []string{"volume.bottoms_up", "volume.hole", "volume.bottoms_up_rig", "string.passes.bit", "casing.passes.connector",
+		"casing.volume.annulus.open"} {
+		if f, ok := r.Sheet(3).Find(key); ok && f.OK {
+			t.Errorf("section 4 %s = %g although the string of section 3 is not known", key, f.Value)
+		}
+	}
+	if offers := calc.Offers(plan, 3); len(offers) > 0 {
+		t.Errorf("%d casings are offered for section 4 although the string of section 3 is not known", len(offers))
+	}
+}
+
+// TestOnlyWhatNeedsAnEntryIsBlankWithoutIt names figures that do not depend on an entry and must stay.
+func TestOnlyWhatNeedsAnEntryIsBlankWithoutIt(t *testing.T) {
+	for _, c := range []struct {
+		path    string
+		section int
+		stay    []string
+		goes    []string
+	}{
+		{"section[3].flow", 3, []string{"volume.string", "volume.string.strokes", "volume.bottoms_up.strokes", "volume.bottoms_up_rig", "volume.bottoms_up_rig.strokes"},
+			[]string{"volume.bottoms_up_rig.time"}},
+		{"section[3].density", 3, []string{"hole.td.tvd", "volume.bottoms_up_rig", "string.weight.air", "casing.weight.air"},
+			[]string{"mud.margin.pore", "mud.riser_off", "string.weight.buoyed", "string.hook_load", "casing.weight.buoyed"}},
+		{"section[3].casing[1].weight", 3, []string{"volume.bottoms_up_rig", "mud.margin.pore", "string.weight.buoyed"},
+			[]string{"casing.weight.air", "casing.volume.inside", "casing.volume.annulus.open"}},
+		{"section[4].td", 3, []string{"volume.bottoms_up_rig", "casing.weight.buoyed", "mud.margin.pore"}, nil},
+		{"section[4].td", 4, nil, []string{"hole.td", "hole.td.tvd", "casing.shoe", "volume.string", "mud.margin.pore"}},
+		{"section[4].td", 5, nil, []string{"hole.start", "volume.string", "mud.margin.pore"}},
+		{"prognosis.row[10].pore", 3, []string{"mud.emw.shoe", "mud.emw.td", "mud.riser_off", "mud.margin.shoe_test", "volume.bottoms_up"},
+			[]string{"mud.margin.pore", "mud.pore.td"}},
+		{"rig.pump[1].liner", 3, []string{"volume.bottoms_up", "volume.bottoms_up.time"}, []string{"volume.bottoms_up.strokes"}},
+		{"rig.pump[1].liner", 0, []string{"line.riser"}, []string{"line.riser.strokes", "pump.1.output"}},
+		{"well.seawater", 0, []string{"datum.mudline", "datum.wellhead", "line.riser"}, []string{"datum.sea_pressure"}},
+		{"well.seawater", 3, []string{"hole.td.tvd", "volume.bottoms_up", "mud.emw.td"}, []string{"mud.riser_off"}},
+		{"well.water_depth", 0, []string{"pump.1.output"}, []string{"datum.mudline", "datum.sea_pressure"}},
+		{"trajectory.kick_off", 3, []string{"volume.bottoms_up", "volume.string", "hole.volume", "casing.weight.air"},
+			[]string{"hole.td.tvd", "mud.emw.td", "string.weight.buoyed"}},
+		{"section[3].shoulder", 3, []string{"volume.bottoms_up", "hole.shoe"}, []string{"casing.top", "casing.length", "casing.volume.inside"}},
+		{"section[5].top", 5, []string{"hole.shoe", "volume.bottoms_up"}, []string{"casing.lap", "casing.volume.inside", "casing.top"}},
+	} {
+		plan := demo(t, "ottermast-2")
+		entry(t, plan, c.path).Set(plan, model.Entry{})
+		r := calc.Evaluate(plan)
+		for _, key := range c.stay {
+			if f, ok := r.Sheet(c.section - 1).Find(key); !ok || !f.OK {
+				t.Errorf("%s blank: section %d %s goes blank without need: %s", c.path, c.section, key, f.Why)
+			}
+		}
+		for _, key := range c.goes {
+			f, ok := r.Sheet(c.section - 1).Find(key)
+			if !ok {
+				t.Errorf("%s blank: section %d %s is gone instead of blank", c.path, c.section, key)
+			} else if f.OK {
+				t.Errorf("%s blank: section %d %s is still computed", c.path, c.section, key)
+			} else if f.Mend != model.Path(c.path) {
+				t.Errorf("%s blank: section %d %s sends to %s", c.path, c.section, key, f.Mend)
+			}
+		}
+	}
+}
+
+// TestAnIdleEntryChangesNothing: what the editor says does not count does not count.
+func TestAnIdleEntryChangesNothing(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		before := computed(calc.Evaluate(plan))
+		tried := 0
+		eachRef(plan, func(ref model.Ref) {
+			f := ref.Field
+			if f.Type != model.QuantityField || ref.Idle(plan) == "" || !f.Max.IsSet() {
+				return
+			}
+			tried++
+			old := ref.Get(plan)
+			for _, v := range []quantity.Value{{}, f.Min, f.Max} {
+				ref.Set(plan, model.Entry{Quantity: v})
+				after := computed(calc.Evaluate(plan))
+				if len(after) != len(before) {
+					t.Errorf("%s = %q does not count, but %d figures become %d", ref.Path(), v.Text(), len(before), len(after))
+				}
+				for key, was := range before {
+					if after[key] != was {
+						t.Errorf("%s = %q does not count, but changes %s", ref.Path(), v.Text(), key)
+						break
+					}
+				}
+			}
+			ref.Set(plan, old)
+		})
+		if tried < 10 {
+			t.Errorf("only %d idle entries", tried)
+		}
+	})
+}

@@ -1,0 +1,296 @@
+package calc
+
+import (
+	"strconv"
+
+	"borewalk/calc/bore"
+	"borewalk/calc/steel"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// casingPage adds the string that a section is finished with: where it stands, its weight, volumes and clearances.
+func (e *evaluation) casingPage(i int) {
+	c := &e.strings[i]
+	if !c.present {
+		return
+	}
+	p := e.page(i, model.TopicCasing)
+	e.stringDepths(i, p, c)
+	e.casingWeights(i, p, c)
+	e.casingVolumes(i, p, c)
+	e.casingLadder(i, p, c)
+	e.casingParts(p, c)
+}
+
+func (e *evaluation) stringDepths(i int, p *page, c *casing) {
+	s := &e.plan.Sections[i]
+	p.group = "String"
+	e.depth(p, "casing.top", "Top", c.top, c.missing, func(w *Working) {
+		switch {
+		case c.liner || s.Hung == model.OnHangerDeep:
+			w.Formula = "top as given"
+		case s.Hung == model.InWellhead:
+			w.Formula = "top = wellhead datum + landing shoulder below it"
+			w.in("datum", "wellhead", quantity.Length, e.datum.Wellhead)
+			w.in("shoulder", "below datum", quantity.Length, s.ShoulderBelowDatum.SI)
+		default:
+			w.Formula = "top = top of the housing that the string carries"
+		}
+		w.Source = "geometry"
+	})
+	e.depth(p, "casing.shoe", "Shoe", c.shoe, c.noShoe, func(w *Working) {
+		w.Formula = "shoe = opened depth - rathole"
+		w.in("opened", "full-size hole to", quantity.Length, e.sections[i].opened)
+		w.in("rathole", "full size", quantity.Length, s.Rathole.SI)
+		w.Source = "geometry"
+	})
+	p.put("casing.length", "Length", quantity.Length, c.shoe-c.top, c.missing, func(w *Working) {
+		w.Formula = "length = shoe - top"
+		w.in("shoe", "along hole", quantity.Length, c.shoe)
+		w.in("top", "along hole", quantity.Length, c.top)
+		w.Source = "geometry"
+	})
+	track := s.ShoeTrack.SI
+	if track > 0 {
+		p.put("casing.collar", "Float collar", quantity.Length, c.shoe-track, c.noShoe, func(w *Working) {
+			w.Formula = "collar = shoe - shoe track"
+			w.in("shoe", "along hole", quantity.Length, c.shoe)
+			w.in("track", "shoe to float collar", quantity.Length, track)
+			w.Source = "geometry"
+		})
+		if !c.noShoe.open() {
+			e.judge(model.RuleShoeTrack, i, track, "Shoe track", "", c.shoe, model.PathOf(i, "shoe_track"))
+		}
+	}
+	if c.liner {
+		e.lapFigure(i, p, c)
+	}
+}
+
+// lapFigure adds the overlap of a liner with the string above, and judges it.
+func (e *evaluation) lapFigure(i int, p *page, c *casing) {
+	shoe, host, ok := e.lastShoe(i)
+	missing := first(c.missing, e.shoeGap(i))
+	if !ok {
+		missing = first(missing, gap{model.PathOf(i, "completion"), "a liner needs a string above to hang in"})
+	}
+	lap := shoe - c.top
+	p.put("casing.lap", "Liner lap", quantity.Length, lap, missing, func(w *Working) {
+		w.Formula = "lap = last shoe - liner top"
+		w.in("shoe", "section "+strconv.Itoa(host+1), quantity.Length, shoe)
+		w.in("top", "liner", quantity.Length, c.top)
+		w.Source = "geometry, along hole"
+	})
+	if missing.open() {
+		e.fault(missing)
+		return
+	}
+	top := model.PathOf(i, "top")
+	e.judge(model.RuleDepthOrder, i, lap, "Liner top above the last shoe", "", c.top, top)
+	e.judge(model.RuleLapLeast, i, lap, "Liner lap", "", c.top, top)
+	e.judge(model.RuleLapMost, i, lap, "Liner lap", "", c.top, top)
+	switch e.plan.Sections[i].Purpose {
+	case model.Conductor, model.Surface:
+		e.judge(model.RuleUSLapShallow, i, lap, "Liner lap", "", c.top, top)
+	default:
+		e.judge(model.RuleUSLap, i, lap, "Liner lap", "", c.top, top)
+	}
+}
+
+func (e *evaluation) casingWeights(i int, p *page, c *casing) {
+	p.group = "Weight"
+	missing := first(c.missing, e.columnGap(i))
+	var air float64
+	var hung []layer
+	lengths := make([]steel.Section, 0, len(c.parts))
+	for k := range c.parts {
+		part := &c.parts[k]
+		air += part.pipe.LinearMass * (part.bottom - part.top) * gravity
+		lengths = append(lengths, e.length(part.top, part.bottom, part.pipe, part.pipe.LinearMass))
+	}
+	if !missing.open() {
+		hung = e.hanging(i, lengths, e.leftInHole(i))
+	}
+	p.put("casing.weight.air", "Weight in air", quantity.Force, air, c.missing, func(w *Working) {
+		w.Formula = "W = sum of mass per length × length × g"
+		for k := range c.parts {
+			part := &c.parts[k]
+			w.in("m", "mass per length", quantity.LinearMass, part.pipe.LinearMass)
+			w.in("L", "length", quantity.Length, part.bottom-part.top)
+		}
+		w.Source = "common practice; nominal weight includes threads and couplings (API 5CT)"
+	})
+	p.put("casing.weight.buoyed", "Landed in mud", quantity.Force, weight(hung), missing, func(w *Working) {
+		w.layers(hung)
+		w.Note = "The string alone, full of the hole's fluid: no landing string, no friction, no empty pipe above a float."
+	})
+	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
+		load := weight(hung) + e.plan.Rig.BlockWeight.SI
+		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the landed string and blocks, landing string left out", "", 0, "rig.hook_load")
+	}
+}
+
+func (e *evaluation) casingVolumes(i int, p *page, c *casing) {
+	p.group = "Volumes, string on depth"
+	s := &e.plan.Sections[i]
+	var inside, collar []bore.Interval
+	var metal float64
+	if !c.missing.open() {
+		bodies := e.casingBodies(c)
+		inside = bore.Inside(bodies, c.top, c.shoe)
+		collar = bore.Inside(bodies, c.top, c.shoe-s.ShoeTrack.SI)
+		for k := range c.parts {
+			metal += steel.Displacement(c.parts[k].pipe.LinearMass) * (c.parts[k].bottom - c.parts[k].top)
+		}
+	}
+	sum := func(key, name string, intervals []bore.Interval, missing gap, formula string) {
+		volume := bore.Volume(intervals)
+		p.put(key, name, quantity.Volume, volume, missing, func(w *Working) {
+			w.Formula = formula
+			w.intervals(intervals)
+			w.Source = "geometry; couplings and eccentricity ignored"
+		})
+		e.pumped(p, key, volume, missing)
+	}
+	sum("casing.volume.inside", "Inside to shoe", inside, c.missing, "V = sum of pi/4 × ID² × L")
+	if s.ShoeTrack.SI > 0 {
+		sum("casing.volume.collar", "Inside to collar", collar, c.missing, "V = sum of pi/4 × ID² × L from the hanger to the float collar; the landing string comes on top")
+	}
+	annuli, missing := e.casingAnnuli(i, c)
+	if s.Method == model.Cemented {
+		var open, cased []bore.Interval
+		for _, a := range annuli {
+			if a.OuterLabel == "open hole" {
+				open = append(open, a)
+			} else {
+				cased = append(cased, a)
+			}
+		}
+		sum("casing.volume.annulus.open", "Annulus, open hole", open, missing, "V = sum of pi/4 × (hole² - OD²) × L, washed out")
+		if _, _, above := e.lastShoe(i); above {
+			sum("casing.volume.annulus.cased", "Annulus, cased", cased, missing, "V = sum of pi/4 × (bore² - OD²) × L")
+		}
+	}
+	e.casingDisplacement(p, c, metal, bore.Volume(inside))
+	p.group = "Annulus of the string"
+	n := 0
+	for _, a := range annuli {
+		if !missing.open() && a.Volume() > 0 {
+			n++
+			e.intervalFigures(p, "casing.annulus."+strconv.Itoa(n), a)
+		}
+	}
+}
+
+// casingDisplacement adds what the string displaces as it goes in, open and closed.
+func (e *evaluation) casingDisplacement(p *page, c *casing, metal, inside float64) {
+	p.put("casing.displacement.open", "Displaced, open", quantity.Volume, metal, c.missing, func(w *Working) {
+		w.Formula = "V = sum of mass per length × L / density of steel"
+		for k := range c.parts {
+			w.in("m", "mass per length", quantity.LinearMass, c.parts[k].pipe.LinearMass)
+			w.in("L", "length", quantity.Length, c.parts[k].bottom-c.parts[k].top)
+		}
+		w.in("rho", "steel", quantity.Density, steel.Density)
+		w.Source = "common practice"
+	})
+	e.pumped(p, "casing.displacement.open", metal, c.missing)
+	p.put("casing.displacement.closed", "Displaced, closed", quantity.Volume, metal+inside, c.missing, func(w *Working) {
+		w.Formula = "V = open-end displacement + inside volume"
+		w.in("open", "displacement", quantity.Volume, metal)
+		w.in("inside", "to the shoe", quantity.Volume, inside)
+		w.Source = "common practice"
+	})
+	e.pumped(p, "casing.displacement.closed", metal+inside, c.missing)
+}
+
+// casingAnnuli returns the annulus round the string of section i, interval by interval; there is none round a string that
+// is jetted or driven.
+func (e *evaluation) casingAnnuli(i int, c *casing) ([]bore.Interval, gap) {
+	missing := first(c.missing, e.boreGap(i))
+	if missing.open() || e.plan.Sections[i].Method != model.Cemented {
+		return nil, missing
+	}
+	annuli := bore.Intervals(e.bores[i], e.casingBodies(c), max(c.top, e.bores[i][0].Top), c.shoe)
+	if err := bore.Fit(annuli); err != nil {
+		missing = gap{model.PathOf(i, "hole"), "the string does not fit: " + err.Error()}
+		e.fault(missing)
+	}
+	return annuli, missing
+}
+
+func (e *evaluation) casingBodies(c *casing) []bore.Body {
+	bodies := make([]bore.Body, len(c.parts))
+	for k := range c.parts {
+		part := &c.parts[k]
+		bodies[k] = bore.Body{Top: part.top, Bottom: part.bottom, OD: part.pipe.OD, ID: part.pipe.ID, Label: "casing"}
+	}
+	return bodies
+}
+
+// casingLadder compares the string's largest diameter with the bores that it passes and with its hole.
+func (e *evaluation) casingLadder(i int, p *page, c *casing) {
+	h, s := &e.sections[i], &e.plan.Sections[i]
+	p.group = "Passes the bores above"
+	widest := c.widest()
+	mend := model.PathOf(i, "casing["+strconv.Itoa(widest.row+1)+"].connector_od")
+	if s.Method != model.Cemented {
+		return
+	}
+	bores := e.passages(i, c.shoe)
+	missing := first(c.missing, e.boreGap(i))
+	if left, at, ok := e.clearance(p, "casing.passes.connector", "Connector", widest.pipe.Widest, bores, missing); ok && !missing.open() {
+		e.judge(model.RuleConnectorPasses, i, left, "Connector through the bores above", at.name, 0, mend)
+	}
+	inHole := h.size - widest.pipe.Widest
+	p.put("casing.clearance.connector", "Hole - connector", quantity.Diameter, inHole, c.missing, func(w *Working) {
+		w.Formula = "clearance = hole - connector OD"
+		w.in("hole", "full size, gauge", quantity.Diameter, h.size)
+		w.in("connector", "OD", quantity.Diameter, widest.pipe.Widest)
+		w.Source = "geometry"
+	})
+	body := c.largestBody()
+	p.put("casing.clearance.body", "Hole - casing OD", quantity.Diameter, h.size-body, c.missing, func(w *Working) {
+		w.Formula = "clearance = hole - casing OD"
+		w.in("hole", "full size, gauge", quantity.Diameter, h.size)
+		w.in("casing", "OD", quantity.Diameter, body)
+		w.Source = "geometry"
+	})
+	if c.missing.open() {
+		return
+	}
+	e.judge(model.RuleHoleTakesString, i, inHole, "Hole over connector OD", "", 0, mend)
+	e.judge(model.RuleHoleClearance, i, h.size-body, "Hole over casing OD", "", 0, model.PathOf(i, "hole"))
+}
+
+func (c *casing) largestBody() (od float64) {
+	for k := range c.parts {
+		od = max(od, c.parts[k].pipe.OD)
+	}
+	return od
+}
+
+// casingParts lists the lengths of the string from the shoe up.
+func (e *evaluation) casingParts(p *page, c *casing) {
+	p.group = "Parts, shoe up"
+	for k := len(c.parts) - 1; k >= 0; k-- {
+		part := &c.parts[k]
+		n := strconv.Itoa(part.row + 1)
+		figure := func(suffix, column string, kind quantity.Kind, value float64, note string) {
+			why := func(w *Working) {
+				w.Formula = note
+				w.Source = source(part.pipe.Source)
+			}
+			if column == "" {
+				p.put("casing.part."+n+"."+suffix, "Part "+n, kind, value, gap{}, why)
+				return
+			}
+			p.also("casing.part."+n+"."+suffix, column, kind, value, gap{}, why)
+		}
+		figure("length", "", quantity.Length, part.bottom-part.top, "length as given; the highest part reaches to the top")
+		figure("id", "ID", quantity.Diameter, part.pipe.ID, "inside diameter")
+		figure("drift", "drift", quantity.Diameter, part.pipe.Drift, "guaranteed bore of the drift class chosen")
+		figure("connector", "connector", quantity.Diameter, part.pipe.Widest, "outside diameter of the connector")
+		figure("capacity", "capacity", quantity.Capacity, bore.Area(part.pipe.ID), "capacity = pi/4 × ID²")
+	}
+}

@@ -1,0 +1,263 @@
+package calc
+
+import (
+	"slices"
+	"strconv"
+
+	"borewalk/calc/bore"
+	"borewalk/calc/steel"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// stringPart is a component of the drill string hanging with the bit at TD: depths along hole in m.
+type stringPart struct {
+	top, bottom float64
+	row         *model.StringPart
+	number      int // in the plan, bottom up
+	pipe        model.Pipe
+}
+
+// drillString is the string of a section with the bit at TD, top down.
+type drillString struct {
+	missing gap
+	parts   []stringPart
+	bodies  []bore.Body // what of it stands in the hole and is flowed past: all but bit and opener, which have the hole's size
+}
+
+// readDrillStrings hangs every section's string and works out the bores that it hangs in.
+func (e *evaluation) readDrillStrings() {
+	e.drills = make([]drillString, len(e.plan.Sections))
+	e.bores = make([]bore.Profile, len(e.plan.Sections))
+	for i := range e.drills {
+		e.drills[i] = e.readDrillString(i)
+		if !e.boreGap(i).open() {
+			e.bores[i] = e.outer(i)
+		}
+	}
+}
+
+// readDrillString hangs the string of section i with the bit at TD.
+func (e *evaluation) readDrillString(i int) drillString {
+	d := drillString{missing: e.sections[i].missing}
+	rows := e.plan.Sections[i].String
+	if !d.missing.open() && len(rows) == 0 {
+		d.missing = gap{model.PathOf(i, "td"), "the section has no drill string: add one on the string page"}
+	}
+	if d.missing.open() {
+		return d
+	}
+	bottom := e.sections[i].td
+	for k := range rows {
+		part, missing := e.readStringPart(i, k, &rows[k], bottom)
+		if missing.open() {
+			e.fault(missing)
+			return drillString{missing: missing}
+		}
+		d.parts = append(d.parts, part)
+		bottom = part.top
+	}
+	slices.Reverse(d.parts)
+	d.bodies = make([]bore.Body, 0, len(d.parts))
+	for _, p := range d.parts {
+		if !p.row.Cuts() {
+			d.bodies = append(d.bodies, bore.Body{Top: p.top, Bottom: p.bottom, OD: p.pipe.OD, ID: p.pipe.ID, Label: p.row.Item})
+		}
+	}
+	return d
+}
+
+func (e *evaluation) readStringPart(i, k int, row *model.StringPart, bottom float64) (stringPart, gap) {
+	group := model.SectionGroup().Lists[1]
+	path := func(key string) model.Path {
+		return model.Ref{Group: group, Field: group.Field(key), Place: model.Place{Outer: i, Inner: k}}.Path()
+	}
+	highest := k == len(e.plan.Sections[i].String)-1
+	part := stringPart{bottom: bottom, row: row, number: k + 1, pipe: row.Pipe()}
+	part.top = bottom - row.Length.SI
+	if highest && !row.Length.IsSet() {
+		part.top = 0
+	}
+	pipe := part.pipe
+	switch {
+	case !highest && !row.Length.IsSet():
+		return part, gap{path("length"), "only the highest string part may have no length"}
+	case part.top < 0 || part.top >= bottom:
+		return part, gap{path("length"), "the string is longer than the hole is deep"}
+	case highest && part.top > 0:
+		return part, gap{path("length"), "the string does not reach the rotary: leave the highest part's length blank"}
+	case row.Cuts():
+		return part, gap{}
+	case !row.Size.IsSet():
+		return part, gap{path("size"), "OD of a string part is blank"}
+	case pipe.ID == 0:
+		return part, gap{path("id"), "this part is not in the catalogue: enter the ID"}
+	case pipe.ID >= pipe.OD:
+		return part, gap{path("id"), "ID of a string part is not smaller than its OD"}
+	}
+	return part, gap{}
+}
+
+// mass returns the mass per length of a part in kg/m: what is entered or published, else the steel of its body. Bits and
+// openers without a weight count as none.
+func (p *stringPart) mass() float64 {
+	if p.pipe.LinearMass > 0 || p.row.Cuts() {
+		return p.pipe.LinearMass
+	}
+	return steel.PlainEnd(p.pipe.OD, p.pipe.ID)
+}
+
+// label names a part as a crew would: "drill pipe 5 7/8".
+func (p *stringPart) label() string {
+	name := p.row.Name
+	if name == "" {
+		name = p.row.Item
+	}
+	return name
+}
+
+// stringPage adds the drill string's weights, volumes and what it must pass.
+func (e *evaluation) stringPage(i int) {
+	d := &e.drills[i]
+	p := e.page(i, model.TopicString)
+	e.weightFigures(i, p, d)
+	e.displacementFigures(p, d)
+	e.partFigures(p, d)
+	e.bitLadder(i, p, d)
+}
+
+func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
+	h := &e.sections[i]
+	p.group = "Weight"
+	var air, assembly, assemblyLength float64
+	var hung []layer
+	lengths := make([]steel.Section, 0, len(d.parts))
+	for k := range d.parts {
+		part := &d.parts[k]
+		weight := part.mass() * (part.bottom - part.top) * gravity
+		air += weight
+		if part.row.Item != model.ItemPipe {
+			assembly += weight
+			assemblyLength += part.bottom - part.top
+		}
+		lengths = append(lengths, e.length(part.top, part.bottom, part.pipe, part.mass()))
+	}
+	missing := first(d.missing, e.columnGap(i))
+	if !missing.open() {
+		hung = e.hanging(i, lengths, e.density(i, h.td))
+	}
+	buoyed := weight(hung)
+	p.put("string.weight.air", "Weight in air", quantity.Force, air, d.missing, func(w *Working) {
+		w.Formula = "W = sum of mass per length × length × g"
+		for k := range d.parts {
+			part := &d.parts[k]
+			w.in("m", part.label(), quantity.LinearMass, part.mass())
+			w.in("L", "length", quantity.Length, part.bottom-part.top)
+		}
+		w.Source = "common practice; masses as entered or from the catalogue, with tool joints where published"
+	})
+	p.put("string.weight.buoyed", "Weight in mud", quantity.Force, buoyed, missing, func(w *Working) {
+		w.layers(hung)
+		w.Note = "Without friction against the wall."
+	})
+	p.put("string.hook_load", "Hook load", quantity.Force, buoyed+e.plan.Rig.BlockWeight.SI, missing, func(w *Working) {
+		w.Formula = "hook load = weight in mud + blocks and top drive"
+		w.in("W", "weight in mud", quantity.Force, buoyed)
+		w.in("blocks", "with top drive", quantity.Force, e.plan.Rig.BlockWeight.SI)
+		w.Source = "common practice"
+		w.Note = "Without friction; makers' ratings and inspection decide what may be pulled."
+	})
+	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
+		load := buoyed + e.plan.Rig.BlockWeight.SI
+		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the drill string's hook load", "", 0, "rig.hook_load")
+	}
+	p.put("string.assembly.length", "BHA length", quantity.Length, assemblyLength, d.missing, func(w *Working) {
+		w.Formula = "length of everything but drill pipe"
+		w.Source = "geometry"
+	})
+	p.put("string.assembly.weight", "BHA in air", quantity.Force, assembly, d.missing, func(w *Working) {
+		w.Formula = "W = sum of mass per length × length × g, drill pipe left out"
+		for k := range d.parts {
+			if part := &d.parts[k]; part.row.Item != model.ItemPipe {
+				w.in("m", part.label(), quantity.LinearMass, part.mass())
+				w.in("L", "length", quantity.Length, part.bottom-part.top)
+			}
+		}
+		w.Source = "common practice"
+	})
+}
+
+func (e *evaluation) displacementFigures(p *page, d *drillString) {
+	p.group = "Volume"
+	var inside, open, closed float64
+	for k := range d.parts {
+		part := &d.parts[k]
+		if part.row.Cuts() {
+			continue
+		}
+		length := part.bottom - part.top
+		bodyInside := bore.Area(part.pipe.ID) * length
+		metal := steel.Displacement(part.mass()) * length
+		inside += bodyInside
+		open += metal
+		closed += metal + bodyInside
+	}
+	p.put("string.volume.inside", "Inside the string", quantity.Volume, inside, d.missing, func(w *Working) {
+		w.Formula = "V = sum of pi/4 × ID² × L"
+		for k := range d.parts {
+			if part := &d.parts[k]; !part.row.Cuts() {
+				w.in(part.label(), "ID", quantity.Diameter, part.pipe.ID)
+				w.in("", "length", quantity.Length, part.bottom-part.top)
+			}
+		}
+		w.Source = "geometry; tool joints ignored"
+	})
+	p.put("string.displacement.open", "Displaced, open", quantity.Volume, open, d.missing, func(w *Working) {
+		w.Formula = "V = mass of the string / density of steel"
+		w.in("rho", "steel", quantity.Density, steel.Density)
+		w.Source = "steel 7850 kg/m³, 489.5 to 490 lb/ft³ in API tables"
+		w.Note = "Bit and opener left out."
+	})
+	p.put("string.displacement.closed", "Displaced, closed", quantity.Volume, closed, d.missing, func(w *Working) {
+		w.Formula = "V = open-end displacement + inside volume"
+		w.in("open", "displacement", quantity.Volume, open)
+		w.in("inside", "volume", quantity.Volume, inside)
+		w.Source = "common practice"
+	})
+}
+
+// partFigures lists the components from the bit up.
+func (e *evaluation) partFigures(p *page, d *drillString) {
+	p.group = "Parts, bit up"
+	for k := len(d.parts) - 1; k >= 0; k-- {
+		part := &d.parts[k]
+		n := strconv.Itoa(part.number)
+		p.put("string.part."+n+".length", part.label(), quantity.Length, part.bottom-part.top, gap{}, func(w *Working) {
+			w.Formula = "length as given; the highest part fills to the rotary"
+			w.in("bottom", "of the part", quantity.Length, part.bottom)
+			w.in("top", "of the part", quantity.Length, part.top)
+			w.Source = "geometry"
+		})
+		p.also("string.part."+n+".weight", "in air", quantity.Force, part.mass()*(part.bottom-part.top)*gravity, gap{}, func(w *Working) {
+			w.Formula = "W = mass per length × length × g"
+			w.in("m", "mass per length", quantity.LinearMass, part.mass())
+			w.in("L", "length", quantity.Length, part.bottom-part.top)
+			w.Source = source(part.pipe.Source)
+		})
+		if !part.row.Cuts() {
+			p.also("string.part."+n+".capacity", "capacity", quantity.Capacity, bore.Area(part.pipe.ID), gap{}, func(w *Working) {
+				w.Formula = "capacity = pi/4 × ID²"
+				w.in("ID", "inside diameter", quantity.Diameter, part.pipe.ID)
+				w.Source = source(part.pipe.Source)
+			})
+		}
+	}
+}
+
+// source names where a pipe's properties come from.
+func source(catalogue string) string {
+	if catalogue == "" {
+		return "as entered"
+	}
+	return "catalogue, " + catalogue
+}

@@ -1,0 +1,111 @@
+// Package calc computes everything that follows from a plan: the figures of the well and of each hole section, the
+// findings, and the geometry that a schematic draws.
+//
+// Start with [Evaluate]; [Explain] shows how one figure was got. The package is pure: the same plan gives the same
+// result, and nothing here reads a file, a clock or a global, or knows a screen. The physics lies in the small packages
+// below, which know no plan: trajectory, bore, column, pump, steel.
+//
+// Out of scope in this version: friction, casing strength, cementing, well control, time. Nothing here says that a
+// well is safe: a finding says which limit was compared.
+package calc
+
+import (
+	"borewalk/calc/bore"
+	"borewalk/calc/trajectory"
+	"borewalk/model"
+)
+
+// Result is everything that a plan gives.
+type Result struct {
+	Well     Sheet
+	Sections []Sheet
+	Findings []Finding
+	Datum    Datum
+	Sketch   Sketch
+	Window   []WindowPoint
+	Traces   []Trace
+}
+
+// Sheet returns the figures of a section, or of the well for section -1.
+func (r *Result) Sheet(section int) *Sheet {
+	if section < 0 || section >= len(r.Sections) {
+		return &r.Well
+	}
+	return &r.Sections[section]
+}
+
+// evaluation is the state of one run over a plan.
+type evaluation struct {
+	plan     *model.Plan
+	result   *Result
+	datum    Datum
+	gaps     datumGaps
+	path     trajectory.Path
+	pathGap  gap
+	window   window
+	pumps    []pumpGroup
+	pumpGap  gap
+	sections []hole
+	strings  []casing
+	drills   []drillString
+	bores    []bore.Profile // the outer bores of each section, once they are known
+	explain  *explanation
+}
+
+// explanation is the wish for the working of one figure.
+type explanation struct {
+	section int
+	key     string
+	working Working
+	found   bool
+}
+
+// Evaluate computes a plan. It never fails: what cannot be computed is blank, and the figure says which entry to mend.
+func Evaluate(plan *model.Plan) *Result { return run(plan, nil) }
+
+// Explain returns the working of the figure with the given key in the sheet of a section, or of the well for section
+// -1, and whether there is such a figure.
+func Explain(plan *model.Plan, section int, key string) (Working, bool) {
+	wish := explanation{section: section, key: key}
+	run(plan, &wish)
+	return wish.working, wish.found
+}
+
+func run(plan *model.Plan, wish *explanation) *Result {
+	e := &evaluation{plan: plan, result: &Result{}, explain: wish}
+	e.result.Sections = make([]Sheet, len(plan.Sections))
+	e.result.Findings = make([]Finding, 0, findingsPerSection*len(plan.Sections))
+	for i := range e.result.Sections {
+		e.result.Sections[i].Figures = make([]Figure, 0, figuresPerSection)
+	}
+	e.readDatum()
+	e.readPath()
+	e.readWindow()
+	e.readPumps()
+	e.readHoles()
+	e.readCasings()
+	e.readDrillStrings()
+	e.wellPage()
+	for i := range plan.Sections {
+		e.holePage(i)
+		e.stringPage(i)
+		e.mudPage(i)
+		e.casingPage(i)
+	}
+	e.result.Datum = e.datum
+	e.result.Sketch = e.sketch()
+	e.result.Window = e.windowPoints()
+	e.result.Traces = e.traces()
+	return e.result
+}
+
+// About how many figures and findings a section has; more only cost an allocation.
+const (
+	figuresPerSection  = 170
+	findingsPerSection = 20
+)
+
+// page returns a collector for one topic of a section's sheet, or of the well's for section -1.
+func (e *evaluation) page(section int, topic model.Topic) *page {
+	return &page{e: e, sheet: e.result.Sheet(section), section: section, topic: topic}
+}

@@ -1,0 +1,241 @@
+package calc
+
+import (
+	"math"
+
+	"borewalk/calc/column"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// openFrom returns the top of the open hole of section i along hole, from which margins are judged: the last shoe, or
+// below the seabed the depth from which the plan wants them judged.
+func (e *evaluation) openFrom(i int) float64 {
+	top := e.datum.Mudline + e.plan.Prognosis.JudgeBelow.SI
+	if shoe, _, ok := e.lastShoe(i); ok {
+		top = max(top, shoe)
+	}
+	return min(top, e.sections[i].td)
+}
+
+// tvdRange returns the least and the greatest true vertical depth of the hole between two depths along it. A hole that
+// climbs is deepest above its end.
+func (e *evaluation) tvdRange(from, to float64) (top, bottom float64) {
+	const looks = 200 // for a hole that climbs; one that goes down is deepest at its end
+	top, bottom = e.path.TVD(from), e.path.TVD(to)
+	if e.path.IsVertical() || e.path.At(to).Inclination <= math.Pi/2 && bottom > top {
+		return top, bottom
+	}
+	top, bottom = min(top, bottom), max(top, bottom)
+	for k := 1; k < looks; k++ {
+		tvd := e.path.TVD(from + (to-from)*float64(k)/looks)
+		top, bottom = min(top, tvd), max(bottom, tvd)
+	}
+	return top, bottom
+}
+
+// windowGap says why the window cannot be read over the open hole of section i.
+func (e *evaluation) windowGap(i int) gap {
+	missing := first(e.columnGap(i), e.shoeGap(i), e.window.missing)
+	if missing.open() {
+		return missing
+	}
+	top, bottom := e.tvdRange(e.openFrom(i), e.sections[i].td)
+	for _, tvd := range [...]float64{top, bottom} {
+		if _, ok := e.window.pore.At(tvd); !ok {
+			return gap{"prognosis.depth_from", "the prognosis does not reach from the last shoe to TD"}
+		}
+	}
+	return gap{}
+}
+
+// margin is a least distance and the TVD at which it is met; its value is not a number where there is none.
+type margin struct{ value, tvd float64 }
+
+// margins are the least distances of a section's fluid from the window: in equivalent density, and over pore in pressure,
+// which may be least at another depth.
+type margins struct {
+	pore, fracture, stability, overbalance margin
+}
+
+// leastMargins finds how near the fluid comes to the window between two depths along hole.
+func (e *evaluation) leastMargins(stack column.Stack, from, to float64) (m margins) {
+	top, bottom := e.tvdRange(from, to)
+	least := func(upper, lower func(float64) (float64, bool), top, bottom float64) margin {
+		found, ok := column.LeastGap(upper, lower, top, bottom, e.window.depths)
+		if !ok {
+			return margin{math.NaN(), math.NaN()}
+		}
+		return margin{found.Value, found.TVD}
+	}
+	m.pore = least(stack.EMW, e.window.pore.At, top, bottom)
+	m.fracture = least(e.window.fracture.At, stack.EMW, top, bottom)
+	m.overbalance = least(stack.Pressure, func(tvd float64) (float64, bool) {
+		pore, ok := e.window.pore.At(tvd)
+		return column.PressureOf(pore, tvd), ok
+	}, top, bottom)
+	m.stability = margin{math.NaN(), math.NaN()}
+	if e.window.hasStability {
+		if first, last, ok := e.window.stability.Ends(); ok && max(top, first) <= min(bottom, last) {
+			m.stability = least(stack.EMW, e.window.stability.At, max(top, first), min(bottom, last))
+		}
+	}
+	return m
+}
+
+func (e *evaluation) marginFigures(i int, p *page) {
+	missing := e.windowGap(i)
+	if missing.open() {
+		e.fault(missing)
+	}
+	fluid := first(e.columnGap(i), e.shoeGap(i))
+	h := &e.sections[i]
+	var stack column.Stack
+	var top, bottom float64
+	if !fluid.open() {
+		stack = e.well(i, e.density(i, h.td))
+		top, bottom = e.path.TVD(e.openFrom(i)), e.path.TVD(h.td)
+	}
+	var m margins
+	if !missing.open() {
+		m = e.leastMargins(stack, e.openFrom(i), h.td)
+	}
+	p.group = "Margin, least in open hole"
+	e.marginFigure(p, "mud.margin.pore", "Over pore", "margin = mud - pore", m.pore, stack, e.window.pore, missing)
+	e.marginFigure(p, "mud.margin.fracture", "Below fracture", "margin = fracture - mud", m.fracture, stack, e.window.fracture, missing)
+	if test, at, ok := e.shoeTest(i); ok {
+		p.put("mud.margin.shoe_test", "Below shoe test", quantity.EMW, test-emw(stack, at), fluid, func(w *Working) {
+			w.Formula = "margin = shoe test - mud at the last shoe"
+			w.in("test", "planned", quantity.EMW, test)
+			w.in("mud", "equivalent at the shoe", quantity.EMW, emw(stack, at))
+			w.Source = "common practice"
+		})
+	}
+	p.group = "EMW from RKB"
+	where := e.topName(i)
+	e.levelFigures(p, "mud.emw.", "Mud at ", where, stack.EMW, top, bottom, fluid, e.mixture(e.density(i, h.td), h.rig))
+	prognosed := func(w *Working, _ float64) {
+		w.Formula = "EMW on the straight line between the rows of the prognosis"
+		w.Source = "as entered; depths and densities turned to RKB"
+	}
+	e.levelFigures(p, "mud.pore.", "Pore at ", where, e.window.pore.At, top, bottom, missing, prognosed)
+	e.levelFigures(p, "mud.fracture.", "Frac at ", where, e.window.fracture.At, top, bottom, missing, prognosed)
+	if !missing.open() {
+		e.judgeMargins(i, m, stack)
+	}
+}
+
+// topName says what the top of the open hole judged is: the last shoe, or the depth from which the plan wants judging.
+func (e *evaluation) topName(i int) string {
+	if shoe, _, ok := e.lastShoe(i); ok && shoe == e.openFrom(i) {
+		return "last shoe"
+	}
+	return "top judged"
+}
+
+// shoeTest returns the planned test of the last shoe and its TVD, and false when there is none.
+func (e *evaluation) shoeTest(i int) (test, tvd float64, ok bool) {
+	shoe, _, any := e.lastShoe(i)
+	test = e.plan.Sections[i].LeakOff.SI
+	return test, e.path.TVD(shoe), any && test > 0
+}
+
+// marginFigure adds a least margin and the TVD at which it is met.
+func (e *evaluation) marginFigure(p *page, key, name, formula string, m margin, stack column.Stack, limit column.Curve, missing gap) {
+	why := func(w *Working) {
+		w.Formula = formula
+		w.in("mud", "equivalent from RKB", quantity.EMW, emw(stack, m.tvd))
+		other, _ := limit.At(m.tvd)
+		w.in("limit", "prognosis", quantity.EMW, other)
+		w.in("TVD", "where it is least, last shoe to TD", quantity.Length, m.tvd)
+		w.Source = "hydrostatics on TVD; prognosis in straight lines between its rows"
+	}
+	p.put(key, name, quantity.EMW, m.value, missing, why)
+	p.also(key+".at", "at TVD", quantity.Length, m.tvd, missing, why)
+}
+
+// levelFigures adds an equivalent density and its pressure at the top of the open hole and at TD.
+func (e *evaluation) levelFigures(p *page, key, name, where string, density func(float64) (float64, bool), top, bottom float64, missing gap,
+	why func(*Working, float64)) {
+	level := func(key, name string, at float64) {
+		var value float64
+		if !missing.open() {
+			value, _ = density(at)
+		}
+		p.put(key, name, quantity.EMW, value, missing, func(w *Working) {
+			why(w, at)
+			w.in("TVD", "from RKB", quantity.Length, at)
+		})
+		p.also(key+".pressure", "pressure", quantity.Pressure, column.PressureOf(value, at), missing, func(w *Working) {
+			w.Formula = "p = EMW × g × TVD"
+			w.in("EMW", "equivalent from RKB", quantity.EMW, value)
+			w.in("TVD", "from RKB", quantity.Length, at)
+			w.Source = "hydrostatics"
+		})
+	}
+	level(key+"shoe", name+where, top)
+	level(key+"td", name+"TD", bottom)
+}
+
+// mixture returns the working of a fluid's equivalent density: the fluid itself from the rotary down, or below the sea.
+func (e *evaluation) mixture(density float64, rig bool) func(*Working, float64) {
+	return func(w *Working, _ float64) {
+		w.Source = "hydrostatics"
+		w.in("mud", "static density", quantity.Density, density)
+		if rig {
+			w.Formula = "EMW = mud, a column from the rotary down"
+			return
+		}
+		w.Formula = "EMW = (sea × water depth + mud × (TVD - mudline)) / TVD"
+		w.in("sea", "seawater", quantity.Density, e.plan.Well.Seawater.SI)
+		w.in("water depth", "at MSL", quantity.Length, e.plan.Well.WaterDepth.SI)
+		w.in("mudline", "from RKB", quantity.Length, e.datum.Mudline)
+	}
+}
+
+// judgeMargins compares a section's margins with the rules.
+func (e *evaluation) judgeMargins(i int, m margins, stack column.Stack) {
+	h := &e.sections[i]
+	density := model.PathOf(i, "density")
+	strength := m.fracture // the weaker of rock and shoe test
+	if test, at, ok := e.shoeTest(i); ok && test-emw(stack, at) < strength.value {
+		strength = margin{test - emw(stack, at), at}
+	}
+	judge := func(id model.RuleID, what string, m margin) { e.judgeMargin(id, i, m.value, what, m.tvd, density) }
+	judge(model.RuleBelowBreakdown, "Mud below fracture and shoe test", strength)
+	if !h.rig {
+		judge(model.RuleRiserlessInflow, "Riserless fluid over pore", m.pore)
+		e.judgeLightFluid(i)
+		return
+	}
+	judge(model.RuleAboveInflow, "Mud over pore", m.pore)
+	judge(model.RuleTripMargin, "Trip margin", m.pore)
+	judge(model.RuleOverbalance, "Static overbalance", m.overbalance)
+	judge(model.RuleStaticMargin, "Mud below fracture and shoe test", strength)
+	judge(model.RuleUSPore, "Mud over pore", m.pore)
+	judge(model.RuleStability, "Mud over stability limit", m.stability)
+	if lost := e.riserOff(i); !e.gaps.sea.open() {
+		judge(model.RuleRiserMargin, "Riser off, mud and sea over pore", lost.overbalance)
+	}
+	if e.hasHPHousing(i) {
+		judge(model.RuleUSMargin, "Safe drilling margin, static", strength)
+	}
+}
+
+// riserOff returns the margins of section i with the riser gone: the sea above the mudline, the mud below it.
+func (e *evaluation) riserOff(i int) margins {
+	_, bottom := e.tvdRange(e.datum.Mudline, e.sections[i].td)
+	return e.leastMargins(e.underSea(e.plan.Sections[i].Density.SI, bottom), e.openFrom(i), e.sections[i].td)
+}
+
+// judgeLightFluid compares the fluid that a riserless section is drilled with before it changes to weighted mud.
+func (e *evaluation) judgeLightFluid(i int) {
+	s := &e.plan.Sections[i]
+	from, to := e.openFrom(i), s.WeightedFrom.SI
+	if !s.WeightedFrom.IsSet() || to <= from || to >= e.sections[i].td {
+		return
+	}
+	before := e.leastMargins(e.underSea(s.Density.SI, e.path.TVD(to)), from, to)
+	e.judgeMargin(model.RuleRiserlessInflow, i, before.pore.value, "Light fluid over pore, before weighted mud", before.pore.tvd,
+		model.PathOf(i, "weighted_from"))
+}

@@ -1,0 +1,167 @@
+package calc
+
+import (
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// Move says what happens to the plan's depths when the air gap or the water depth is changed.
+type Move uint8
+
+// The ways to move.
+const (
+	KeepRKB          Move = iota // every depth from RKB stays as it is written
+	KeepBelowMudline             // holes and strings go with the seabed; the prognosis and the formations stay
+	MoveAll                      // holes, strings, prognosis and formations all go with the seabed
+)
+
+// String describes the move in a few words.
+func (m Move) String() string {
+	return [...]string{"keep depths from RKB", "keep holes and strings below mudline", "move all with the seabed"}[m]
+}
+
+// Moves returns the ways to move in the order in which they are offered.
+func Moves() []Move { return []Move{MoveAll, KeepBelowMudline, KeepRKB} }
+
+// MoveDatum returns the changes that follow from giving ref, which is the air gap or the water depth, a new value: that
+// change first, then every depth that moves with it.
+//
+// With MoveAll the equivalent densities of the prognosis are reckoned again, so that the pressure at each depth below
+// the mudline changes by the added sea alone: a pressure stays what it is when only the rotary rises.
+func MoveDatum(plan *model.Plan, ref model.Ref, to model.Entry, how Move) []model.Change {
+	changes := []model.Change{model.Setting(plan, ref, to)}
+	old := ref.Get(plan)
+	by := to.Quantity.SI - old.Quantity.SI
+	if how == KeepRKB || by == 0 || !old.IsSet() || !to.IsSet() {
+		return changes
+	}
+	deeperSea := 0.0
+	if ref.Field.Key == "water_depth" {
+		deeperSea = by
+	}
+	model.Walk(plan, func(g *model.Group, at model.Place) bool {
+		for _, f := range g.Fields {
+			r := model.Ref{Group: g, Field: f, Place: at}
+			if v := r.Get(plan).Quantity; v.IsSet() {
+				if shift := shiftOf(plan, r, how, by, deeperSea); shift != 0 {
+					changes = append(changes, model.Setting(plan, r, model.Entry{Quantity: shifted(v, shift)}))
+				}
+			}
+		}
+		return true
+	})
+	if how == MoveAll {
+		changes = append(changes, moveDensities(plan, by, deeperSea)...)
+	}
+	return changes
+}
+
+// shiftOf returns how far one entry moves, in m. What stands above the wellhead, such as a survey station at the rotary,
+// is not the well's and stays.
+func shiftOf(plan *model.Plan, r model.Ref, how Move, by, deeperSea float64) float64 {
+	const aboveWell = 20 // m of housings above the mudline, at the most
+	mudline := plan.Well.AirGap.SI + plan.Well.WaterDepth.SI
+	if r.Group.Name == "rig" {
+		switch r.Field.Key {
+		case "choke_length", "kill_length", "booster_length":
+			return by // the lines reach from the rig to the stack
+		}
+		return 0
+	}
+	if r.Group.Path() != "prognosis.row" && r.Group.Path() != "formation" && r.Get(plan).Quantity.SI < mudline-aboveWell {
+		return 0
+	}
+	switch r.Group.Path() + "." + r.Field.Key {
+	case "section.td", "section.shoe", "section.top", "section.weighted_from", "trajectory.kick_off", "trajectory.survey.depth":
+		return by
+	case "prognosis.row.depth", "formation.top":
+		if how != MoveAll {
+			return 0
+		}
+		switch plan.Prognosis.DepthFrom {
+		case model.FromMSL:
+			return deeperSea // the air gap does not touch depths from the sea's surface
+		case model.FromMudline:
+			return 0
+		}
+		return by
+	}
+	return 0
+}
+
+// shifted returns a quantity moved by a length in m, in the unit in which it was entered, to the millimetre.
+func shifted(v quantity.Value, by float64) quantity.Value {
+	return rounded(v.SI+by, 0.001, v.Unit)
+}
+
+// rounded returns an SI value to the nearest multiple of a step in SI, entered in a unit, with the decimals that the
+// step needs there.
+func rounded(si, step float64, unit quantity.Unit) quantity.Value {
+	scale := unit.ScaleFromSI(step)
+	digits := 1.0
+	for digits*scale < 1 {
+		digits *= 10
+	}
+	x := unit.FromSI(si) * digits
+	if x < 0 {
+		return quantity.Of(float64(int64(x-0.5))/digits, unit)
+	}
+	return quantity.Of(float64(int64(x+0.5))/digits, unit)
+}
+
+// moveDensities returns the changes that keep the prognosis' pressures: p' = p + sea × g × added depth.
+func moveDensities(plan *model.Plan, by, deeperSea float64) []model.Change {
+	from := evaluation{plan: plan, result: &Result{}}
+	from.readDatum()
+	if from.gaps.mudline.open() {
+		return nil
+	}
+	var changes []model.Change
+	model.Walk(plan, func(g *model.Group, at model.Place) bool {
+		if g.Path() != "prognosis.row" {
+			return true
+		}
+		depth := plan.Window[at.Outer].Depth
+		if !depth.IsSet() {
+			return true
+		}
+		before := from.toRKB(depth.SI)
+		after := before + by
+		if plan.Prognosis.DensityFrom == model.FromMSL {
+			before, after = before-from.datum.MSL, before-from.datum.MSL+deeperSea
+		}
+		if before <= 0 || after <= 0 {
+			return true
+		}
+		for _, key := range [...]string{"pore", "fracture", "stability", "overburden"} {
+			r := model.Ref{Group: g, Field: g.Field(key), Place: at}
+			v := r.Get(plan).Quantity
+			if !v.IsSet() {
+				continue
+			}
+			moved := (v.SI*before + plan.Well.Seawater.SI*deeperSea) / after
+			changes = append(changes, model.Setting(plan, r, model.Entry{Quantity: rounded(moved, 0.1, v.Unit)}))
+		}
+		return true
+	})
+	return changes
+}
+
+// FixDepthBy returns the changes that go with choosing whether the hole's TD or the shoe is given: the depth that is to
+// be given takes the value that it had as a result, so that nothing moves.
+func FixDepthBy(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change {
+	changes := []model.Change{model.Setting(plan, ref, to)}
+	i := ref.Place.Outer
+	key, figure := "td", "hole.td"
+	if to.Text == model.ByShoe {
+		key, figure = "shoe", "hole.shoe"
+	}
+	f, ok := Evaluate(plan).Sections[i].Find(figure)
+	field := ref.Group.Field(key)
+	if !ok || !f.OK || field == nil {
+		return changes
+	}
+	given := model.Ref{Group: ref.Group, Field: field, Place: ref.Place}
+	unit := plan.Well.WaterDepth.Unit
+	return append(changes, model.Setting(plan, given, model.Entry{Quantity: rounded(f.Value, 0.001, unit)}))
+}

@@ -1,0 +1,52 @@
+package calc
+
+// Trace is what a plot of the pressure window shows besides the prognosis: the mud of one section over its open hole and
+// the shoe above it. Depths are TVD from RKB in m, densities equivalent from RKB in kg/m3.
+type Trace struct {
+	Section int
+	Mud     []TracePoint // from the last shoe, or the mudline, to TD; empty when it cannot be worked out
+	Shoe    float64      // TVD of the string set in the section; zero for none
+	OD      float64      // of that string
+	Test    float64      // planned test of the shoe above the section; zero for none
+	TestAt  float64      // TVD of that shoe
+}
+
+// TracePoint is the equivalent density of a mud at a depth.
+type TracePoint struct {
+	TVD, EMW float64
+}
+
+// tracePoints is how finely a riserless column, whose equivalent density is not constant, is followed.
+const tracePoints = 12
+
+// traces returns what the sections add to a plot of the window.
+func (e *evaluation) traces() []Trace {
+	traces := make([]Trace, 0, len(e.sections))
+	for i := range e.sections {
+		t := Trace{Section: i}
+		if c := &e.strings[i]; c.present && !c.noShoe.open() && !e.pathGap.open() {
+			t.Shoe, t.OD = e.path.TVD(c.shoe), c.largestBody()
+		}
+		if !e.columnGap(i).open() && !e.shoeGap(i).open() {
+			e.follow(i, &t)
+		}
+		traces = append(traces, t)
+	}
+	return traces
+}
+
+func (e *evaluation) follow(i int, t *Trace) {
+	from := e.datum.Mudline
+	if shoe, _, ok := e.lastShoe(i); ok {
+		from = shoe
+	}
+	top, bottom := e.path.TVD(from), e.path.TVD(e.sections[i].td)
+	t.Test, t.TestAt = e.plan.Sections[i].LeakOff.SI, top
+	stack := e.well(i, e.density(i, e.sections[i].td))
+	for k := range tracePoints + 1 {
+		tvd := top + (bottom-top)*float64(k)/tracePoints
+		if density, ok := stack.EMW(tvd); ok {
+			t.Mud = append(t.Mud, TracePoint{tvd, density})
+		}
+	}
+}

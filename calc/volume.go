@@ -1,0 +1,112 @@
+package calc
+
+import (
+	"math"
+
+	"borewalk/calc/bore"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// volumeFigures adds volumes, strokes and minutes with the drill string at TD.
+func (e *evaluation) volumeFigures(i int, p *page, d *drillString) {
+	h, s := &e.sections[i], &e.plan.Sections[i]
+	bores, missing := e.boreGap(i), first(d.missing, e.boreGap(i))
+	if bores.open() {
+		e.fault(bores)
+	}
+	var annuli []bore.Interval
+	if !missing.open() {
+		annuli = bore.Intervals(e.bores[i], d.bodies, 0, h.td)
+		if err := bore.Fit(annuli); err != nil {
+			missing = gap{model.PathOf(i, "hole"), "the drill string does not fit: " + err.Error()}
+			e.fault(missing)
+		}
+	}
+	p.group = "Volumes, bit at TD"
+	e.circulated(i, p, "volume.string", "Surface to bit", bore.Inside(d.bodies, 0, h.td), s.Flow.SI, d.missing,
+		"V = sum of pi/4 × ID² × L down the string")
+	if h.rig {
+		e.rigVolumes(i, p, annuli, missing)
+	} else {
+		e.circulated(i, p, "volume.seabed", "Bottoms-up, seabed", between(annuli, e.returnDepth(i), h.td), s.Flow.SI, missing,
+			"V = sum of pi/4 × (hole² - string²) × L from TD to the seabed, or to the conductor's housing")
+	}
+	e.circulated(i, p, "volume.hole", "Well, no string", e.empty(i, bores), s.Flow.SI, bores,
+		"V = sum of pi/4 × bore² × L, nothing in the well")
+	e.annulusFigures(p, annuli, missing)
+}
+
+// between returns the intervals between two depths along hole, cut there.
+func between(intervals []bore.Interval, top, bottom float64) []bore.Interval {
+	part := make([]bore.Interval, 0, len(intervals))
+	for _, a := range intervals {
+		if a.Top, a.Bottom = max(a.Top, top), min(a.Bottom, bottom); a.Top < a.Bottom {
+			part = append(part, a)
+		}
+	}
+	return part
+}
+
+// returnDepth returns where the returns of a riserless section leave the well: at the top of pipe that stands in the
+// seabed, else at the mudline.
+func (e *evaluation) returnDepth(i int) float64 {
+	if profile := e.bores[i]; len(profile) > 0 {
+		return min(profile[0].Top, e.datum.Mudline)
+	}
+	return e.datum.Mudline
+}
+
+// circulated adds the volume of intervals with its strokes and the time that it takes at a flow.
+func (e *evaluation) circulated(i int, p *page, key, name string, intervals []bore.Interval, flow float64, missing gap, formula string) {
+	volume := bore.Volume(intervals)
+	p.put(key, name, quantity.Volume, volume, missing, func(w *Working) {
+		w.Formula = formula
+		w.intervals(intervals)
+		w.Source = "geometry; tool joints, bit, opener and surface lines left out"
+	})
+	e.pumped(p, key, volume, missing)
+	e.timed(p, key, volume, flow, first(missing, e.flowGap(i)))
+}
+
+// flowGap says whether the flow of section i is missing.
+func (e *evaluation) flowGap(i int) gap {
+	return needs(e.plan.Sections[i].Flow, model.PathOf(i, "flow"), "flow")
+}
+
+// rigVolumes adds the volumes of a section with returns to the rig; the riser has the booster's flow on top.
+func (e *evaluation) rigVolumes(i int, p *page, annuli []bore.Interval, missing gap) {
+	s := &e.plan.Sections[i]
+	flow, boosted := s.Flow.SI, s.Flow.SI+s.Booster.SI
+	belowBOP, inRiser := between(annuli, e.datum.BOPTop, math.Inf(1)), between(annuli, 0, e.datum.BOPTop)
+	below, riser := bore.Volume(belowBOP), bore.Volume(inRiser)
+	e.circulated(i, p, "volume.bottoms_up", "Bottoms-up, BOP", belowBOP, flow, missing, "V = sum of pi/4 × (bore² - string²) × L from TD to the BOP")
+	e.circulated(i, p, "volume.riser", "Riser up", inRiser, boosted, missing, "V = sum of pi/4 × (riser² - string²) × L from the BOP to the rotary")
+	p.put("volume.bottoms_up_rig", "Bottoms-up, rig", quantity.Volume, below+riser, missing, func(w *Working) {
+		w.Formula = "V = bottoms-up to BOP + riser"
+		w.in("below", "BOP", quantity.Volume, below)
+		w.in("riser", "annulus", quantity.Volume, riser)
+		w.Source = "geometry"
+	})
+	e.pumped(p, "volume.bottoms_up_rig", below+riser, missing)
+	p.also("volume.bottoms_up_rig.time", "minutes", quantity.Time, below/flow+riser/boosted, first(missing, e.flowGap(i)), func(w *Working) {
+		w.Formula = "time = below / flow + riser / (flow + booster)"
+		w.in("below", "BOP", quantity.Volume, below)
+		w.in("flow", "through the bit", quantity.Flow, flow)
+		w.in("riser", "annulus", quantity.Volume, riser)
+		w.in("flow + booster", "in the riser", quantity.Flow, boosted)
+		w.Source = "common practice"
+	})
+}
+
+// empty returns the well of section i without a string, from the rotary or from where returns leave it.
+func (e *evaluation) empty(i int, missing gap) []bore.Interval {
+	if missing.open() {
+		return nil
+	}
+	from := 0.0
+	if !e.sections[i].rig {
+		from = e.returnDepth(i)
+	}
+	return bore.Intervals(e.bores[i], nil, from, e.sections[i].td)
+}

@@ -1,0 +1,209 @@
+// Command borewalk plans a subsea well one hole section at a time, full screen in a terminal; without one it prints the
+// section sheets.
+package main
+
+import (
+	"crypto/sha256"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"runtime"
+	"runtime/debug"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/mattn/go-isatty"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/planfile"
+	"borewalk/model/quantity"
+	"borewalk/plans"
+	"borewalk/ui"
+	_ "borewalk/ui/quiet" // before bubbletea: keeps start-up from asking the terminal
+	"borewalk/ui/sheet"
+	"borewalk/ui/terminal"
+)
+
+// Exit codes.
+const (
+	exitOK    = 0
+	exitError = 1 // the plan cannot be read, or the call is wrong
+	exitStop  = 2 // the plan has a stop finding
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// options are what the command line asks for.
+type options struct {
+	print, units, demo string
+	check, fresh       bool
+	ascii, plain       bool
+	version            bool
+	section            int
+	path               string
+}
+
+func run(args []string, out, errs io.Writer) int {
+	o, err := parse(args, errs)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		return exitOK
+	case err != nil:
+		return exitError
+	case o.version:
+		fmt.Fprintln(out, "borewalk", version())
+		return exitOK
+	}
+	file, source, err := open(o)
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	if o.check || o.print != "" || !terminals(out) {
+		return printed(o, file, source, out, errs)
+	}
+	return planned(o, file, source, errs)
+}
+
+func parse(args []string, errs io.Writer) (options, error) {
+	var o options
+	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
+	f.SetOutput(errs)
+	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
+	f.IntVar(&o.section, "section", 0, "print this section only, counted from 1")
+	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
+	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
+	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
+	f.BoolVar(&o.fresh, "new", false, "start a new plan from a few questions")
+	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
+	f.BoolVar(&o.plain, "no-colour", false, "use no colour; on by itself with NO_COLOR and on simple terminals")
+	f.BoolVar(&o.version, "version", false, "print the version and exit")
+	f.Usage = func() {
+		fmt.Fprintln(errs, "borewalk [options] [PLAN.toml]")
+		fmt.Fprintln(errs, "Plans a subsea well one hole section at a time. Without a plan it opens a demo well.")
+		fmt.Fprintln(errs, "A planning aid: verify by independent calculation; competent persons and local codes rule.")
+		f.PrintDefaults()
+	}
+	if err := f.Parse(args); err != nil {
+		return o, err
+	}
+	if f.NArg() > 1 {
+		fmt.Fprintf(errs, "one plan at a time: %q is too many; put options before the plan\n", f.Arg(1))
+		return o, errors.New("usage")
+	}
+	o.path = f.Arg(0)
+	return o, nil
+}
+
+// open reads the plan that the command line names, or a demo, and returns what to call it.
+func open(o options) (*planfile.File, string, error) {
+	if o.path != "" {
+		file, err := planfile.Open(o.path)
+		return file, o.path, err
+	}
+	text, ok := plans.Demo(o.demo)
+	if !ok {
+		return nil, "", fmt.Errorf("there is no demo %q; the demos are %q", o.demo, plans.Names())
+	}
+	file, err := planfile.Read("demo "+o.demo, text)
+	return file, "demo " + o.demo, err
+}
+
+// terminals reports whether a person sits at both ends.
+func terminals(out io.Writer) bool {
+	f, ok := out.(*os.File)
+	return ok && isatty.IsTerminal(f.Fd()) && isatty.IsTerminal(os.Stdin.Fd())
+}
+
+// printed prints the sheets or the findings.
+func printed(o options, file *planfile.File, source string, out, errs io.Writer) int {
+	format, err := sheet.ParseFormat(o.print)
+	if o.print == "" {
+		format, err = sheet.Text, nil
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	for _, notice := range file.Notices {
+		fmt.Fprintln(errs, notice)
+	}
+	system, err := system(o, file.Plan)
+	if err == nil && (o.section < 0 || o.section > len(file.Plan.Sections)) {
+		err = fmt.Errorf("section %d: the plan has sections 1 to %d", o.section, len(file.Plan.Sections))
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	result := calc.Evaluate(file.Plan)
+	what := sheet.Options{
+		Format: format, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
+	}
+	write := sheet.Write
+	if o.check {
+		write = sheet.Check
+	}
+	if err := write(out, file.Plan, result, what); err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	if worst, _ := result.Worst(-1); o.check && worst == calc.Stop {
+		return exitStop
+	}
+	return exitOK
+}
+
+// system returns the units to print in.
+func system(o options, plan *model.Plan) (quantity.System, error) {
+	if o.units == "" {
+		set, err := quantity.ParseSet(plan.Well.UnitSet)
+		return plan.System(set, true), err
+	}
+	set, err := quantity.ParseSet(o.units)
+	return plan.System(set, false), err
+}
+
+// hash names the input by the beginning of its SHA-256, so that a printed sheet can be traced to it.
+func hash(file *planfile.File) string {
+	text, err := file.Bytes()
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprintf("%x", sha256.Sum256(text))[:12]
+}
+
+// planned opens the planner and returns when it is left.
+func planned(o options, file *planfile.File, source string, errs io.Writer) int {
+	seen := terminal.Look(os.Getenv, runtime.GOOS)
+	terminal.NarrowAmbiguous()
+	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh}
+	if o.path == "" {
+		choices.Title = source
+	}
+	if o.plain {
+		choices.Colours = 0
+	}
+	planner := ui.New(file, choices)
+	input, err := terminal.Stdin()
+	if err != nil {
+		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
+		return exitError
+	}
+	program := tea.NewProgram(planner, tea.WithAltScreen(), tea.WithInput(input))
+	if _, err := program.Run(); err != nil {
+		fmt.Fprintln(errs, "stopped:", err)
+		return exitError
+	}
+	return exitOK
+}
+
+// version returns what the build says of itself.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "unknown"
+}

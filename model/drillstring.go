@@ -1,0 +1,39 @@
+package model
+
+import "borewalk/model/quantity"
+
+// Items of a drill string.
+const (
+	ItemBit        = "bit"
+	ItemOpener     = "opener"
+	ItemStabiliser = "stabiliser"
+	ItemTool       = "tool"
+	ItemCollar     = "collar"
+	ItemHeavy      = "heavy-weight"
+	ItemPipe       = "drill pipe"
+	ItemOther      = "other"
+)
+
+func stringGroup(section *Group) *Group {
+	type d = declaration[StringPart]
+	return list("string", "String part", "A component of the drill string; bottom up, the highest reaches to the rotary.", TopicString, section,
+		func(p *Plan, at Place) *[]StringPart { return &p.Sections[at.Outer].String },
+		d{Key: "item", Brief: true, Label: "Item", Name: "Item", Topic: TopicString,
+			Choices: []string{ItemBit, ItemOpener, ItemStabiliser, ItemTool, ItemCollar, ItemHeavy, ItemPipe, ItemOther}, Default: ItemPipe,
+			Help: "Collars, heavy-weight and drill pipe take what is blank from the catalogue.", At: func(c *StringPart) any { return &c.Item }},
+		d{Key: "name", Label: "Name", Name: "Name", Topic: TopicString, Type: TextField, Help: "Own name of the component.", At: func(c *StringPart) any { return &c.Name }},
+		d{Key: "size", Brief: true, Label: "OD", Name: "OD", Topic: TopicString, Kind: quantity.Diameter, Range: "2 in to 60 in",
+			Help: "Body of the pipe, tool or stabiliser; cutting size of a bit or opener, blank for the section's.", At: func(c *StringPart) any { return &c.Size }},
+		d{Key: "weight", Label: "Weight", Name: "Nominal weight", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 800 kg/m",
+			Help: "Name weight of drill pipe, without tool joints.", At: func(c *StringPart) any { return &c.Weight }},
+		d{Key: "grade", Label: "Grade", Name: "Grade", Topic: TopicString, Type: TextField, Help: "Such as S135.", At: func(c *StringPart) any { return &c.Grade }},
+		d{Key: "length", Brief: true, Label: "Length", Name: "Length", Topic: TopicString, Kind: quantity.Length, Range: "0.05 m to 15000 m",
+			Help: "Blank for the highest part: it reaches to the rotary.", At: func(c *StringPart) any { return &c.Length }},
+		d{Key: "id", Label: "ID", Name: "ID", Topic: TopicString, Kind: quantity.Diameter, Range: "0.5 in to 20 in", Help: "Blank: the catalogue's.",
+			At: func(c *StringPart) any { return &c.ID }},
+		d{Key: "joint_od", Label: "Tool joint OD", Name: "Tool joint OD", Topic: TopicString, Kind: quantity.Diameter, Range: "2 in to 20 in",
+			Help: "Largest diameter, over tool joints or blades: what must pass. Blank: the catalogue's.", At: func(c *StringPart) any { return &c.JointOD }},
+		d{Key: "linear_mass", Label: "Mass, own", Name: "Mass per length with tool joints", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
+			Help: "Blank: the catalogue's with tool joints, or the steel of the body.", At: func(c *StringPart) any { return &c.LinearMass }},
+	)
+}

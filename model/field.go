@@ -1,0 +1,192 @@
+package model
+
+import (
+	"fmt"
+	"strings"
+
+	"borewalk/model/quantity"
+)
+
+// Topic is the page on which a field or a figure belongs; topics stand in the order in which a section is worked.
+type Topic uint8
+
+// The topics. TopicWell holds what is entered once for the well.
+const (
+	TopicWell Topic = iota
+	TopicHole
+	TopicString
+	TopicMud
+	TopicCasing
+)
+
+// Topics lists every topic in the order of the pages.
+func Topics() []Topic {
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicCasing}
+}
+
+// String returns the page's name.
+func (t Topic) String() string {
+	return [...]string{"well", "hole", "string", "mud", "casing"}[t]
+}
+
+// FieldType says what sort of entry a field takes.
+type FieldType uint8
+
+// The field types. A Choice takes one of the field's Choices.
+const (
+	QuantityField FieldType = iota
+	TextField
+	ChoiceField
+)
+
+// Entry is the content of a field: a quantity for a QuantityField, text for the others. The zero Entry is blank.
+type Entry struct {
+	Quantity quantity.Value
+	Text     string
+}
+
+// IsSet reports whether the entry holds anything.
+func (e Entry) IsSet() bool { return e.Quantity.IsSet() || e.Text != "" }
+
+// Field is the single declaration of something that a person can edit.
+type Field struct {
+	Key      string        // name in the file, within its group
+	Label    string        // name on a narrow screen, 16 columns at most
+	Name     string        // full name, in the trade's words
+	Topic    Topic         // page
+	Type     FieldType     //
+	Kind     quantity.Kind // for a QuantityField
+	Min, Max quantity.Value
+	Default  string   // text form of what a blank entry means or a new plan starts with; empty for none
+	Choices  []string // for a ChoiceField
+	Help     string   // what it is, what follows from it, which way round to give it
+	Required bool     // figures are blank without it
+	Brief    bool     // stands in the one-line summary of its row
+
+	pointer func(row any) any                // to the quantity.Value or string in its row
+	when    func(plan *Plan, row any) string // why the field does not count just now; empty when it does
+}
+
+// Parse reads what was typed for the field: a number without a unit takes the unit shown, and is refused when that is
+// no unit, as in a file. The error says what was wrong in one line; empty text is a blank entry.
+func (f *Field) Parse(text string, shown quantity.Unit) (Entry, error) {
+	text = strings.TrimSpace(text)
+	switch {
+	case text == "":
+		return Entry{}, nil
+	case f.Type == ChoiceField:
+		return f.parseChoice(text)
+	case f.Type == TextField:
+		return Entry{Text: Clean(text)}, nil
+	}
+	v, err := quantity.Parse(text, f.Kind, shown)
+	if err != nil {
+		return Entry{}, err
+	}
+	if err := f.check(v); err != nil {
+		return Entry{}, err
+	}
+	return Entry{Quantity: v}, nil
+}
+
+func (f *Field) parseChoice(text string) (Entry, error) {
+	for _, c := range f.Choices {
+		if strings.EqualFold(c, text) {
+			return Entry{Text: c}, nil
+		}
+	}
+	return Entry{}, fmt.Errorf("%q is not one of: %s", Clean(text), strings.Join(f.Choices, ", "))
+}
+
+func (f *Field) check(v quantity.Value) error {
+	if (f.Min.IsSet() && v.SI < f.Min.SI) || (f.Max.IsSet() && v.SI > f.Max.SI) {
+		return fmt.Errorf("%s is outside the range", v.Text())
+	}
+	return nil
+}
+
+// RangeText returns the allowed range in the units shown, such as "15.0 to 45.0 m", the choices of a ChoiceField, and
+// nothing for free text.
+func (f *Field) RangeText(system quantity.System) string {
+	if f.Type == ChoiceField {
+		return strings.Join(f.Choices, ", ")
+	}
+	unit := system.Unit(f.Kind)
+	least, most := f.Min.IsSet(), f.Max.IsSet()
+	switch {
+	case least && most:
+		return quantity.Format(f.Min.SI, f.Kind, unit) + " to " + quantity.FormatUnit(f.Max.SI, f.Kind, unit)
+	case least:
+		return "at least " + quantity.FormatUnit(f.Min.SI, f.Kind, unit)
+	case most:
+		return "at most " + quantity.FormatUnit(f.Max.SI, f.Kind, unit)
+	}
+	return ""
+}
+
+// FileText returns an entry in the form that the plan's file holds, without the quotes: "342 m", "0.957 sg", "vertical".
+func (f *Field) FileText(e Entry) string {
+	if f.Type == QuantityField && e.Quantity.IsSet() {
+		return e.Quantity.Text()
+	}
+	return e.Text
+}
+
+// ScreenText returns an entry as a screen shows it, in the units of system, with the unit.
+func (f *Field) ScreenText(e Entry, system quantity.System) string {
+	if f.Type == QuantityField && e.Quantity.IsSet() {
+		return quantity.FormatUnit(e.Quantity.SI, f.Kind, system.Unit(f.Kind))
+	}
+	return e.Text
+}
+
+// DefaultEntry returns what the field starts with in a new plan or row; a blank entry for none.
+func (f *Field) DefaultEntry() Entry {
+	if f.Default == "" {
+		return Entry{}
+	}
+	e, err := f.Parse(f.Default, 0)
+	if err != nil {
+		panic(fmt.Sprintf("model: internal error: default of %s: %v", f.Key, err))
+	}
+	return e
+}
+
+func (f *Field) get(row any) Entry {
+	switch p := f.pointer(row).(type) {
+	case *quantity.Value:
+		return Entry{Quantity: *p}
+	case *string:
+		return Entry{Text: *p}
+	}
+	panic("model: internal error: field " + f.Key + " is neither a quantity nor text")
+}
+
+func (f *Field) set(row any, e Entry) {
+	switch p := f.pointer(row).(type) {
+	case *quantity.Value:
+		*p = e.Quantity
+	case *string:
+		*p = e.Text
+	}
+}
+
+// Clean makes text from outside harmless: control characters, which could drive a terminal, become spaces. It is
+// applied to everything that is read or typed, so that no screen needs to.
+func Clean(text string) string {
+	if !strings.ContainsFunc(text, isControl) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if isControl(r) {
+			return ' '
+		}
+		return r
+	}, text)
+}
+
+// isControl covers the C0 and C1 controls, delete, and the marks that turn the direction of text around or hide in it.
+func isControl(r rune) bool {
+	return r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x200b || r == 0xfeff || r == 0xfffd ||
+		(r >= 0x200e && r <= 0x200f) || (r >= 0x2028 && r <= 0x202e) || (r >= 0x2060 && r <= 0x206f)
+}

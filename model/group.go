@@ -1,0 +1,280 @@
+package model
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"borewalk/model/quantity"
+)
+
+// Group is a set of fields that stand together in the file: a single table such as [well], or a list of rows such as
+// [[section]], which may hold lists of its own.
+type Group struct {
+	Name   string // in the file, within its parent
+	Title  string // on the screen: "Pump", "Section"
+	Parent *Group // nil at the top of the file
+	Fields []*Field
+	Lists  []*Group // lists within this group
+	List   bool
+	Topic  Topic  // page on which rows of the list are added
+	Help   string // for lists: what a row is
+
+	row    func(plan *Plan, at Place) any
+	count  func(plan *Plan, at Place) int
+	grow   func(plan *Plan, at Place, n int)
+	insert func(plan *Plan, at Place, row any)
+	remove func(plan *Plan, at Place) any
+	fresh  func() any
+	origin func(row any) *int
+}
+
+// Place says which row of a list, and for a list within a section's row, which row of that. Both count from zero.
+type Place struct {
+	Outer, Inner int
+}
+
+// Nested reports whether the group's rows stand within rows of another list, so that Place.Inner counts them.
+func (g *Group) Nested() bool { return g.List && g.Parent != nil && g.Parent.List }
+
+// Path returns the group's full name in the file, such as "section.casing".
+func (g *Group) Path() string {
+	if g.Parent == nil {
+		return g.Name
+	}
+	return g.Parent.Path() + "." + g.Name
+}
+
+// Len returns the number of rows of a list, at the given place of its parent, and 1 for a single table.
+func (g *Group) Len(plan *Plan, at Place) int {
+	if !g.List {
+		return 1
+	}
+	return g.count(plan, at)
+}
+
+// At returns the place of row i of the list, beneath the same outer row as at.
+func (g *Group) At(at Place, i int) Place {
+	if g.Nested() {
+		return Place{Outer: at.Outer, Inner: i}
+	}
+	return Place{Outer: i}
+}
+
+// Index returns which row of the list a place means.
+func (g *Group) Index(at Place) int {
+	if g.Nested() {
+		return at.Inner
+	}
+	return at.Outer
+}
+
+// Has reports whether the plan holds the row that a place means.
+func (g *Group) Has(plan *Plan, at Place) bool {
+	if !g.List {
+		return true
+	}
+	if g.Nested() && !g.Parent.Has(plan, Place{Outer: at.Outer}) {
+		return false
+	}
+	i := g.Index(at)
+	return i >= 0 && i < g.count(plan, at)
+}
+
+// Origin returns the row's mark of where it stood in its file, for the file reader to set and the writer to use.
+func (g *Group) Origin(plan *Plan, at Place) *int { return g.origin(g.row(plan, at)) }
+
+// Append adds n blank rows to the end of a list, for a reader to fill.
+func (g *Group) Append(plan *Plan, at Place, n int) { g.grow(plan, at, n) }
+
+// Field returns the group's field with the given key, or nil.
+func (g *Group) Field(key string) *Field {
+	for _, f := range g.Fields {
+		if f.Key == key {
+			return f
+		}
+	}
+	return nil
+}
+
+// Ref is one field of one row: the address of a single entry of the plan.
+type Ref struct {
+	Group *Group
+	Field *Field
+	Place Place
+}
+
+// Get returns the entry.
+func (r Ref) Get(plan *Plan) Entry { return r.Field.get(r.Group.row(plan, r.Place)) }
+
+// Set replaces the entry, without a record of it; edits that can be undone go through History.
+func (r Ref) Set(plan *Plan, e Entry) { r.Field.set(r.Group.row(plan, r.Place), e) }
+
+// Idle says why the entry does not count just now, such as that the shoe follows from the total depth; it returns
+// nothing when the entry counts.
+func (r Ref) Idle(plan *Plan) string {
+	if r.Field.when == nil {
+		return ""
+	}
+	return r.Field.when(plan, r.Group.row(plan, r.Place))
+}
+
+// Path returns the entry's address as people write it, rows counted from one: "section[3].casing[1].weight".
+func (r Ref) Path() Path {
+	var b strings.Builder
+	r.Group.write(&b, r.Place)
+	b.WriteByte('.')
+	b.WriteString(r.Field.Key)
+	return Path(b.String())
+}
+
+func (g *Group) write(b *strings.Builder, at Place) {
+	if g.Parent != nil {
+		g.Parent.write(b, at)
+		b.WriteByte('.')
+	}
+	b.WriteString(g.Name)
+	if g.List {
+		b.WriteByte('[')
+		b.WriteString(strconv.Itoa(g.Index(at) + 1))
+		b.WriteByte(']')
+	}
+}
+
+// Path is the address of an entry or of a row as text: group names and keys joined by points, rows in brackets from 1.
+type Path string
+
+// PathOf builds the path of a field of a section: PathOf(2, "td") is "section[3].td".
+func PathOf(section int, key string) Path {
+	return Path("section[" + strconv.Itoa(section+1) + "]." + key)
+}
+
+// Find returns the entry that a path means, and whether the plan has it.
+func Find(plan *Plan, path Path) (Ref, bool) {
+	steps := strings.Split(string(path), ".")
+	groups := Groups()
+	var group *Group
+	var at Place
+	for i, step := range steps {
+		if i == len(steps)-1 && group != nil {
+			f := group.Field(step)
+			return Ref{Group: group, Field: f, Place: at}, f != nil && group.Has(plan, at)
+		}
+		name, number, _ := strings.Cut(strings.TrimSuffix(step, "]"), "[")
+		k := slices.IndexFunc(groups, func(g *Group) bool { return g.Name == name })
+		if k < 0 {
+			return Ref{}, false
+		}
+		group, groups = groups[k], groups[k].Lists
+		if group.List {
+			n, err := strconv.Atoi(number)
+			if err != nil {
+				return Ref{}, false
+			}
+			at = group.At(at, n-1)
+		}
+	}
+	return Ref{}, false
+}
+
+// declaration is a field of rows of type T, before its type is forgotten.
+type declaration[T any] struct {
+	Key, Label, Name string
+	Topic            Topic
+	Type             FieldType
+	Kind             quantity.Kind
+	Range            string // "15 m to 45 m"
+	Default          string
+	Choices          []string
+	Help             string
+	Required, Brief  bool
+	At               func(*T) any
+	When             func(*Plan, *T) string
+}
+
+func (d declaration[T]) field() *Field {
+	f := &Field{
+		Key: d.Key, Label: d.Label, Name: d.Name, Topic: d.Topic, Type: d.Type, Kind: d.Kind,
+		Default: d.Default, Choices: d.Choices, Help: d.Help, Required: d.Required, Brief: d.Brief,
+		pointer: func(row any) any { return d.At(row.(*T)) },
+	}
+	if d.Choices != nil {
+		f.Type = ChoiceField
+	}
+	if d.When != nil {
+		f.when = func(plan *Plan, row any) string { return d.When(plan, row.(*T)) }
+	}
+	if d.Range != "" {
+		f.Min, f.Max = parseRange(d.Key, d.Range, d.Kind)
+	}
+	return f
+}
+
+func parseRange(key, text string, kind quantity.Kind) (least, most quantity.Value) {
+	from, to, ok := strings.Cut(text, " to ")
+	least, err := quantity.Parse(from, kind, 0)
+	if err == nil && ok {
+		most, err = quantity.Parse(to, kind, 0)
+	}
+	if err != nil || !ok {
+		panic("model: internal error: range of " + key + ": " + text)
+	}
+	return least, most
+}
+
+// table declares a single table of the file.
+func table[T any](name, title string, at func(*Plan) *T, fields ...declaration[T]) *Group {
+	g := &Group{
+		Name: name, Title: title,
+		row:    func(plan *Plan, _ Place) any { return at(plan) },
+		fresh:  func() any { return new(T) },
+		origin: func(any) *int { return new(int) },
+	}
+	for _, d := range fields {
+		g.Fields = append(g.Fields, d.field())
+	}
+	return g
+}
+
+// rowOf is met by a pointer to any row type T.
+type rowOf[T any] interface {
+	*T
+	rowOrigin() *int
+}
+
+// list declares a list of rows. parent is nil for a list at the top of the file.
+func list[T any, R rowOf[T]](name, title, help string, topic Topic, parent *Group, at func(*Plan, Place) *[]T,
+	fields ...declaration[T]) *Group {
+	g := &Group{Name: name, Title: title, Parent: parent, List: true, Topic: topic, Help: help}
+	for _, d := range fields {
+		g.Fields = append(g.Fields, d.field())
+	}
+	if parent != nil {
+		parent.Lists = append(parent.Lists, g)
+	}
+	g.row = func(plan *Plan, p Place) any { return &(*at(plan, p))[g.Index(p)] }
+	g.count = func(plan *Plan, p Place) int { return len(*at(plan, p)) }
+	g.grow = func(plan *Plan, p Place, n int) {
+		s := at(plan, p)
+		*s = append(*s, make([]T, n)...)
+	}
+	g.insert = func(plan *Plan, p Place, row any) {
+		s := at(plan, p)
+		*s = slices.Insert(slices.Clip(*s), g.Index(p), *row.(*T))
+	}
+	g.remove = func(plan *Plan, p Place) any {
+		s := at(plan, p)
+		row := (*s)[g.Index(p)]
+		*s = slices.Delete(slices.Clone(*s), g.Index(p), g.Index(p)+1)
+		return &row
+	}
+	g.fresh = func() any {
+		row := new(T)
+		for _, f := range g.Fields {
+			f.set(row, f.DefaultEntry())
+		}
+		return row
+	}
+	g.origin = func(row any) *int { return R(row.(*T)).rowOrigin() }
+	return g
+}

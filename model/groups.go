@@ -1,0 +1,68 @@
+package model
+
+import (
+	"slices"
+	"sync"
+)
+
+// Groups returns every group of fields in the order in which the file holds them. The slice is shared: it must not be
+// changed.
+func Groups() []*Group { return groups() }
+
+var groups = sync.OnceValue(func() []*Group {
+	rig := rigGroup()
+	pumpGroup(rig)
+	trajectory := trajectoryGroup()
+	surveyGroup(trajectory)
+	prognosis := prognosisGroup()
+	windowGroup(prognosis)
+	section := sectionGroup()
+	casingGroup(section)
+	stringGroup(section)
+	return []*Group{
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
+	}
+})
+
+// SectionGroup returns the list of hole sections.
+func SectionGroup() *Group { return Groups()[len(Groups())-1] }
+
+// Walk calls visit for every group at every place of the plan, outer rows before the rows within them, until visit
+// returns false.
+func Walk(plan *Plan, visit func(g *Group, at Place) bool) { walk(plan, Groups(), Place{}, visit) }
+
+func walk(plan *Plan, groups []*Group, outer Place, visit func(*Group, Place) bool) bool {
+	for _, g := range groups {
+		for i := range g.Len(plan, outer) {
+			at := outer
+			if g.List {
+				at = g.At(outer, i)
+			}
+			if !visit(g, at) || !walk(plan, g.Lists, at, visit) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Refs returns the entries of one page: for TopicWell the plan's single tables and lists, for the others what belongs
+// to the given section, in the order of the file. Entries that do not count just now are left out.
+func Refs(plan *Plan, topic Topic, section int) []Ref {
+	var refs []Ref
+	Walk(plan, func(g *Group, at Place) bool {
+		if g == SectionGroup() || slices.Contains(SectionGroup().Lists, g) {
+			if at.Outer != section {
+				return true
+			}
+		}
+		for _, f := range g.Fields {
+			ref := Ref{Group: g, Field: f, Place: at}
+			if f.Topic == topic && ref.Idle(plan) == "" {
+				refs = append(refs, ref)
+			}
+		}
+		return true
+	})
+	return refs
+}

@@ -1,0 +1,140 @@
+package model
+
+import "slices"
+
+// ChangeKind says what a Change does.
+type ChangeKind uint8
+
+// The change kinds.
+const (
+	SetEntry ChangeKind = iota
+	AddRow
+	RemoveRow
+)
+
+// Change is the smallest step of an edit: one entry replaced, or one row added or removed.
+type Change struct {
+	Kind     ChangeKind
+	Ref      Ref   // the entry, or for rows its Group and Place
+	Old, New Entry // for SetEntry
+	row      any   // the row added or removed, with everything in it
+}
+
+// Edit is what a person did in one go, and takes back in one go.
+type Edit struct {
+	Name    string // what undo shows: "shoe of section 3: 2150 m to 2130 m"
+	Changes []Change
+}
+
+// History applies edits to a plan and takes them back. The zero History of a plan just read or saved is clean.
+type History struct {
+	done, undone []Edit
+	saved        int // len(done) at the last save; -1 when that state can no longer be reached
+}
+
+// Do applies an edit and remembers it. Edits that had been undone are forgotten.
+func (h *History) Do(plan *Plan, edit Edit) {
+	for i := range edit.Changes {
+		apply(plan, &edit.Changes[i])
+	}
+	if h.saved > len(h.done) {
+		h.saved = -1
+	}
+	h.done = append(h.done, edit)
+	h.undone = nil
+}
+
+// Undo takes the last edit back and returns it, or false when there is none.
+func (h *History) Undo(plan *Plan) (Edit, bool) {
+	if len(h.done) == 0 {
+		return Edit{}, false
+	}
+	edit := h.done[len(h.done)-1]
+	h.done = h.done[:len(h.done)-1]
+	for i := len(edit.Changes) - 1; i >= 0; i-- {
+		revert(plan, &edit.Changes[i])
+	}
+	h.undone = append(h.undone, edit)
+	return edit, true
+}
+
+// Redo applies the last edit that was undone and returns it, or false when there is none.
+func (h *History) Redo(plan *Plan) (Edit, bool) {
+	if len(h.undone) == 0 {
+		return Edit{}, false
+	}
+	edit := h.undone[len(h.undone)-1]
+	h.undone = h.undone[:len(h.undone)-1]
+	for i := range edit.Changes {
+		apply(plan, &edit.Changes[i])
+	}
+	h.done = append(h.done, edit)
+	return edit, true
+}
+
+// Saved marks the present state as the one in the file.
+func (h *History) Saved() { h.saved = len(h.done) }
+
+// Unsaved marks the plan as one that no file holds yet.
+func (h *History) Unsaved() { h.saved = -1 }
+
+// Dirty reports whether the plan differs from its file; undoing back to the saved state makes it clean again.
+func (h *History) Dirty() bool { return h.saved != len(h.done) }
+
+// Last returns the names of what undo and redo would act on; empty for nothing.
+func (h *History) Last() (undo, redo string) {
+	if n := len(h.done); n > 0 {
+		undo = h.done[n-1].Name
+	}
+	if n := len(h.undone); n > 0 {
+		redo = h.undone[n-1].Name
+	}
+	return undo, redo
+}
+
+// Setting returns the change that gives an entry a new content.
+func Setting(plan *Plan, ref Ref, e Entry) Change {
+	return Change{Kind: SetEntry, Ref: ref, Old: ref.Get(plan), New: e}
+}
+
+// Adding returns the change that puts a fresh row, with its defaults, at the given place of a list.
+func Adding(g *Group, at Place) Change {
+	return Change{Kind: AddRow, Ref: Ref{Group: g, Place: at}, row: g.fresh()}
+}
+
+// AddingSection returns the change that puts a prepared section at index i.
+func AddingSection(i int, s Section) Change {
+	return Change{Kind: AddRow, Ref: Ref{Group: SectionGroup(), Place: Place{Outer: i}}, row: &s}
+}
+
+// Removing returns the change that takes the row at the given place out of its list.
+func Removing(g *Group, at Place) Change {
+	return Change{Kind: RemoveRow, Ref: Ref{Group: g, Place: at}}
+}
+
+func apply(plan *Plan, c *Change) {
+	switch c.Kind {
+	case SetEntry:
+		c.Ref.Set(plan, c.New)
+	case AddRow:
+		c.Ref.Group.insert(plan, c.Ref.Place, c.row)
+	case RemoveRow:
+		c.row = c.Ref.Group.remove(plan, c.Ref.Place)
+	}
+}
+
+func revert(plan *Plan, c *Change) {
+	switch c.Kind {
+	case SetEntry:
+		c.Ref.Set(plan, c.Old)
+	case AddRow:
+		c.row = c.Ref.Group.remove(plan, c.Ref.Place)
+	case RemoveRow:
+		c.Ref.Group.insert(plan, c.Ref.Place, c.row)
+	}
+}
+
+// Changed reports whether an edit would change anything.
+func (e Edit) Changed() bool {
+	return slices.ContainsFunc(e.Changes, func(c Change) bool { return c.Kind != SetEntry || c.Old != c.New })
+}

@@ -1,0 +1,44 @@
+package model
+
+import "borewalk/model/quantity"
+
+func mudFields() []declaration[Section] {
+	type d = declaration[Section]
+	riserless := func(_ *Plan, s *Section) string {
+		if s.Returns != ToSeabed {
+			return "counts without a riser only"
+		}
+		return ""
+	}
+	return []d{
+		{Key: "fluid", Label: "Fluid", Name: "Drilling fluid", Topic: TopicMud, Type: TextField, Help: "What the section is drilled with.",
+			At: func(s *Section) any { return &s.Fluid }},
+		{Key: "density", Label: "Mud density", Name: "Mud density", Topic: TopicMud, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", Required: true,
+			Help: "Static density of the drilling fluid; cuttings and friction come on top.", At: func(s *Section) any { return &s.Density }},
+		{Key: "pv", Label: "PV", Name: "Plastic viscosity", Topic: TopicMud, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP",
+			Help: "From the 600 and 300 readings.", At: func(s *Section) any { return &s.PV }},
+		{Key: "yp", Label: "YP", Name: "Yield point", Topic: TopicMud, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2",
+			Help: "From the 600 and 300 readings.", At: func(s *Section) any { return &s.YP }},
+		{Key: "weighted_from", Label: "Weighted from", Name: "Weighted mud from depth", Topic: TopicMud, Kind: quantity.Length, Range: "1 m to 15000 m",
+			Help: "Riserless: from this depth of the bit the hole is drilled with weighted mud that does not come back. Blank: not used.",
+			At:   func(s *Section) any { return &s.WeightedFrom }, When: riserless},
+		{Key: "weighted_density", Label: "Weighted mud", Name: "Density of the weighted mud", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 2.6 sg",
+			Help: "Riserless pump-and-dump mud.", At: func(s *Section) any { return &s.WeightedDensity }, When: riserless},
+		{Key: "spot_density", Label: "Spot fluid", Name: "Density of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 2.6 sg",
+			Help: "Riserless: what the hole is filled with before the string is run. Blank: the drilling fluid stays.",
+			At:   func(s *Section) any { return &s.SpotDensity }, When: riserless},
+		{Key: "flow", Label: "Flow", Name: "Flow through the bit", Topic: TopicMud, Kind: quantity.Flow, Range: "0.1 m3/min to 10 m3/min",
+			Help: "Planned rate; times and strokes per minute follow.", At: func(s *Section) any { return &s.Flow }},
+		{Key: "booster", Label: "Booster", Name: "Flow down the booster line", Topic: TopicMud, Kind: quantity.Flow, Range: "0 m3/min to 8 m3/min",
+			Help: "Pumped into the foot of the riser. Blank: none.", At: func(s *Section) any { return &s.Booster },
+			When: func(_ *Plan, s *Section) string {
+				if s.Returns != ToRig {
+					return "there is no riser"
+				}
+				return ""
+			}},
+		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicMud, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
+			Help: "Planned leak-off or integrity test at the shoe above this section. Blank: the fracture curve alone limits the mud.",
+			At:   func(s *Section) any { return &s.LeakOff }},
+	}
+}

@@ -1,0 +1,91 @@
+// Package planfile reads and writes plans as TOML files.
+//
+// A file is read with [Read] or [Open] into a [File], which keeps the text as it was written beside the plan, so that
+// [File.Bytes] and [File.Save] give back everything that is the user's: comments, order, unknown keys, and each value in
+// the unit and spelling in which it stood. What may stand in a file is what model declares as fields; nothing is known
+// here by name.
+package planfile
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"borewalk/model"
+	"borewalk/model/tomldoc"
+)
+
+// File is a plan together with the text it came from.
+type File struct {
+	Plan    *model.Plan
+	Notices []string // what was read but not understood, one line each; it is kept
+	doc     *tomldoc.Document
+}
+
+// New returns a file for a plan that was not read from one.
+func New(plan *model.Plan) *File { return &File{Plan: plan} }
+
+// Open reads the plan in the named file. Errors are one line for each fault, joined; each names the file, and the line
+// and key where there is one.
+func Open(path string) (*File, error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return nil, fmt.Errorf("%s: there is no such file", path)
+	case err != nil:
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
+	case info.IsDir():
+		return nil, fmt.Errorf("%s: is a folder; name the plan's file", path)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: is not an ordinary file", path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, tomldoc.MaxSize+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
+	}
+	return Read(path, src)
+}
+
+// plain strips the operation and the path from an error of package os, which the message names already.
+func plain(err error) error {
+	var wrapped *os.PathError
+	if errors.As(err, &wrapped) {
+		return wrapped.Err
+	}
+	return err
+}
+
+// Bytes returns the text of the plan as it is now.
+func (f *File) Bytes() ([]byte, error) {
+	want := wanted(f.Plan, f.doc)
+	if f.doc == nil {
+		return tomldoc.Render(want, header), nil
+	}
+	return f.doc.Rewrite(want)
+}
+
+const header = "# A borewalk plan. Quantities carry their unit; depths are along hole from the rotary unless the key says otherwise."
+
+// Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from.
+func (f *File) Save(path string) error {
+	text, err := f.Bytes()
+	if err != nil {
+		return err
+	}
+	doc, err := tomldoc.Parse(path, text)
+	if err != nil {
+		return fmt.Errorf("internal error: the text to be saved does not read back: %w", err)
+	}
+	if err := replace(path, text); err != nil {
+		return fmt.Errorf("%s: not saved: %w", path, plain(err))
+	}
+	f.doc = doc
+	adopt(f.Plan, doc.Root())
+	return nil
+}

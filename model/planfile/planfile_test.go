@@ -1,0 +1,233 @@
+package planfile_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"borewalk/model"
+	"borewalk/model/planfile"
+	"borewalk/plans"
+)
+
+func read(t *testing.T, text string) *planfile.File {
+	t.Helper()
+	f, err := planfile.Read("test.toml", []byte(text))
+	if err != nil {
+		t.Fatalf("Read: %v", err)
+	}
+	return f
+}
+
+func TestDemosReadAndRewriteByteForByte(t *testing.T) {
+	for _, name := range plans.Names() {
+		text, ok := plans.Demo(name)
+		if !ok {
+			t.Fatalf("no demo %q", name)
+		}
+		f := read(t, string(text))
+		if len(f.Notices) > 0 {
+			t.Errorf("%s: notices %q, want none", name, f.Notices)
+		}
+		got, err := f.Bytes()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(got, text) {
+			t.Errorf("%s: an unchanged plan is written differently", name)
+		}
+	}
+}
+
+// A plan written afresh, without the text it came from, must mean the same.
+func TestFreshTextMeansTheSame(t *testing.T) {
+	for _, name := range plans.Names() {
+		text, _ := plans.Demo(name)
+		f := read(t, string(text))
+		fresh, err := planfile.New(f.Plan).Bytes()
+		if err != nil {
+			t.Fatal(err)
+		}
+		again := read(t, string(fresh))
+		model.Walk(f.Plan, func(g *model.Group, at model.Place) bool {
+			for _, field := range g.Fields {
+				ref := model.Ref{Group: g, Field: field, Place: at}
+				if want, got := ref.Get(f.Plan), ref.Get(again.Plan); got != want {
+					t.Errorf("%s: %s = %+v, want %+v", name, ref.Path(), got, want)
+				}
+			}
+			return true
+		})
+	}
+}
+
+const small = `# my own heading
+borewalk = 1
+[well]
+name = "Test" # trailing
+air_gap = "26 m"   # from the rig move
+water_depth = "342,5 m"
+my_note = "kept"
+[strange]
+key = 3
+
+[[section]]
+hole = '36"'
+
+# about the second section
+[[section]]
+hole = "26 in"
+[[section.casing]]
+size = "20 in"
+`
+
+func TestSaveKeepsWhatIsTheUsers(t *testing.T) {
+	f := read(t, small)
+	ref, ok := model.Find(f.Plan, "well.water_depth")
+	if !ok {
+		t.Fatal("no water_depth")
+	}
+	entry, err := ref.Field.Parse("350 m", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var h model.History
+	h.Do(f.Plan, model.Edit{Name: "depth", Changes: []model.Change{model.Setting(f.Plan, ref, entry)}})
+	got, err := f.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := strings.Replace(small, `"342,5 m"`, `"350 m"`, 1)
+	if string(got) != want {
+		t.Errorf("Bytes() =\n%s\nwant\n%s", got, want)
+	}
+	h.Undo(f.Plan)
+	if got, _ := f.Bytes(); string(got) != small {
+		t.Errorf("after undo Bytes() =\n%s\nwant the text as read", got)
+	}
+}
+
+func TestRowsComeAndGo(t *testing.T) {
+	f := read(t, small)
+	var h model.History
+	section := model.SectionGroup()
+	h.Do(f.Plan, model.Edit{Name: "remove", Changes: []model.Change{model.Removing(section, model.Place{Outer: 0})}})
+	h.Do(f.Plan, model.Edit{Name: "add", Changes: []model.Change{model.Adding(section, model.Place{Outer: 1})}})
+	got, err := f.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(string(got), `'36"'`) || !strings.Contains(string(got), "# about the second section") {
+		t.Errorf("Bytes() =\n%s\nwant the first section gone, the second with its comment", got)
+	}
+	if again := read(t, string(got)); len(again.Plan.Sections) != 2 || again.Plan.Sections[1].Rathole.Text() != "5 m" {
+		t.Errorf("read back: %d sections, want 2 with the defaults in the second", len(again.Plan.Sections))
+	}
+	h.Undo(f.Plan)
+	h.Undo(f.Plan)
+	if got, _ := f.Bytes(); string(got) != small {
+		t.Errorf("after undo Bytes() =\n%s\nwant the text as read", got)
+	}
+}
+
+func TestFaultsNameFileLineKeyAndWhatIsAllowed(t *testing.T) {
+	tests := []struct{ name, text, want string }{
+		{"empty", "  \n", "test.toml: the file is empty"},
+		{"no plan", "x = 1\n", "test.toml: not a plan: there is no line borewalk = 1"},
+		{"newer", "borewalk = 2\n", "test.toml:1: borewalk = 2: this program reads version 1"},
+		{"other kind", "borewalk = 1\n[well]\nair_gap = \"26 psi\"\n", "test.toml:3: well.air_gap = \"26 psi\":"},
+		{"other kind named", "borewalk = 1\n[well]\nair_gap = \"26 psi\"\n", "pressure"},
+		{"no unit", "borewalk = 1\n[well]\nair_gap = \"26\"\n", "test.toml:3: well.air_gap = \"26\":"},
+		{"bare number", "borewalk = 1\n[well]\nair_gap = 26\n", "wants text in quotes with its unit, such as \"26 m\""},
+		{"range", "borewalk = 1\n[well]\nair_gap = \"2600 m\"\n", "allowed is 5 m to 80 m"},
+		{"choice", "borewalk = 1\n[well]\nunits = \"furlongs\"\n", "is not one of: metric, field, si"},
+		{"table for list", "borewalk = 1\n[section]\nhole = \"26 in\"\n", "write each row under [[section]]"},
+		{"list for table", "borewalk = 1\n[[well]]\nname = \"x\"\n", "write [well] once"},
+		{"binary", "borewalk = 1\n\x00", "zero byte"},
+		{"syntax", "borewalk = \n", "test.toml:1"},
+	}
+	for _, test := range tests {
+		_, err := planfile.Read("test.toml", []byte(test.text))
+		if err == nil || !strings.Contains(err.Error(), test.want) {
+			t.Errorf("%s: Read = %v, want %q in it", test.name, err, test.want)
+		}
+	}
+}
+
+func TestUnknownKeysAreKeptAndNamed(t *testing.T) {
+	f := read(t, "borewalk = 1\n[well]\nwater_dpeth = \"342 m\"\n[wel]\n")
+	if len(f.Notices) != 2 || !strings.Contains(f.Notices[0], "test.toml:3: well.water_dpeth") ||
+		!strings.Contains(f.Notices[0], "nearest known key is water_depth") {
+		t.Errorf("Notices = %q", f.Notices)
+	}
+}
+
+func TestSaveReplacesWholeFilesAndKeepsPermissions(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.toml")
+	if err := os.WriteFile(path, []byte(small), 0o640); err != nil {
+		t.Fatal(err)
+	}
+	f, err := planfile.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(path)
+	if err != nil || info.Mode().Perm() != 0o640 {
+		t.Errorf("mode = %v, %v, want 0640", info.Mode(), err)
+	}
+	entries, _ := os.ReadDir(filepath.Dir(path))
+	if len(entries) != 1 {
+		t.Errorf("%d files left in the folder, want 1", len(entries))
+	}
+	if err := f.Save(filepath.Join(path, "below", "a", "file")); err == nil {
+		t.Error("saving below a file succeeded, want an error")
+	}
+	if got, _ := os.ReadFile(path); string(got) != small {
+		t.Errorf("the file changed after a failed save")
+	}
+}
+
+func TestOpenRefusesWhatIsNoFile(t *testing.T) {
+	dir := t.TempDir()
+	for _, path := range []string{dir, filepath.Join(dir, "none.toml")} {
+		if _, err := planfile.Open(path); err == nil || !strings.HasPrefix(err.Error(), path+": ") {
+			t.Errorf("Open(%q) = %v, want an error that begins with the path", path, err)
+		}
+	}
+}
+
+func FuzzRead(f *testing.F) {
+	for _, name := range plans.Names() {
+		text, _ := plans.Demo(name)
+		f.Add(text)
+	}
+	f.Add([]byte(small))
+	f.Fuzz(func(t *testing.T, src []byte) {
+		file, err := planfile.Read("fuzz.toml", src)
+		if err != nil {
+			return
+		}
+		text, err := file.Bytes()
+		if err != nil {
+			t.Fatalf("cannot be written again: %v", err)
+		}
+		if !bytes.Equal(text, src) {
+			t.Fatalf("an unchanged plan is written differently:\n%q\n%q", src, text)
+		}
+	})
+}
+
+func BenchmarkRead(b *testing.B) {
+	text, _ := plans.Demo(plans.Default)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := planfile.Read("demo", text); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

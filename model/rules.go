@@ -1,0 +1,194 @@
+package model
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"borewalk/model/quantity"
+)
+
+// RuleID names a rule that a plan is compared with.
+type RuleID uint8
+
+// The rules, by what they look at.
+const (
+	RuleDepthOrder RuleID = iota
+	RuleBitPasses
+	RuleConnectorPasses
+	RuleHoleTakesString
+	RulePumpsGiveFlow
+	RuleAboveInflow
+	RuleRiserlessInflow
+	RuleBelowBreakdown
+	RuleBitClearance
+	RuleHoleClearance
+	RuleTripMargin
+	RuleOverbalance
+	RuleStaticMargin
+	RuleRiserMargin
+	RuleHookLoad
+	RuleStability
+	RuleRatholeLeast
+	RuleRatholeMost
+	RuleShoeTrack
+	RuleLapLeast
+	RuleLapMost
+	RuleUSMargin
+	RuleUSPore
+	RuleUSLap
+	RuleUSLapShallow
+	RuleUSBOP
+	ruleCount
+)
+
+// RuleKind says what stands behind a rule, and so how far it may go: arithmetic, law and standards may stop a plan;
+// practice asks for caution only.
+type RuleKind uint8
+
+// The rule kinds. Arithmetic is what cannot be built or pumped at all, whatever anyone allows.
+const (
+	Arithmetic RuleKind = iota
+	Law
+	Standard
+	Practice
+)
+
+// String returns the word for the kind.
+func (k RuleKind) String() string {
+	return [...]string{"arithmetic", "law", "standard", "common practice"}[k]
+}
+
+// Rule is an acceptance limit with its source. Least says that the limit is the least allowed, otherwise the most.
+type Rule struct {
+	ID       RuleID
+	Key      string // stable name, as in the file's [limits] table
+	Name     string
+	Kind     RuleKind
+	Sets     []string // rule sets that hold it; nil for all of them
+	Measure  quantity.Kind
+	Least    bool
+	Limit    quantity.Value
+	Source   string
+	Recalled bool // the number is from memory, not read in the source
+}
+
+// Rule set names.
+const (
+	SetNone     = "none"
+	SetUS       = "us-ocs"
+	SetNorway   = "norway"
+	SetPractice = "common practice"
+)
+
+// RuleSets returns the names of the rule sets that a plan can pick. Every set holds the arithmetic.
+func RuleSets() []string { return []string{SetNone, SetUS, SetNorway, SetPractice} }
+
+// Rules returns every rule in the order of their RuleID. The slice is shared: it must not be changed.
+func Rules() []Rule { return rules() }
+
+// In reports whether the rule counts in the named rule set.
+func (r Rule) In(set string) bool { return r.Sets == nil || slices.Contains(r.Sets, set) }
+
+var rules = sync.OnceValue(func() []Rule {
+	practised := []string{SetUS, SetNorway, SetPractice}
+	us := []string{SetUS}
+	const memory = "common practice, from memory"
+	emw, length, diameter := quantity.EMW, quantity.Length, quantity.Diameter
+	limit := func(text string, kind quantity.Kind) quantity.Value {
+		v, err := quantity.Parse(text, kind, 0)
+		if err != nil {
+			panic("model: internal error: limit " + text + ": " + err.Error())
+		}
+		return v
+	}
+	least := func(id RuleID, key, name string, kind RuleKind, sets []string, measure quantity.Kind, at, source string) Rule {
+		return Rule{ID: id, Key: key, Name: name, Kind: kind, Sets: sets, Measure: measure, Least: true, Limit: limit(at, measure),
+			Source: source, Recalled: strings.HasSuffix(source, "from memory")}
+	}
+	most := func(id RuleID, key, name string, kind RuleKind, sets []string, measure quantity.Kind, at, source string) Rule {
+		r := least(id, key, name, kind, sets, measure, at, source)
+		r.Least = false
+		return r
+	}
+	list := []Rule{
+		least(RuleDepthOrder, "depth_order", "Depths go down in order", Arithmetic, nil, length, "0 m", "geometry"),
+		least(RuleBitPasses, "bit_passes", "Bit passes the bores above", Arithmetic, nil, diameter, "0 in",
+			"drift, not the nominal ID, is the bore that is guaranteed (API 5CT drift test)"),
+		least(RuleConnectorPasses, "connector_passes", "String passes the bores above", Arithmetic, nil, diameter, "0 in",
+			"drift, not the nominal ID, is the bore that is guaranteed (API 5CT drift test)"),
+		least(RuleHoleTakesString, "hole_takes_string", "Hole takes the string", Arithmetic, nil, diameter, "0 in", "geometry"),
+		least(RulePumpsGiveFlow, "pumps_give_flow", "Pumps give flow and booster", Arithmetic, nil, quantity.Flow, "0 L/min",
+			"pump output at the highest stroke rate; the pressure that the liners allow is not compared"),
+		least(RuleAboveInflow, "above_inflow", "Mud not below pore pressure", Arithmetic, nil, emw, "0 sg", "hydrostatics"),
+		least(RuleRiserlessInflow, "riserless_inflow", "Riserless fluid not below pore pressure", Practice, nil, emw, "-0.005 sg",
+			"hydrostatics; the allowance is for the rounding of a shallow prognosis, from memory"),
+		least(RuleBelowBreakdown, "below_breakdown", "Mud not above fracture pressure", Arithmetic, nil, emw, "0 sg", "hydrostatics"),
+		least(RuleBitClearance, "bit_clearance", "Bit a little below the drift", Practice, practised, diameter, "0.05 in",
+			"Lyons, Standard Handbook of Petroleum and Natural Gas Engineering, vol. 1, p. 1129"),
+		least(RuleHoleClearance, "hole_clearance", "Hole larger than casing OD", Practice, practised, diameter, "0.375 in",
+			"drillingmanual.com, casing and bit size selection (0.375 to 0.5 in, preferably 0.75)"),
+		least(RuleTripMargin, "trip_margin", "Trip margin over pore pressure", Practice, practised, emw, "0.2 ppg", memory),
+		least(RuleOverbalance, "overbalance", "Static overbalance", Practice, practised, quantity.Pressure, "200 psi", memory),
+		least(RuleStaticMargin, "static_margin", "Static mud below fracture and shoe test", Practice, []string{SetNorway, SetPractice}, emw, "0.06 sg", memory),
+		least(RuleRiserMargin, "riser_margin", "Mud and sea over pore with the riser off", Practice, practised, quantity.Pressure, "0 psi",
+			"drillingformulas.com, riser margin; it may not be practical in deep water, the BOP is the barrier then"),
+		least(RuleHookLoad, "hook_load", "Hook load within the rig's rating", Arithmetic, nil, quantity.Force, "0 klbf",
+			"as entered: rating less string and blocks, without friction or overpull"),
+		least(RuleStability, "stability", "Mud not below the stability limit", Practice, practised, emw, "0 sg", memory),
+		least(RuleRatholeLeast, "rathole_least", "Rathole, least", Practice, practised, length, "5 ft", memory),
+		most(RuleRatholeMost, "rathole_most", "Rathole, most", Practice, practised, length, "30 ft", memory),
+		least(RuleShoeTrack, "shoe_track", "Shoe track", Practice, practised, length, "80 ft", memory),
+		least(RuleLapLeast, "lap_least", "Liner lap, least", Practice, practised, length, "200 ft", memory),
+		most(RuleLapMost, "lap_most", "Liner lap, most", Practice, practised, length, "500 ft", memory),
+		least(RuleUSMargin, "us_margin", "Safe drilling margin", Law, us, emw, "0.5 ppg", "30 CFR 250.414(c), static mud, circulating density not compared; number from memory"),
+		least(RuleUSPore, "us_pore", "Mud weight above pore pressure", Law, us, emw, "0 ppg", "30 CFR 250.414(c), from memory"),
+		least(RuleUSLap, "us_lap", "Overlap of an intermediate or production liner", Law, us, length, "100 ft", "30 CFR 250.421(f), 2015 edition"),
+		least(RuleUSLapShallow, "us_lap_shallow", "Overlap of a liner as conductor or surface string", Law, us, length, "200 ft",
+			"30 CFR 250.421(f), 2015 edition"),
+		least(RuleUSBOP, "us_bop", "BOP on below the surface string", Law, us, quantity.Count, "1", "30 CFR 250.442, 2015 edition"),
+	}
+	for i, r := range list {
+		if int(r.ID) != i || len(list) != int(ruleCount) {
+			panic("model: internal error: rule table out of order at " + r.Key)
+		}
+	}
+	return list
+})
+
+// Limits holds the plan's own limits, by RuleID; blank follows the rule.
+type Limits [ruleCount]quantity.Value
+
+// Limit returns the limit that counts for a rule in this plan, and whether it is the plan's own.
+func (p *Plan) Limit(r Rule) (limit quantity.Value, own bool) {
+	if v := p.Limits[r.ID]; v.IsSet() {
+		return v, true
+	}
+	return r.Limit, false
+}
+
+func limitsGroup() *Group {
+	g := table[Limits]("limits", "Limits", func(p *Plan) *Limits { return &p.Limits })
+	for _, r := range Rules() {
+		g.Fields = append(g.Fields, declaration[Limits]{
+			Key: r.Key, Label: short(r.Name), Name: "Own limit: " + r.Name, Kind: r.Measure,
+			Help: "Blank follows the rule (" + r.Source + "). An own limit is marked as the plan's.",
+			At:   func(l *Limits) any { return &l[r.ID] },
+			When: func(p *Plan, _ *Limits) string {
+				if !r.In(p.Well.RuleSet) {
+					return "the rule is not in this rule set"
+				}
+				return ""
+			},
+		}.field())
+	}
+	return g
+}
+
+// short cuts a name to the width of a label.
+func short(name string) string {
+	if len(name) > 16 {
+		return strings.TrimSpace(name[:16])
+	}
+	return name
+}

@@ -1,0 +1,54 @@
+package model
+
+import "borewalk/model/quantity"
+
+// Section is one hole section, from where the last one ended to its own total depth, and the string set in it.
+type Section struct {
+	Row
+	Name, Returns, Completion string
+
+	// Hole.
+	Hole, Bit, OpenerBehind quantity.Value
+	DepthBy                 string
+	TD, Shoe, Rathole       quantity.Value
+	Washout                 quantity.Value
+
+	// Mud.
+	Fluid                         string
+	Density, PV, YP               quantity.Value
+	WeightedFrom, WeightedDensity quantity.Value
+	SpotDensity                   quantity.Value
+	Flow, Booster                 quantity.Value
+	LeakOff                       quantity.Value
+
+	// Casing or liner.
+	Purpose, Method, Hung string
+	ShoulderBelowDatum    quantity.Value
+	Top                   quantity.Value
+	ShoeTrack             quantity.Value
+	Casing                []CasingPart
+
+	// Drill string.
+	String []StringPart
+}
+
+// CasingPart is a length of the casing string with one size, weight and grade. Parts stand bottom up; the highest has
+// no length and reaches to the string's top. Blank properties come from the catalogue.
+type CasingPart struct {
+	Row
+	Size, Weight                              quantity.Value
+	Grade, DriftClass                         string
+	Length                                    quantity.Value
+	ID, Drift, ConnectorOD, LinearMass, Yield quantity.Value
+}
+
+// StringPart is one component of the drill string. Parts stand bottom up; the highest has no length and reaches to the
+// rotary. Blank properties come from the catalogue.
+type StringPart struct {
+	Row
+	Item, Name              string
+	Size, Weight            quantity.Value
+	Grade                   string
+	Length                  quantity.Value
+	ID, JointOD, LinearMass quantity.Value
+}

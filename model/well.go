@@ -1,0 +1,124 @@
+package model
+
+import "borewalk/model/quantity"
+
+func wellGroup() *Group {
+	type d = declaration[Well]
+	text := func(key, label, help string, at func(*Well) any) d {
+		return d{Key: key, Label: label, Name: label, Type: TextField, Help: help, At: at}
+	}
+	return table("well", "Well", func(p *Plan) *Well { return &p.Well },
+		text("name", "Well", "Name of the well.", func(w *Well) any { return &w.Name }),
+		text("operator", "Operator", "Who is responsible for the well.", func(w *Well) any { return &w.Operator }),
+		text("field", "Field", "Field or prospect.", func(w *Well) any { return &w.Field }),
+		text("type", "Type", "Exploration, appraisal or development; vertical or deviated.", func(w *Well) any { return &w.Type }),
+		text("revision", "Revision", "Revision of the programme that this plan follows.", func(w *Well) any { return &w.Revision }),
+		text("author", "Author", "Who prepared this plan.", func(w *Well) any { return &w.Author }),
+		text("date", "Date", "Date of this revision.", func(w *Well) any { return &w.Date }),
+		d{Key: "units", Label: "Units", Name: "Unit set", Choices: []string{"metric", "field", "si"}, Default: "metric",
+			Help: "Units shown when the plan is opened; entries keep the unit they were typed in.",
+			At:   func(w *Well) any { return &w.UnitSet }},
+		d{Key: "rules", Label: "Rule set", Name: "Rule set", Choices: RuleSets(), Default: "common practice",
+			Help: "Rules that the plan is compared with. Local law, the operator's policies and approved programmes decide, not this list.",
+			At:   func(w *Well) any { return &w.RuleSet }},
+		d{Key: "air_gap", Label: "Air gap", Name: "Air gap, rotary above MSL", Kind: quantity.Length, Range: "5 m to 80 m",
+			Default: "26 m", Required: true,
+			Help: "Height of the rotary (RKB) above mean sea level at operating draught. Mudline from RKB = air gap + water depth.",
+			At:   func(w *Well) any { return &w.AirGap }},
+		d{Key: "water_depth", Label: "Water depth", Name: "Water depth, MSL", Kind: quantity.Length, Range: "20 m to 3700 m",
+			Default: "350 m", Required: true,
+			Help: "Water depth from mean sea level; correct a tagged depth by the tide of that minute.",
+			At:   func(w *Well) any { return &w.WaterDepth }},
+		d{Key: "tide_low", Label: "LAT below MSL", Name: "Lowest astronomical tide below MSL", Kind: quantity.Length,
+			Range: "0 m to 9 m", Help: "For landing and space-out.", At: func(w *Well) any { return &w.TideLow }},
+		d{Key: "tide_high", Label: "HAT above MSL", Name: "Highest astronomical tide above MSL", Kind: quantity.Length,
+			Range: "0 m to 9 m", Help: "For landing and space-out.", At: func(w *Well) any { return &w.TideHigh }},
+		d{Key: "seawater", Label: "Seawater", Name: "Seawater density", Kind: quantity.Density, Range: "1.0 sg to 1.06 sg",
+			Default: "1.03 sg", Required: true, Help: "Mean density from the surface to the seabed.",
+			At: func(w *Well) any { return &w.Seawater }},
+		d{Key: "surface_temperature", Label: "Sea surface", Name: "Sea surface temperature", Kind: quantity.Temperature,
+			Range: "-2 C to 40 C", Help: "Of the upper sea; kept with the plan for cement and mud that is mixed with seawater.",
+			At: func(w *Well) any { return &w.SurfaceTemperature }},
+		d{Key: "seabed_temperature", Label: "Seabed temp", Name: "Seabed temperature", Kind: quantity.Temperature,
+			Range: "-2 C to 30 C", Default: "4 C", Help: "Start of the undisturbed temperature in the rock.",
+			At: func(w *Well) any { return &w.SeabedTemperature }},
+		d{Key: "geothermal_gradient", Label: "Geothermal", Name: "Geothermal gradient", Kind: quantity.TemperatureGradient,
+			Range: "0.5 degC/100m to 10 degC/100m", Default: "3.0 degC/100m",
+			Help: "Rise of the undisturbed temperature below the seabed, on true vertical depth.",
+			At:   func(w *Well) any { return &w.GeothermalGradient }},
+	)
+}
+
+// unitsGroup declares the kinds for which a plan may choose its own unit, and how the file names them.
+func unitsGroup() *Group {
+	type d = declaration[Units]
+	choose := func(key string, kind quantity.Kind, at func(*Units) any) d {
+		var symbols []string
+		for _, u := range quantity.Units(kind) {
+			symbols = append(symbols, u.Symbol())
+		}
+		return d{Key: key, Label: "Unit " + key, Name: "Unit of " + kind.String(), Choices: symbols,
+			Help: "Overrides the unit set for this kind; blank follows the set. Nothing stored changes.", At: at}
+	}
+	return table("units", "Units", func(p *Plan) *Units { return &p.Units },
+		choose("length", quantity.Length, func(u *Units) any { return &u.Length }),
+		choose("diameter", quantity.Diameter, func(u *Units) any { return &u.Diameter }),
+		choose("volume", quantity.Volume, func(u *Units) any { return &u.Volume }),
+		choose("density", quantity.Density, func(u *Units) any { return &u.Density }),
+		choose("pressure", quantity.Pressure, func(u *Units) any { return &u.Pressure }),
+		choose("mass", quantity.Mass, func(u *Units) any { return &u.Mass }),
+		choose("force", quantity.Force, func(u *Units) any { return &u.Force }),
+		choose("flow", quantity.Flow, func(u *Units) any { return &u.Flow }),
+		choose("linear_mass", quantity.LinearMass, func(u *Units) any { return &u.LinearMass }),
+		choose("temperature", quantity.Temperature, func(u *Units) any { return &u.Temperature }),
+	)
+}
+
+// System returns the units to show for a unit set, with the plan's own choices over it when own is true.
+func (p *Plan) System(set quantity.Set, own bool) quantity.System {
+	overrides := map[quantity.Kind]quantity.Unit{}
+	if own {
+		for _, c := range []struct {
+			text  string
+			kinds []quantity.Kind
+		}{
+			{p.Units.Length, []quantity.Kind{quantity.Length}},
+			{p.Units.Diameter, []quantity.Kind{quantity.Diameter}},
+			{p.Units.Volume, []quantity.Kind{quantity.Volume}},
+			{p.Units.Density, []quantity.Kind{quantity.Density, quantity.EMW}},
+			{p.Units.Pressure, []quantity.Kind{quantity.Pressure, quantity.Stress}},
+			{p.Units.Mass, []quantity.Kind{quantity.Mass}},
+			{p.Units.Force, []quantity.Kind{quantity.Force}},
+			{p.Units.Flow, []quantity.Kind{quantity.Flow}},
+			{p.Units.LinearMass, []quantity.Kind{quantity.LinearMass}},
+			{p.Units.Temperature, []quantity.Kind{quantity.Temperature}},
+		} {
+			for _, kind := range c.kinds {
+				if u, err := quantity.ParseUnit(c.text, kind); c.text != "" && err == nil {
+					overrides[kind] = u
+				}
+			}
+		}
+	}
+	return quantity.NewSystem(set, overrides)
+}
+
+func wellheadGroup() *Group {
+	type d = declaration[Wellhead]
+	return table("wellhead", "Wellhead", func(p *Plan) *Wellhead { return &p.Wellhead },
+		d{Key: "lp_size", Label: "LP housing", Name: "Low-pressure housing size", Kind: quantity.Diameter, Range: "20 in to 48 in",
+			Default: "36 in", Help: "Size of the conductor's housing.", At: func(w *Wellhead) any { return &w.LPSize }},
+		d{Key: "lp_above_mudline", Label: "LP above seabed", Name: "Top of low-pressure housing above mudline", Kind: quantity.Length,
+			Range: "0 m to 10 m", Default: "2.4 m", Required: true, Help: "The conductor hangs from here.",
+			At: func(w *Wellhead) any { return &w.LPAboveMudline }},
+		d{Key: "datum_above_mudline", Label: "HP above seabed", Name: "Top of high-pressure housing above mudline", Kind: quantity.Length,
+			Range: "0 m to 12 m", Default: "3.2 m", Required: true,
+			Help: "Wellhead datum (stick-up). Shoulders of the hangers are reckoned down from here.",
+			At:   func(w *Wellhead) any { return &w.DatumAboveMudline }},
+		d{Key: "rating", Label: "Rating", Name: "Wellhead rated pressure", Kind: quantity.Pressure, Range: "100 bar to 1500 bar",
+			Default: "690 bar", Help: "Rated working pressure of the high-pressure housing.", At: func(w *Wellhead) any { return &w.Rating }},
+		d{Key: "bore", Label: "Least bore", Name: "Least bore of the high-pressure housing", Kind: quantity.Diameter, Range: "10 in to 22 in",
+			Default: "18.51 in", Required: true, Help: "What every later bit, connector and hanger must pass; take the wear bushing when it is in.",
+			At: func(w *Wellhead) any { return &w.Bore }},
+	)
+}

@@ -1,0 +1,42 @@
+package canvas
+
+import (
+	"unicode"
+
+	"github.com/mattn/go-runewidth"
+)
+
+// cells counts ambiguous East Asian characters as one column in every locale, as the box drawing needs.
+var cells = runewidth.Condition{EastAsianWidth: false, StrictEmojiNeutral: true}
+
+// runeWidth returns the columns that a character takes: 0, 1 or 2. Control and format characters, among them those that
+// turn the direction of text, take none.
+func runeWidth(ch rune) int {
+	switch {
+	case ch >= ' ' && ch < 0x7f, ch >= 0x2500 && ch < 0x2600: // ASCII, boxes and blocks
+		return 1
+	case unicode.In(ch, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp):
+		return 0
+	}
+	return cells.RuneWidth(ch)
+}
+
+// Width returns the columns that a text takes when Text draws it.
+func Width(s string) int {
+	n := 0
+	for _, ch := range s {
+		n += runeWidth(ch)
+	}
+	return n
+}
+
+// Clip returns the longest beginning of a text that takes at most w columns.
+func Clip(s string, w int) string {
+	n := 0
+	for i, ch := range s {
+		if n += runeWidth(ch); n > w {
+			return s[:i]
+		}
+	}
+	return s
+}

@@ -1,0 +1,341 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// editing is an entry being typed. The plan holds the last good value, so that everything on the screen follows each
+// keystroke; was is put back when the entry is given up.
+type editing struct {
+	ref   model.Ref
+	input textinput.Model
+	was   model.Entry
+	fault string // what is wrong with the text as it stands; empty when it is good
+}
+
+// enter edits the focused field, offers its choices, or opens or closes a row.
+func (p *Planner) enter() {
+	l := p.focused()
+	switch l.kind {
+	case lineHeading, lineRow:
+		p.open[openKey(l.group, l.place)] = !l.open
+	case lineAdd:
+		p.addRow()
+	case lineField:
+		p.beginEdit(l.ref)
+	}
+}
+
+func (p *Planner) beginEdit(ref model.Ref) {
+	switch {
+	case ref.Field.Type == model.ChoiceField:
+		p.overlay = newChoice(p, ref)
+	case isCasingSize(ref):
+		p.overlay = newCatalogue(p, ref)
+	default:
+		p.startTyping(ref, p.typedText(ref))
+	}
+}
+
+// typedText returns an entry as it is put in the edit line: in the shown unit when that loses nothing, else as entered.
+func (p *Planner) typedText(ref model.Ref) string {
+	entry := ref.Get(p.plan)
+	if ref.Field.Type != model.QuantityField {
+		return entry.Text
+	}
+	if !entry.IsSet() {
+		return ""
+	}
+	shown := ref.Field.ScreenText(entry, p.system)
+	if back, err := quantity.Parse(shown, ref.Field.Kind, p.system.Unit(ref.Field.Kind)); err == nil && back.SI == entry.Quantity.SI {
+		return shown
+	}
+	return entry.Quantity.Text()
+}
+
+func (p *Planner) startTyping(ref model.Ref, text string) {
+	input := textinput.New()
+	input.Prompt = ""
+	input.CharLimit = 200
+	input.SetValue(text)
+	input.CursorEnd()
+	input.Focus()
+	p.edit = &editing{ref: ref, input: input, was: ref.Get(p.plan)}
+	p.message = ""
+}
+
+// typeInto begins an entry in the focused field with what was typed on the page.
+func (p *Planner) typeInto(text string) {
+	l := p.focused()
+	if p.figures || l.kind != lineField || l.ref.Field.Type == model.ChoiceField {
+		p.message = "go to a field that takes a number first"
+		return
+	}
+	p.startTyping(l.ref, text)
+	p.tryEntry()
+}
+
+// typing gives a key to the entry being typed.
+func (p *Planner) typing(m tea.KeyMsg) {
+	e := p.edit
+	switch {
+	case m.Paste:
+		p.pasteInto(string(m.Runes))
+		return
+	case m.Alt:
+		return // an escape sequence that the terminal tore, or a key nobody needs here
+	}
+	switch m.String() {
+	case "enter":
+		p.accept()
+	case "tab":
+		if p.accept() {
+			p.moveBy(1)
+		}
+	case "esc", "ctrl+c":
+		p.giveUp()
+	case "ctrl+s":
+		if p.accept() {
+			p.save()
+		}
+	case "up":
+		p.stepEntry(1)
+	case "down":
+		p.stepEntry(-1)
+	default:
+		e.input, _ = e.input.Update(m)
+		p.tryEntry()
+	}
+}
+
+// tryEntry puts the text as it stands into the plan when it is a good entry, so that all figures follow it.
+func (p *Planner) tryEntry() {
+	e := p.edit
+	entry, err := e.ref.Field.Parse(e.input.Value(), p.system.Unit(e.ref.Field.Kind))
+	if err != nil {
+		e.fault = err.Error()
+		if r := e.ref.Field.RangeText(p.system); r != "" {
+			e.fault += "; range " + r
+		}
+		return
+	}
+	e.fault = ""
+	e.ref.Set(p.plan, entry)
+	p.evaluate()
+}
+
+// accept takes the entry over and reports whether it did; an entry that is not good stays open.
+func (p *Planner) accept() bool {
+	e := p.edit
+	p.tryEntry()
+	if e.fault != "" {
+		return false
+	}
+	entry := e.ref.Get(p.plan)
+	e.ref.Set(p.plan, e.was)
+	p.edit = nil
+	if e.ref.Field.Type == model.QuantityField && entry.IsSet() && p.typedSame(e, entry) {
+		entry = e.was
+	}
+	p.change(e.ref, entry)
+	return true
+}
+
+// typedSame reports whether the text is just the old value as it was shown, so that the user's own unit is kept.
+func (p *Planner) typedSame(e *editing, entry model.Entry) bool {
+	return e.was.IsSet() && entry.Quantity.SI == e.was.Quantity.SI
+}
+
+func (p *Planner) giveUp() {
+	e := p.edit
+	e.ref.Set(p.plan, e.was)
+	p.edit = nil
+	p.evaluate()
+	p.message = "entry given up; " + e.ref.Field.Name + " is as it was"
+}
+
+// change makes an edit of one entry, with what goes with it: moving the datum asks what moves along, and switching which
+// depth is given carries the depth over.
+func (p *Planner) change(ref model.Ref, to model.Entry) {
+	switch {
+	case ref.Get(p.plan) == to:
+		p.evaluate()
+	case ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap") && to.IsSet() &&
+		ref.Get(p.plan).IsSet() && len(p.plan.Sections) > 0:
+		p.evaluate()
+		p.overlay = newMove(p, ref, to)
+	case ref.Group == model.SectionGroup() && ref.Field.Key == "depth_by":
+		p.do(model.Edit{Name: p.editName(ref, to), Changes: calc.FixDepthBy(p.plan, ref, to)})
+	default:
+		p.do(model.Edit{Name: p.editName(ref, to), Changes: []model.Change{model.Setting(p.plan, ref, to)}})
+	}
+}
+
+// do makes an edit and computes the plan anew.
+func (p *Planner) do(edit model.Edit) {
+	if !edit.Changed() {
+		p.evaluate()
+		return
+	}
+	units := p.plan.Well.UnitSet
+	p.history.Do(p.plan, edit)
+	if p.plan.Well.UnitSet != units {
+		p.set, _ = quantity.ParseSet(p.plan.Well.UnitSet)
+	}
+	p.evaluate()
+	p.message = edit.Name
+}
+
+// editName says what an edit does, for undo to show: "section 3 hole TD: 2155.0 m to 2085.0 m".
+func (p *Planner) editName(ref model.Ref, to model.Entry) string {
+	show := func(e model.Entry) string {
+		if text := ref.Field.ScreenText(e, p.system); text != "" {
+			return text
+		}
+		return "blank"
+	}
+	where := ""
+	if ref.Group == model.SectionGroup() || ref.Group.Parent == model.SectionGroup() {
+		where = fmt.Sprintf("section %d ", ref.Place.Outer+1)
+	}
+	return where + ref.Field.Label + ": " + show(ref.Get(p.plan)) + " to " + show(to)
+}
+
+// stepEntry moves the entry being typed by its natural step, everything following live.
+func (p *Planner) stepEntry(n int) {
+	e := p.edit
+	if e.ref.Field.Type != model.QuantityField {
+		return
+	}
+	entry, err := e.ref.Field.Parse(e.input.Value(), p.system.Unit(e.ref.Field.Kind))
+	if err != nil || !entry.IsSet() {
+		return
+	}
+	e.input.SetValue(quantity.Nudge(entry.Quantity, e.ref.Field.Kind, p.system.Unit(e.ref.Field.Kind), n).Text())
+	e.input.CursorEnd()
+	p.tryEntry()
+}
+
+// nudge moves the focused field by its natural step, or to the next of its choices, as one edit.
+func (p *Planner) nudge(n int) {
+	ref := p.focused().ref
+	if ref.Field.Type == model.ChoiceField {
+		p.change(ref, nextChoice(ref, p.plan, n))
+		return
+	}
+	old := ref.Get(p.plan)
+	unit := p.system.Unit(ref.Field.Kind)
+	moved := quantity.Nudge(old.Quantity, ref.Field.Kind, unit, n)
+	entry, err := ref.Field.Parse(moved.Text(), unit)
+	if err != nil {
+		p.message = "cannot go further: range " + ref.Field.RangeText(p.system)
+		return
+	}
+	p.change(ref, entry)
+}
+
+func nextChoice(ref model.Ref, plan *model.Plan, n int) model.Entry {
+	choices := ref.Field.Choices
+	at := 0
+	for i, c := range choices {
+		if c == ref.Get(plan).Text {
+			at = i
+		}
+	}
+	return model.Entry{Text: choices[(at+n+len(choices))%len(choices)]}
+}
+
+// blank empties the focused field.
+func (p *Planner) blank() {
+	l := p.focused()
+	if l.kind != lineField || l.ref.Field.Type == model.ChoiceField && l.ref.Field.Default != "" {
+		p.message = "this cannot be left blank"
+		return
+	}
+	p.change(l.ref, model.Entry{})
+}
+
+// paste puts pasted text into the focused field as one edit.
+func (p *Planner) paste(text string) {
+	l := p.focused()
+	if p.figures || l.kind != lineField || l.ref.Field.Type == model.ChoiceField {
+		p.message = "nothing here takes pasted text; go to a field first"
+		return
+	}
+	p.startTyping(l.ref, p.typedText(l.ref))
+	p.pasteInto(text)
+	if p.edit.fault == "" {
+		p.accept()
+	} else {
+		fault := p.edit.fault
+		p.giveUp()
+		p.message = fault
+	}
+}
+
+// pasteInto replaces the entry being typed by pasted text. In a number field it must be a good entry as a whole, else it
+// is refused with the reason and the entry stays as it was; in a text field it is taken as one line.
+func (p *Planner) pasteInto(text string) {
+	e := p.edit
+	text = strings.TrimSpace(model.Clean(text))
+	if e.ref.Field.Type == model.QuantityField {
+		if _, err := e.ref.Field.Parse(text, p.system.Unit(e.ref.Field.Kind)); err != nil {
+			e.fault = "pasted text refused: " + err.Error()
+			return
+		}
+		e.input.SetValue(text)
+	} else {
+		e.input.SetValue(e.input.Value() + text)
+	}
+	e.input.CursorEnd()
+	p.tryEntry()
+}
+
+// addRow adds a row to the list at the focus, or a section.
+func (p *Planner) addRow() {
+	l, g := p.focused(), p.listAt()
+	if g == nil {
+		p.message = "there is no list here to add to"
+		return
+	}
+	at := model.Place{Outer: min(p.section+1, len(p.plan.Sections))}
+	if g != model.SectionGroup() {
+		at = l.place
+		if l.kind != lineAdd {
+			at = g.At(at, g.Index(at)+1)
+		}
+	}
+	p.do(model.Edit{Name: "add " + strings.ToLower(g.Title), Changes: []model.Change{model.Adding(g, at)}})
+	p.open[openKey(g, at)] = true
+	if g == model.SectionGroup() {
+		p.section = at.Outer
+		p.fieldAt[p.topic] = 0
+		return
+	}
+	for i, row := range p.lines() {
+		if row.kind == lineRow && row.group == g && row.place == at {
+			p.fieldAt[p.topic] = i
+		}
+	}
+}
+
+// removeRow takes the row at the focus away, or the section.
+func (p *Planner) removeRow() {
+	l, g := p.focused(), p.listAt()
+	at := l.place
+	if g == model.SectionGroup() {
+		at = model.Place{Outer: p.section}
+	}
+	name := fmt.Sprintf("take away %s %d", strings.ToLower(g.Title), g.Index(at)+1)
+	p.do(model.Edit{Name: name, Changes: []model.Change{model.Removing(g, at)}})
+	p.message = name + "; u brings it back"
+	p.moveBy(0)
+}

@@ -1,0 +1,220 @@
+package ui
+
+import (
+	"strconv"
+
+	"borewalk/calc"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+)
+
+// figureLine is one line of figures: those that share a name, or the heading of a group.
+type figureLine struct {
+	heading string
+	figures []calc.Figure
+}
+
+// figureLines returns the figures of the page as lines.
+func (p *Planner) figureLines() []figureLine {
+	var lines []figureLine
+	group := ""
+	for _, f := range p.result.Sheet(p.sheet()).Figures {
+		if f.Topic != p.topic {
+			continue
+		}
+		if f.Group != group {
+			group = f.Group
+			lines = append(lines, figureLine{heading: group})
+		}
+		if f.Column != "" && len(lines) > 0 && len(lines[len(lines)-1].figures) > 0 {
+			last := &lines[len(lines)-1]
+			last.figures = append(last.figures, f)
+			continue
+		}
+		lines = append(lines, figureLine{figures: []calc.Figure{f}})
+	}
+	return lines
+}
+
+// focusedFigure returns the figure that the working is shown of; on a heading the first below it.
+func (p *Planner) focusedFigure() (calc.Figure, bool) {
+	lines := p.figureLines()
+	for i := max(0, min(p.figAt[p.topic], len(lines)-1)); i < len(lines); i++ {
+		if len(lines[i].figures) > 0 {
+			return lines[i].figures[0], true
+		}
+	}
+	return calc.Figure{}, false
+}
+
+// changeOf returns how much a figure has changed since the baseline, as text; nothing when it has not, or when there is
+// nothing to compare with.
+func (p *Planner) changeOf(f calc.Figure) string {
+	if len(p.baseline.Sections) != len(p.result.Sections) {
+		return ""
+	}
+	old, ok := p.baseline.Sheet(p.sheet()).Find(f.Key)
+	switch {
+	case !ok || old.OK != f.OK:
+		return "new"
+	case !f.OK:
+		return ""
+	}
+	return quantity.FormatChange(f.Value-old.Value, f.Kind, p.system.Unit(f.Kind))
+}
+
+// number formats a figure without its unit; a dash when it is blank.
+func (p *Planner) number(f calc.Figure) string {
+	if !f.OK {
+		return "-"
+	}
+	return quantity.Format(f.Value, f.Kind, p.system.Unit(f.Kind))
+}
+
+func (p *Planner) unit(f calc.Figure) string {
+	if !f.OK {
+		return ""
+	}
+	return p.glyphs.Translate(p.system.Unit(f.Kind).Symbol())
+}
+
+// Columns of the figures pane, in cells.
+const (
+	numberWidth = 7
+	unitWidth   = 6
+	changeWidth = 7
+)
+
+// drawFigures draws the figures pane: name, value, unit, change.
+func (p *Planner) drawFigures(r canvas.Region) {
+	lines := p.figureLines()
+	at := max(0, min(p.figAt[p.topic], len(lines)-1))
+	first := max(0, min(at-r.H()/2, len(lines)-r.H()))
+	for y := 0; y < r.H() && first+y < len(lines); y++ {
+		below := lines[min(first+y+1, len(lines)-1)].figures
+		p.drawFigureLine(r.Sub(0, y, r.W(), 1), lines[first+y], below, first+y == at && p.figures)
+	}
+	if first > 0 {
+		r.Put(r.W()-1, 0, p.glyphs.Up, canvas.Heading)
+	}
+	if first+r.H() < len(lines) {
+		r.Put(r.W()-1, r.H()-1, p.glyphs.Down, canvas.Heading)
+	}
+}
+
+// leastPane is the width of a figures pane that shows the first column alone; each cellWidth more shows one further.
+const leastPane = 34
+
+func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.Figure, focused bool) {
+	mark, style := " ", canvas.Plain
+	if focused {
+		mark, style = string(p.glyphs.Mark), canvas.Focus
+	}
+	extra := max(0, min((r.W()-leastPane)/cellWidth, 3))
+	first := r.W() - extra*cellWidth
+	if l.heading != "" {
+		if !focused {
+			style = canvas.Heading
+		}
+		r.Text(0, 0, mark+p.glyphs.Translate(l.heading), style)
+		for i := 1; i < len(columns) && i <= extra; i++ {
+			r.TextRight(first+(i-1)*cellWidth, 0, cellWidth, p.glyphs.Translate(columns[i].Column), canvas.Faint)
+		}
+		return
+	}
+	f := l.figures[0]
+	change := p.changeOf(f)
+	value := first - numberWidth - unitWidth
+	room := value - 2
+	if change != "" {
+		room -= changeWidth
+		r.TextRight(value-changeWidth-1, 0, changeWidth, change, canvas.Changed)
+	}
+	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(f.Name), room), style)
+	r.TextRight(value, 0, numberWidth, p.number(f), style)
+	r.Text(value+numberWidth+1, 0, p.unit(f), style)
+	for i := 1; i < len(l.figures) && i <= extra; i++ {
+		r.TextRight(first+(i-1)*cellWidth, 0, cellWidth, p.cell(l.figures[i]), style)
+	}
+}
+
+// drawTable draws the figures with all their columns across the page.
+func (p *Planner) drawTable(r canvas.Region) {
+	lines := p.figureLines()
+	at := max(0, min(p.figAt[p.topic], len(lines)-1))
+	rows := r.H()
+	first := max(0, min(at-rows/2, len(lines)-rows))
+	for y := 0; y < rows && first+y < len(lines); y++ {
+		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at)
+	}
+	more(p, r, first > 0, first+rows < len(lines))
+}
+
+// The table gives a name at least so many cells, and each column so many with its unit.
+const (
+	leastName = 19
+	cellWidth = 13
+)
+
+// drawTableLine draws a line of the table; a heading carries the names of the columns of the line below it. Columns that
+// do not fit are left out; the line below the page shows them all.
+func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figure, focused bool) {
+	mark, style := " ", canvas.Plain
+	if focused {
+		mark, style = string(p.glyphs.Mark), canvas.Focus
+	}
+	columns := max(1, min((r.W()-2-leastName)/cellWidth, 5))
+	name := r.W() - 1 - columns*cellWidth
+	if l.heading != "" {
+		if !focused {
+			style = canvas.Heading
+		}
+		r.Text(0, 0, mark+p.glyphs.Translate(l.heading), style)
+		for i, f := range below {
+			if i > 0 && i < columns {
+				r.TextRight(name+i*cellWidth, 0, cellWidth, p.glyphs.Translate(f.Column), canvas.Faint)
+			}
+		}
+		return
+	}
+	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(l.figures[0].Name), name-1), style)
+	for i, f := range l.figures {
+		if i < columns {
+			r.TextRight(name+i*cellWidth, 0, cellWidth, p.cell(f), style)
+		}
+	}
+}
+
+func (p *Planner) cell(f calc.Figure) string {
+	if !f.OK {
+		return "-"
+	}
+	return p.number(f) + " " + p.unit(f)
+}
+
+// lineText puts a line of figures in words: every column, and where it holds.
+func (p *Planner) lineText(at int) string {
+	lines := p.figureLines()
+	if at < 0 || at >= len(lines) {
+		return ""
+	}
+	for at < len(lines)-1 && len(lines[at].figures) == 0 {
+		at++
+	}
+	text := ""
+	for i, f := range lines[at].figures {
+		if i > 0 {
+			text += "  "
+		}
+		if f.Column != "" {
+			text += f.Column + " "
+		}
+		text += p.cell(f)
+		if f.Note != "" {
+			text += " (" + f.Note + ")"
+		}
+	}
+	return text
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

@@ -1,0 +1,227 @@
+package ui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// binding is the single declaration of a key: what it does, how the help names it, and why it may not act just now.
+type binding struct {
+	key.Binding
+	short   string                  // in the key line; empty keeps it to the help
+	group   string                  // heading in the help
+	blocked func(p *Planner) string // the reason why it cannot act; nil or empty when it can
+	act     func(p *Planner) tea.Cmd
+}
+
+// bindings returns every key of the pages, in the order of the help.
+func bindings() []binding {
+	bind := func(group, keys, shown, help, short string, act func(*Planner) tea.Cmd, blocked func(*Planner) string) binding {
+		return binding{Binding: key.NewBinding(key.WithKeys(strings.Fields(keys)...), key.WithHelp(shown, help)),
+			short: short, group: group, act: act, blocked: blocked}
+	}
+	do := func(f func(*Planner)) func(*Planner) tea.Cmd {
+		return func(p *Planner) tea.Cmd { f(p); return nil }
+	}
+	const moving, editing, looking, file = "Moving", "Editing", "Looking", "Plan"
+	return []binding{
+		bind(moving, "up k", "up", "field or figure above", "", do(func(p *Planner) { p.moveBy(-1) }), nil),
+		bind(moving, "down j", "down", "field or figure below", "", do(func(p *Planner) { p.moveBy(1) }), nil),
+		bind(moving, "right", "right", "to the figures", "", do(func(p *Planner) { p.figures = true }), nil),
+		bind(moving, "left", "left", "to the fields", "", do(func(p *Planner) { p.figures = false }), nil),
+		bind(moving, "pgdown", "page down", "a screen down", "", do(func(p *Planner) { p.moveBy(p.rows() - 1) }), nil),
+		bind(moving, "pgup", "page up", "a screen up", "", do(func(p *Planner) { p.moveBy(1 - p.rows()) }), nil),
+		bind(moving, "home", "home", "first on the page", "", do(func(p *Planner) { p.moveBy(-1 << 20) }), nil),
+		bind(moving, "end", "end", "last on the page", "", do(func(p *Planner) { p.moveBy(1 << 20) }), nil),
+		bind(moving, "tab", "tab", "next page", "tab page", do(func(p *Planner) { p.turn(1) }), nil),
+		bind(moving, "shift+tab", "shift tab", "page before", "", do(func(p *Planner) { p.turn(-1) }), nil),
+		bind(moving, "] > n", "] or n", "next section", "[ ] section", do(func(p *Planner) { p.walk(1) }), (*Planner).noneBelow),
+		bind(moving, "[ < p", "[ or p", "section above", "", do(func(p *Planner) { p.walk(-1) }), (*Planner).noneAbove),
+
+		bind(editing, "enter", "enter", "edit the field, choose, or open a row", "enter edit", do((*Planner).enter), (*Planner).notEditable),
+		bind(editing, "+ =", "+", "a step up", "+ - nudge", do(func(p *Planner) { p.nudge(1) }), (*Planner).notNumber),
+		bind(editing, "-", "-", "a step down", "", do(func(p *Planner) { p.nudge(-1) }), (*Planner).notNumber),
+		bind(editing, "backspace delete", "delete", "blank the field", "", do((*Planner).blank), (*Planner).notEditable),
+		bind(editing, "a", "a", "add a row below, or a section on the hole page", "", do((*Planner).addRow), (*Planner).noList),
+		bind(editing, "d", "d", "take the row or section away", "", do((*Planner).removeRow), (*Planner).noRow),
+		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
+		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
+
+		bind(looking, "v", "v", "fields, table with all columns, pressure window", "v view", do((*Planner).turnView), nil),
+		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
+		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
+		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
+		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
+		bind(looking, "t", "t", "schematic: true depth scale on or off", "", do(func(p *Planner) { p.scale = !p.scale }), nil),
+		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do(func(p *Planner) { p.whole = !p.whole }), nil),
+		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),
+		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
+		bind(looking, "?", "?", "this help", "? help", do((*Planner).showHelp), nil),
+
+		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do((*Planner).save), nil),
+		bind(file, "S", "S", "save under another name", "", do((*Planner).saveAs), nil),
+		bind(file, "N", "N", "start a new plan", "", do((*Planner).askNew), nil),
+		bind(file, "q ctrl+c", "q", "quit", "q quit", (*Planner).leave, nil),
+	}
+}
+
+// command acts on a key pressed on a page. A digit, or a paste, begins an entry in the focused field.
+func (p *Planner) command(m tea.KeyMsg) tea.Cmd {
+	if m.Paste {
+		p.paste(string(m.Runes))
+		return nil
+	}
+	for _, b := range p.keys {
+		if !key.Matches(m, b.Binding) {
+			continue
+		}
+		if b.blocked != nil {
+			if why := b.blocked(p); why != "" {
+				p.message = b.Help().Key + ": " + why
+				return nil
+			}
+		}
+		return b.act(p)
+	}
+	if m.Type == tea.KeyRunes && !m.Alt && startsEntry(m.Runes) {
+		p.typeInto(string(m.Runes))
+	}
+	return nil
+}
+
+// startsEntry reports whether typed characters begin a number, so that no key has to be pressed first.
+func startsEntry(typed []rune) bool {
+	return len(typed) > 0 && (typed[0] >= '0' && typed[0] <= '9' || typed[0] == '.' || typed[0] == ',')
+}
+
+func (p *Planner) nothingToUndo() string {
+	if undo, _ := p.history.Last(); undo == "" {
+		return "nothing to undo"
+	}
+	return ""
+}
+
+func (p *Planner) nothingToRedo() string {
+	if _, redo := p.history.Last(); redo == "" {
+		return "nothing to redo"
+	}
+	return ""
+}
+
+func (p *Planner) noneBelow() string {
+	if p.section >= len(p.plan.Sections)-1 {
+		return "this is the last section; a on the hole page adds one"
+	}
+	return ""
+}
+
+func (p *Planner) noneAbove() string {
+	if p.section == 0 {
+		return "this is the first section"
+	}
+	return ""
+}
+
+func (p *Planner) notEditable() string {
+	if p.figures {
+		return "a figure is computed, not entered; w shows its working, left goes to the fields"
+	}
+	return ""
+}
+
+func (p *Planner) notNumber() string {
+	if why := p.notEditable(); why != "" {
+		return why
+	}
+	l := p.focused()
+	if l.ref.Field == nil || l.ref.Field.Type == model.TextField {
+		return "not a number; enter edits it"
+	}
+	if l.ref.Field.Type == model.QuantityField && !l.ref.Get(p.plan).IsSet() {
+		return "the field is blank; type a value"
+	}
+	return ""
+}
+
+func (p *Planner) noList() string {
+	if p.figures {
+		return "go to the fields first (left)"
+	}
+	if p.listAt() == nil {
+		return "there is no list here to add to"
+	}
+	return ""
+}
+
+func (p *Planner) noRow() string {
+	if p.figures {
+		return "go to the fields first (left)"
+	}
+	g := p.listAt()
+	if g == nil {
+		return "this is not a row of a list"
+	}
+	if g == model.SectionGroup() && len(p.plan.Sections) == 0 {
+		return "there is no section to take away"
+	}
+	if l := p.focused(); l.kind == lineAdd {
+		return "go to the row first"
+	}
+	return ""
+}
+
+func (p *Planner) noNotices() string {
+	if len(p.file.Notices) == 0 {
+		return "the file holds nothing unknown"
+	}
+	return ""
+}
+
+// turn goes to another page.
+func (p *Planner) turn(by int) {
+	n := len(model.Topics())
+	p.topic = model.Topic((int(p.topic) + by + n) % n)
+}
+
+// walk goes to another section.
+func (p *Planner) walk(by int) {
+	p.section = max(0, min(p.section+by, len(p.plan.Sections)-1))
+	if p.topic == model.TopicWell {
+		p.topic = model.TopicHole
+	}
+}
+
+func (p *Planner) turnView() { p.view = (p.view + 1) % viewCount }
+
+// turnUnits shows the next set of units; nothing stored changes.
+func (p *Planner) turnUnits() {
+	sets := quantity.Sets()
+	p.set = sets[(int(p.set)+1)%len(sets)]
+	p.system = p.plan.System(p.set, p.ownUnits())
+	p.message = "shown in " + p.set.String() + " units; what is stored does not change"
+	if p.ownUnits() {
+		p.message = "shown in the plan's units (" + p.set.String() + ")"
+	}
+}
+
+func (p *Planner) takeBaseline() {
+	p.baseline = p.result
+	p.message = "changes are now counted from here"
+}
+
+func (p *Planner) undo() {
+	edit, _ := p.history.Undo(p.plan)
+	p.evaluate()
+	p.message = "undid " + edit.Name
+}
+
+func (p *Planner) redo() {
+	edit, _ := p.history.Redo(p.plan)
+	p.evaluate()
+	p.message = "redid " + edit.Name
+}

@@ -1,0 +1,186 @@
+package ui
+
+import (
+	"strconv"
+	"strings"
+
+	"borewalk/model"
+)
+
+// lineKind says what a line of the fields pane is.
+type lineKind uint8
+
+const (
+	lineHeading lineKind = iota // a table, which opens and closes
+	lineRow                     // a row of a list, closed to one line or open
+	lineField
+	lineAdd // adds a row to a list
+)
+
+// line is one line of the fields pane.
+type line struct {
+	kind  lineKind
+	ref   model.Ref // the field; for headings and rows Group and Place
+	group *model.Group
+	place model.Place
+	open  bool
+	depth int
+}
+
+// lines returns the fields pane of the page, top to bottom.
+func (p *Planner) lines() []line {
+	if p.topic == model.TopicWell {
+		return p.wellLines()
+	}
+	var lines []line
+	if len(p.plan.Sections) == 0 {
+		return []line{{kind: lineAdd, group: model.SectionGroup()}}
+	}
+	at := model.Place{Outer: p.section}
+	section := model.SectionGroup()
+	lines = p.appendFields(lines, section, at, 0)
+	for _, g := range section.Lists {
+		if g.Topic == p.topic {
+			lines = p.appendList(lines, g, at)
+		}
+	}
+	return lines
+}
+
+func (p *Planner) wellLines() []line {
+	var lines []line
+	for _, g := range model.Groups() {
+		switch {
+		case g == model.SectionGroup():
+			continue
+		case g.List:
+			lines = p.appendList(lines, g, model.Place{})
+			continue
+		}
+		open := p.isOpen(g, model.Place{}, g.Name != "units" && g.Name != "limits")
+		lines = append(lines, line{kind: lineHeading, group: g, open: open})
+		if open {
+			lines = p.appendFields(lines, g, model.Place{}, 1)
+			for _, list := range g.Lists {
+				if listShown(p.plan, list) {
+					lines = p.appendList(lines, list, model.Place{})
+				}
+			}
+		}
+	}
+	return lines
+}
+
+// listShown leaves out the survey list while the well path is not given by one.
+func listShown(plan *model.Plan, g *model.Group) bool {
+	return g.Path() != "trajectory.survey" || plan.Trajectory.Method == model.SurveyList
+}
+
+func (p *Planner) appendFields(lines []line, g *model.Group, at model.Place, depth int) []line {
+	for _, f := range g.Fields {
+		ref := model.Ref{Group: g, Field: f, Place: at}
+		if f.Topic == p.topic && ref.Idle(p.plan) == "" {
+			lines = append(lines, line{kind: lineField, ref: ref, group: g, place: at, depth: depth})
+		}
+	}
+	return lines
+}
+
+func (p *Planner) appendList(lines []line, g *model.Group, at model.Place) []line {
+	n := g.Len(p.plan, at)
+	for i := range n {
+		place := g.At(at, i)
+		open := p.isOpen(g, place, n == 1)
+		lines = append(lines, line{kind: lineRow, group: g, place: place, open: open})
+		if open {
+			lines = p.appendFields(lines, g, place, 1)
+		}
+	}
+	return append(lines, line{kind: lineAdd, group: g, place: g.At(at, n)})
+}
+
+// isOpen reports whether a heading or row is open; unless told otherwise it is as usual.
+func (p *Planner) isOpen(g *model.Group, at model.Place, usual bool) bool {
+	if open, said := p.open[openKey(g, at)]; said {
+		return open
+	}
+	return usual
+}
+
+func openKey(g *model.Group, at model.Place) string {
+	return g.Path() + strconv.Itoa(at.Outer) + "." + strconv.Itoa(at.Inner)
+}
+
+// focused returns the line that keys act on.
+func (p *Planner) focused() line {
+	lines := p.lines()
+	if len(lines) == 0 {
+		return line{}
+	}
+	return lines[max(0, min(p.fieldAt[p.topic], len(lines)-1))]
+}
+
+// moveBy moves the focus among the fields or the figures.
+func (p *Planner) moveBy(n int) {
+	if p.figures {
+		p.figAt[p.topic] = max(0, min(p.figAt[p.topic]+n, len(p.figureLines())-1))
+		return
+	}
+	p.fieldAt[p.topic] = max(0, min(min(p.fieldAt[p.topic], len(p.lines())-1)+n, len(p.lines())-1))
+}
+
+// goTo brings the field with a path into focus, opening what hides it, and reports whether there is one.
+func (p *Planner) goTo(path model.Path) bool {
+	ref, ok := model.Find(p.plan, path)
+	if !ok {
+		return false
+	}
+	p.topic, p.figures, p.view = ref.Field.Topic, false, viewFields
+	if strings.HasPrefix(string(path), "section[") {
+		p.section = ref.Place.Outer
+	}
+	for g := ref.Group; g != nil && g != model.SectionGroup(); g = g.Parent {
+		at := ref.Place
+		if !g.List {
+			at = model.Place{}
+		}
+		p.open[openKey(g, at)] = true
+	}
+	for i, l := range p.lines() {
+		if l.kind == lineField && l.ref == ref {
+			p.fieldAt[p.topic] = i
+			return true
+		}
+	}
+	return false
+}
+
+// summary returns the content of a list's row on one line.
+func (p *Planner) summary(l line) string {
+	var parts []string
+	for _, f := range l.group.Fields {
+		ref := model.Ref{Group: l.group, Field: f, Place: l.place}
+		entry := ref.Get(p.plan)
+		if !f.Brief || !entry.IsSet() || ref.Idle(p.plan) != "" {
+			continue
+		}
+		parts = append(parts, f.ScreenText(entry, p.system))
+	}
+	if len(parts) == 0 {
+		return "(blank)"
+	}
+	return strings.Join(parts, " ")
+}
+
+// listAt returns the list that adding or removing a row acts on at the focus: the row's own, or on the hole page the
+// sections.
+func (p *Planner) listAt() *model.Group {
+	l := p.focused()
+	if l.group != nil && l.group.List && l.group != model.SectionGroup() {
+		return l.group
+	}
+	if p.topic == model.TopicHole {
+		return model.SectionGroup()
+	}
+	return nil
+}

@@ -1,0 +1,221 @@
+package ui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/ui/canvas"
+)
+
+// overlay is what lies over the page and takes the keys: a list to choose from, a text to read, a question.
+type overlay interface {
+	update(p *Planner, m tea.KeyMsg)
+	draw(p *Planner, r canvas.Region)
+	hint() string // for the key line
+}
+
+// item is one line of a menu.
+type item struct {
+	text  string
+	full  string // shown below the page when the item has the focus, where there is more to say than fits
+	style canvas.Style
+	dead  bool // a heading or plain text, which cannot be chosen
+}
+
+// menu is an overlay with a list. Without pick it is a text to scroll.
+type menu struct {
+	title string
+	items []item
+	at    int // the item in focus, or the first line shown when there is nothing to pick
+	pick  func(p *Planner, i int)
+}
+
+func (u *menu) hint() string {
+	if u.pick == nil {
+		return "up down scroll · esc or q closes"
+	}
+	return "up down choose · enter takes it · esc or q closes"
+}
+
+func (u *menu) update(p *Planner, m tea.KeyMsg) {
+	switch m.String() {
+	case "esc", "q", "ctrl+c", "left":
+		p.overlay = nil
+	case "up", "k":
+		u.step(-1)
+	case "down", "j":
+		u.step(1)
+	case "pgup":
+		u.step(-10)
+	case "pgdown":
+		u.step(10)
+	case "home":
+		u.step(-len(u.items))
+	case "end":
+		u.step(len(u.items))
+	case "enter", "right":
+		if u.pick != nil && u.at < len(u.items) && !u.items[u.at].dead {
+			p.overlay = nil
+			u.pick(p, u.at)
+		}
+	}
+}
+
+// step moves by n items, passing over those that cannot be chosen.
+func (u *menu) step(n int) {
+	last := len(u.items) - 1
+	u.at = max(0, min(u.at+n, last))
+	if u.pick == nil {
+		return
+	}
+	by := 1
+	if n < 0 {
+		by = -1
+	}
+	for u.at > 0 && u.at < last && u.items[u.at].dead {
+		u.at += by
+	}
+	for u.at >= 0 && u.at <= last && u.items[u.at].dead {
+		u.at -= by
+	}
+	u.at = max(0, min(u.at, last))
+}
+
+func (u *menu) draw(p *Planner, r canvas.Region) {
+	frame(p, r, u.title)
+	in := r.Sub(1, 1, r.W()-2, r.H()-2)
+	first := u.first(in.H())
+	for y := 0; y < in.H() && first+y < len(u.items); y++ {
+		i := first + y
+		style, mark := u.items[i].style, " "
+		if u.pick != nil && i == u.at {
+			style, mark = canvas.Focus, string(p.glyphs.Mark)
+		}
+		in.Text(0, y, mark+" "+p.glyphs.Translate(u.items[i].text), style)
+	}
+	more(p, r, first > 0, first+in.H() < len(u.items))
+}
+
+// first returns the item on the top line of a list that shows n.
+func (u *menu) first(n int) int {
+	if u.pick == nil {
+		u.at = max(0, min(u.at, len(u.items)-n))
+		return u.at
+	}
+	return max(0, min(u.at-n/2, len(u.items)-n))
+}
+
+// frame draws a box with a title and clears what is in it.
+func frame(p *Planner, r canvas.Region, title string) {
+	g := p.glyphs
+	r.Fill(' ', canvas.Plain)
+	r.HLine(0, 0, r.W(), g.Horizontal, canvas.Faint)
+	r.HLine(0, r.H()-1, r.W(), g.Horizontal, canvas.Faint)
+	r.VLine(0, 0, r.H(), g.Vertical, canvas.Faint)
+	r.VLine(r.W()-1, 0, r.H(), g.Vertical, canvas.Faint)
+	r.Put(0, 0, g.TopLeft, canvas.Faint)
+	r.Put(r.W()-1, 0, g.TopRight, canvas.Faint)
+	r.Put(0, r.H()-1, g.BottomLeft, canvas.Faint)
+	r.Put(r.W()-1, r.H()-1, g.BottomRight, canvas.Faint)
+	r.Text(2, 0, " "+g.Translate(canvas.Clip(title, r.W()-6))+" ", canvas.Heading)
+}
+
+// more shows at a box's right edge that there is more above or below.
+func more(p *Planner, r canvas.Region, above, below bool) {
+	if above {
+		r.Put(r.W()-1, 1, p.glyphs.Up, canvas.Heading)
+	}
+	if below {
+		r.Put(r.W()-1, r.H()-2, p.glyphs.Down, canvas.Heading)
+	}
+}
+
+// prompt is an overlay that asks for a line of text.
+type prompt struct {
+	title, note string
+	input       textinput.Model
+	take        func(p *Planner, text string) string // returns what is wrong, or nothing when done
+}
+
+func newPrompt(title, note, text string, take func(*Planner, string) string) *prompt {
+	input := textinput.New()
+	input.Prompt = ""
+	input.CharLimit = 400
+	input.SetValue(text)
+	input.CursorEnd()
+	input.Focus()
+	return &prompt{title: title, note: note, input: input, take: take}
+}
+
+func (u *prompt) hint() string { return "enter takes it · esc gives up" }
+
+func (u *prompt) update(p *Planner, m tea.KeyMsg) {
+	switch {
+	case m.Paste:
+		u.input.SetValue(u.input.Value() + strings.TrimSpace(strings.Map(printable, string(m.Runes))))
+		u.input.CursorEnd()
+	case m.String() == "esc" || m.String() == "ctrl+c":
+		p.overlay = nil
+	case m.String() == "enter":
+		p.overlay = nil
+		if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {
+			u.note = wrong
+			p.overlay = u
+		}
+	case m.Alt:
+	default:
+		u.input, _ = u.input.Update(m)
+	}
+}
+
+func printable(r rune) rune {
+	if r < ' ' || r == 0x7f {
+		return -1
+	}
+	return r
+}
+
+func (u *prompt) draw(p *Planner, r canvas.Region) {
+	box := r.Sub(0, max(0, r.H()/2-3), r.W(), min(6, r.H()))
+	frame(p, box, u.title)
+	in := box.Sub(2, 1, box.W()-4, box.H()-2)
+	in.Text(0, 0, p.withCursor(u.input, in.W()), canvas.Entry)
+	for i, text := range wrap(p.glyphs.Translate(u.note), in.W()) {
+		in.Text(0, 2+i, text, canvas.Plain)
+	}
+}
+
+// withCursor returns an input's text with a bar where the cursor is, its end in view, width columns at most.
+func (p *Planner) withCursor(input textinput.Model, width int) string {
+	runes := []rune(input.Value())
+	at := min(input.Position(), len(runes))
+	left, right := p.glyphs.Translate(string(runes[:at])), p.glyphs.Translate(string(runes[at:]))
+	text := left + "|" + right
+	for canvas.Width(left)+1 > width {
+		left = string([]rune(left)[1:])
+		text = left + "|" + right
+	}
+	return canvas.Clip(text, width)
+}
+
+// wrap breaks a text into lines of a width.
+func wrap(text string, width int) []string {
+	var lines []string
+	for _, paragraph := range strings.Split(text, "\n") {
+		line := ""
+		for _, word := range strings.Fields(paragraph) {
+			if line != "" && canvas.Width(line)+1+canvas.Width(word) > width {
+				lines = append(lines, line)
+				line = ""
+			}
+			if line != "" {
+				line += " "
+			}
+			line += word
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}

@@ -1,0 +1,193 @@
+// Package ui is the full-screen planner: pages of fields and figures made from what model and calc declare, with the
+// wellbore schematic always in view.
+//
+// Start with [New] and hand the [Planner] to bubbletea. Update is a switch that delegates; View draws the state on a
+// grid of cells and changes nothing. There is no formula here and no file format: editing goes through model.History,
+// figures come from calc, files from model/planfile.
+package ui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/planfile"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/terminal"
+)
+
+// Options says how the planner is opened.
+type Options struct {
+	Path    string // where the plan is saved; empty asks
+	Title   string // what is shown while there is no path, such as "demo"
+	Colours int
+	ASCII   bool
+	Fresh   bool // begin with the questions for a new plan
+}
+
+// view is what the right-hand side of the screen shows.
+type view uint8
+
+const (
+	viewFields view = iota // fields beside figures
+	viewTable              // figures with all their columns
+	viewWindow             // the pressure window
+	viewCount
+)
+
+// Planner is the state of the program: the plan, what follows from it, and where the user is.
+type Planner struct {
+	file    *planfile.File
+	plan    *model.Plan
+	options Options
+	history model.History
+
+	set      quantity.Set
+	system   quantity.System
+	result   *calc.Result
+	baseline *calc.Result
+	marks    map[model.Path]calc.Severity // entries that findings beyond ok point at
+
+	topic   model.Topic
+	section int
+	view    view
+	whole   bool // the schematic shows the whole well
+	scale   bool // the schematic's depth scale is true
+	figures bool // focus is on the figures, not on the fields
+	open    map[string]bool
+	fieldAt map[model.Topic]int
+	figAt   map[model.Topic]int
+
+	edit    *editing
+	overlay overlay
+	message string
+
+	width, height int
+	grid          *canvas.Canvas
+	palette       canvas.Palette
+	glyphs        canvas.Glyphs
+	keys          []binding
+	quit          bool
+}
+
+// New returns a planner on a plan.
+func New(file *planfile.File, options Options) *Planner {
+	p := &Planner{
+		file: file, plan: file.Plan, options: options,
+		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]int{}, figAt: map[model.Topic]int{},
+		grid: canvas.New(80, 24), palette: canvas.NewPalette(options.Colours), glyphs: canvas.UnicodeGlyphs(),
+	}
+	if options.ASCII {
+		p.glyphs = canvas.ASCIIGlyphs()
+	}
+	p.width, p.height = terminal.Size(0, 0)
+	p.keys = bindings()
+	p.openPlan()
+	if n := len(file.Notices); n > 0 {
+		p.message = fmt.Sprintf("%d keys in the file are not known and are kept: press ! to read them", n)
+	}
+	if options.Fresh {
+		p.overlay = newStart(p)
+	}
+	return p
+}
+
+// openPlan takes the units from the plan and makes its figures the baseline.
+func (p *Planner) openPlan() {
+	p.set, _ = quantity.ParseSet(p.plan.Well.UnitSet)
+	p.system = p.plan.System(p.set, true)
+	p.evaluate()
+	p.baseline = p.result
+}
+
+// evaluate computes the plan anew; it is called after every change, while typing too.
+func (p *Planner) evaluate() {
+	p.section = max(0, min(p.section, len(p.plan.Sections)-1))
+	p.result = calc.Evaluate(p.plan)
+	p.marks = map[model.Path]calc.Severity{}
+	for i := range p.result.Findings {
+		if f := &p.result.Findings[i]; f.Severity > calc.OK {
+			p.marks[f.Mend] = max(p.marks[f.Mend], f.Severity)
+		}
+	}
+	p.system = p.plan.System(p.set, p.ownUnits())
+}
+
+// ownUnits reports whether the plan's own choice of units holds: it does for the plan's own unit set.
+func (p *Planner) ownUnits() bool { return p.set.String() == p.plan.Well.UnitSet }
+
+// Init implements tea.Model; there is nothing to start, and nothing ticks.
+func (p *Planner) Init() tea.Cmd { return nil }
+
+// Update implements tea.Model.
+func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
+	switch m := message.(type) {
+	case tea.WindowSizeMsg:
+		p.width, p.height = terminal.Size(m.Width, m.Height)
+		return p, tea.ClearScreen
+	case tea.KeyMsg:
+		return p, p.keysIn(m)
+	}
+	return p, nil
+}
+
+// keysIn gives keys typed ahead, which arrive as one message, to the program one by one. A paste stays whole.
+func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
+	if m.Type != tea.KeyRunes || m.Paste || len(m.Runes) < 2 {
+		return p.key(m)
+	}
+	var commands []tea.Cmd
+	for _, r := range m.Runes {
+		one := m
+		one.Runes = []rune{r}
+		commands = append(commands, p.key(one))
+	}
+	return tea.Batch(commands...)
+}
+
+// key gives a key to whatever listens: an overlay, the entry being typed, or the page.
+func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
+	if p.tooSmall() {
+		if m.String() == "ctrl+c" {
+			return p.leave()
+		}
+		return nil
+	}
+	switch {
+	case m.String() == "ctrl+l":
+		return tea.ClearScreen
+	case p.overlay != nil:
+		p.overlay.update(p, m)
+	case p.edit != nil:
+		p.typing(m)
+	default:
+		p.message = ""
+		return p.command(m)
+	}
+	if p.quit {
+		return tea.Quit
+	}
+	return nil
+}
+
+// Dirty reports whether there is work that is not saved, for the caller to say so when the terminal is gone.
+func (p *Planner) Dirty() bool { return p.history.Dirty() }
+
+// name returns what the plan is called on the screen.
+func (p *Planner) name() string {
+	if p.plan.Well.Name != "" {
+		return p.plan.Well.Name
+	}
+	return "unnamed well"
+}
+
+// sheet returns the figures of the page: the well's, or those of the section being worked.
+func (p *Planner) sheet() int {
+	if p.topic == model.TopicWell || len(p.plan.Sections) == 0 {
+		return -1
+	}
+	return p.section
+}

@@ -1,0 +1,374 @@
+package ui_test
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/model/planfile"
+	"borewalk/plans"
+	"borewalk/ui"
+	"borewalk/ui/canvas"
+	"borewalk/ui/terminal"
+)
+
+var update = flag.Bool("update", false, "write the golden screens anew; look at the difference before you keep it")
+
+// screenOf opens a demo in a window, presses the keys, and returns the planner.
+func screenOf(t testing.TB, demo string, width, height int, options ui.Options, keys ...string) *ui.Planner {
+	t.Helper()
+	text, ok := plans.Demo(demo)
+	if !ok {
+		t.Fatalf("no demo %q", demo)
+	}
+	file, err := planfile.Read(demo, text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if options.Title == "" {
+		options.Title = "demo"
+	}
+	terminal.NarrowAmbiguous()
+	p := ui.New(file, options)
+	p.Update(tea.WindowSizeMsg{Width: width, Height: height})
+	press(p, keys...)
+	return p
+}
+
+// press sends keys: names of bubbletea's key types, or text typed as it stands.
+func press(p *ui.Planner, keys ...string) {
+	named := map[string]tea.KeyType{
+		"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
+		"left": tea.KeyLeft, "right": tea.KeyRight, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
+		"backspace": tea.KeyBackspace, "ctrl+s": tea.KeyCtrlS, "ctrl+r": tea.KeyCtrlR, "ctrl+l": tea.KeyCtrlL, "ctrl+c": tea.KeyCtrlC,
+		"ctrl+u": tea.KeyCtrlU,
+	}
+	for _, k := range keys {
+		if kind, ok := named[k]; ok {
+			p.Update(tea.KeyMsg{Type: kind})
+			continue
+		}
+		for _, r := range k {
+			p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+		}
+	}
+}
+
+func paste(p *ui.Planner, text string) {
+	p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+}
+
+// downTo moves the focus down until the line with it shows a text.
+func downTo(t testing.TB, p *ui.Planner, text string) {
+	t.Helper()
+	press(p, "home")
+	for range 200 {
+		for _, l := range strings.Split(p.View(), "\n") {
+			for i := strings.Index(l, ">"); i >= 0; i = strings.Index(l, ">") {
+				l = l[i+1:]
+				if strings.HasPrefix(strings.TrimLeft(l, " !"), text) {
+					return
+				}
+			}
+		}
+		press(p, "down")
+	}
+	t.Fatalf("no line with %q on\n%s", text, p.View())
+}
+
+func TestGoldenScreens(t *testing.T) {
+	tests := []struct {
+		name          string
+		demo          string
+		width, height int
+		options       ui.Options
+		keys          []string
+	}{
+		{"first", "ottermast-2", 80, 24, ui.Options{}, nil},
+		{"hole-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]"}},
+		{"mud-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab"}},
+		{"casing-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]]", "shift+tab", "shift+tab"}},
+		{"table-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab", "v", "pgdown"}},
+		{"window-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "v", "v"}},
+		{"mud-140", "ottermast-2", 140, 40, ui.Options{}, []string{"]]", "tab", "tab"}},
+		{"liner-140", "saltlantern-1", 140, 40, ui.Options{}, []string{"]]]]]", "tab", "tab", "tab"}},
+		{"mud-100", "saltlantern-1", 100, 30, ui.Options{}, []string{"]]", "tab", "tab"}},
+		{"ascii-80", "ottermast-2", 80, 24, ui.Options{ASCII: true}, []string{"]]]]", "tab", "tab", "tab"}},
+		{"colour-80", "ottermast-2", 80, 24, ui.Options{Colours: 16}, []string{"]]]", "tab", "tab"}},
+		{"findings-80", "saltlantern-1", 80, 24, ui.Options{}, []string{"]", "f"}},
+		{"help-80", "ottermast-2", 80, 24, ui.Options{}, []string{"?"}},
+		{"new-80", "ottermast-2", 80, 24, ui.Options{}, []string{"N"}},
+		{"small", "ottermast-2", 60, 20, ui.Options{}, nil},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			p := screenOf(t, test.demo, test.width, test.height, test.options, test.keys...)
+			golden(t, test.name, p.View())
+		})
+	}
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", "screens", name+".txt")
+	got += "\n"
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("the screen differs from %s (run the test with -update and look):\n%s", path, got)
+	}
+}
+
+// Every screen must fit its window, whatever its size.
+func TestViewFitsEveryWindow(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {81, 25}, {99, 24}, {100, 30}, {131, 43}, {132, 43}, {200, 60}, {1, 1}, {79, 24}, {0, 0}} {
+		for _, keys := range [][]string{nil, {"tab", "tab"}, {"v"}, {"v", "v"}, {"f"}, {"?"}, {"shift+tab"}, {"w"}, {"1"}, {"S"}, {"N"}} {
+			p := screenOf(t, "saltlantern-1", size[0], size[1], ui.Options{}, append([]string{"]]]"}, keys...)...)
+			width, height := terminal.Size(size[0], size[1])
+			lines := strings.Split(p.View(), "\n")
+			if len(lines) > height {
+				t.Errorf("%v after %q: %d lines", size, keys, len(lines))
+			}
+			for i, l := range lines {
+				if w := canvas.Width(l); w > width {
+					t.Errorf("%v after %q: line %d is %d wide", size, keys, i, w)
+				}
+			}
+		}
+	}
+}
+
+func wants(t *testing.T, p *ui.Planner, texts ...string) {
+	t.Helper()
+	screen := p.View()
+	for _, text := range texts {
+		if !strings.Contains(screen, text) {
+			t.Errorf("the screen lacks %q:\n%s", text, screen)
+		}
+	}
+}
+
+func lacks(t *testing.T, p *ui.Planner, text string) {
+	t.Helper()
+	if screen := p.View(); strings.Contains(screen, text) {
+		t.Errorf("the screen has %q:\n%s", text, screen)
+	}
+}
+
+func TestFiguresFollowEachKeystroke(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "2085")
+	wants(t, p, "[2085|]", "2080.0 m", "-70.0") // the shoe follows while the entry is typed
+	press(p, "esc")
+	wants(t, p, "2150.0 m", "given up")
+	press(p, "2085", "enter")
+	wants(t, p, "not saved", "2080.0 m")
+	press(p, "u")
+	wants(t, p, "undid", "2155.0 m to 2085.0 m", "2150.0 m")
+	lacks(t, p, "not saved")
+	press(p, "r")
+	wants(t, p, "redid", "2080.0 m")
+}
+
+func TestBadEntryIsSaidAtOnceAndTheLastGoodValueCounts(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "2085 psi")
+	wants(t, p, "! ", "psi is a unit of pressure", "last good value")
+	press(p, "enter")
+	wants(t, p, "typing") // it stays open
+	press(p, "backspace", "backspace", "backspace", "enter")
+	wants(t, p, "2080.0 m")
+	lacks(t, p, "psi is")
+}
+
+func TestLettersDoNotCommandWhileTyping(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "2085", " m", "q")
+	wants(t, p, "[2085 mq|]")
+}
+
+func TestUnitsSwitchAndNothingStoredChanges(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "m")
+	wants(t, p, "field units", "7070.2 ft")
+	press(p, "m", "m")
+	wants(t, p, "plan's units", "2155.0 m")
+	lacks(t, p, "not saved")
+}
+
+// Opening an entry in other units and taking it unchanged must not touch it.
+func TestTakingAnEntryUnchangedKeepsIt(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "m")
+	downTo(t, p, "Hole TD")
+	press(p, "enter", "enter")
+	lacks(t, p, "not saved")
+}
+
+func TestPasteIsOneEditAndCannotCommand(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	paste(p, "2100 m")
+	wants(t, p, "2095.0 m", "not saved")
+	press(p, "u")
+	lacks(t, p, "not saved")
+	paste(p, "q\n2100\td")
+	wants(t, p, "pasted text refused")
+	lacks(t, p, "not saved")
+	press(p, "enter")
+	paste(p, "12\n13")
+	wants(t, p, "pasted text refused")
+}
+
+func TestRowsAndSectionsComeAndGo(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "a")
+	wants(t, p, "section 4 of 6", "needed")
+	press(p, "u")
+	wants(t, p, "of 5")
+	press(p, "d")
+	wants(t, p, "of 4", "u brings it back")
+	press(p, "u")
+	lacks(t, p, "not saved")
+}
+
+func TestCatalogueOffersOnlyWhatPasses(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "tab", "tab", "tab")
+	downTo(t, p, "Casing OD")
+	press(p, "enter")
+	wants(t, p, "9 5/8 in", "clears by")
+	lacks(t, p, "13 3/8 in ")
+	press(p, "up", "enter")
+	wants(t, p, "nominal weight", "drift")
+	press(p, "enter")
+	wants(t, p, "grade", "yield")
+	press(p, "enter")
+	wants(t, p, "9 5/8 in", "not saved")
+	press(p, "u")
+	lacks(t, p, "not saved")
+}
+
+func TestMovingTheDatumAsks(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
+	downTo(t, p, "Water depth")
+	press(p, "352", "enter")
+	wants(t, p, "what moves?", "move all with the seabed")
+	press(p, "enter")
+	press(p, "tab", "]]")
+	wants(t, p, "2165.0 m")
+	press(p, "u")
+	wants(t, p, "2155.0 m")
+	lacks(t, p, "not saved")
+}
+
+func TestDepthByCarriesTheDepthOver(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Depth fixed by")
+	press(p, "+")
+	wants(t, p, "Shoe", "2150.0 m", "2155.0 m")
+	downTo(t, p, "Shoe ")
+	press(p, "2200", "enter")
+	wants(t, p, "2205.0 m")
+}
+
+func TestFindingsJumpToTheirField(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter")
+	wants(t, p, "[HOLE]", "> Bit")
+	press(p, "f", "down", "enter")
+	wants(t, p, "[CASING]", "> Top")
+}
+
+func TestWorkingShowsFormulaNumbersAndSource(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab", "right", "down", "w")
+	wants(t, p, "margin = mud - pore", "1.25", "result", "Source:", "verify by independent calculation")
+}
+
+func TestBlockedKeysSayWhy(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "[")
+	wants(t, p, "this is the first section")
+	press(p, "u")
+	wants(t, p, "nothing to undo")
+	press(p, "right", "enter")
+	wants(t, p, "a figure is computed")
+}
+
+func TestTooSmallIgnoresKeysAndComesBack(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 60, 20, ui.Options{}, "]]", "d", "d")
+	wants(t, p, "60 x 20", "80 x 24")
+	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	wants(t, p, "section 1 of 5")
+	lacks(t, p, "not saved")
+}
+
+func TestQuitAsksOnlyWhenSomethingWouldBeLost(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{})
+	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'q'}}); cmd == nil || cmd() != tea.Quit() {
+		t.Error("q on an unchanged plan does not quit")
+	}
+	p = screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "+", "q")
+	wants(t, p, "not saved", "save and quit", "stay")
+	press(p, "down", "down", "enter")
+	wants(t, p, "not saved", "[HOLE]")
+}
+
+func TestSaveAsWritesAFileAndAsksBeforeReplacing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "well")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "2085", "enter", "s")
+	wants(t, p, "Save the plan as", "ottermast-2.toml")
+	press(p, "ctrl+u", path, "enter")
+	lacks(t, p, "not saved")
+	file, err := planfile.Open(path + ".toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := file.Plan.Sections[2].TD.Text(); got != "2085 m" {
+		t.Errorf("saved TD = %q, want 2085 m", got)
+	}
+	press(p, "S", "ctrl+u", path+".toml", "enter") // its own file: no question
+	lacks(t, p, "exists already")
+	other := filepath.Join(filepath.Dir(path), "other.toml")
+	if err := os.WriteFile(other, []byte("x"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	press(p, "S", "ctrl+u", other, "enter")
+	wants(t, p, "exists already")
+}
+
+func TestNewPlanFromAFewQuestions(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "N")
+	press(p, "enter", "Testling-1", "enter")
+	for range 5 {
+		press(p, "down")
+	}
+	press(p, "end", "enter")
+	wants(t, p, "Testling-1", "of 5", "not saved", "prognosis")
+	press(p, "]]]]", "tab", "tab", "tab")
+	wants(t, p, "7 in", "liner")
+}
+
+func BenchmarkView140x40(b *testing.B) {
+	p := screenOf(b, "ottermast-2", 140, 40, ui.Options{Colours: 16}, "]]", "tab", "tab")
+	b.ReportAllocs()
+	for b.Loop() {
+		p.View()
+	}
+}

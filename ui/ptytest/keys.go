@@ -1,0 +1,47 @@
+package ptytest
+
+// What the keys of an xterm send, to be given to Session.Type.
+const (
+	Up        = "\x1b[A"
+	Down      = "\x1b[B"
+	Right     = "\x1b[C"
+	Left      = "\x1b[D"
+	CtrlRight = "\x1b[1;5C"
+	CtrlLeft  = "\x1b[1;5D"
+	Home      = "\x1b[H"
+	End       = "\x1b[F"
+	Insert    = "\x1b[2~"
+	Delete    = "\x1b[3~"
+	PgUp      = "\x1b[5~"
+	PgDn      = "\x1b[6~"
+	F1        = "\x1bOP"
+	ShiftTab  = "\x1b[Z"
+	Tab       = "\t"
+	Enter     = "\r"
+	Esc       = "\x1b"
+	Backspace = "\x7f"
+	Space     = " "
+	CtrlA     = "\x01"
+	CtrlC     = "\x03"
+	CtrlD     = "\x04"
+	CtrlE     = "\x05"
+	CtrlF     = "\x06"
+	CtrlG     = "\x07"
+	CtrlK     = "\x0b"
+	CtrlL     = "\x0c"
+	CtrlN     = "\x0e"
+	CtrlO     = "\x0f"
+	CtrlP     = "\x10"
+	CtrlQ     = "\x11"
+	CtrlR     = "\x12"
+	CtrlS     = "\x13"
+	CtrlT     = "\x14"
+	CtrlU     = "\x15"
+	CtrlW     = "\x17"
+	CtrlX     = "\x18"
+	CtrlY     = "\x19"
+	CtrlZ     = "\x1a"
+)
+
+// Paste returns what a terminal sends for a paste, once the program has turned on bracketed paste.
+func Paste(text string) string { return "\x1b[200~" + text + "\x1b[201~" }

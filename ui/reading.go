@@ -1,0 +1,221 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"borewalk/calc"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/schematic"
+)
+
+// text returns an overlay with a text to read, broken into lines of the width of the page.
+func (p *Planner) text(title string, paragraphs ...item) *menu {
+	u := &menu{title: title}
+	for _, para := range paragraphs {
+		for _, l := range wrap(p.glyphs.Translate(para.text), p.pageWidth()-6) {
+			u.items = append(u.items, item{text: l, style: para.style, dead: true})
+		}
+	}
+	return u
+}
+
+// showWorking opens the working of the focused figure.
+func (p *Planner) showWorking() {
+	f, ok := p.focusedFigure()
+	if !ok {
+		p.message = "there is no figure on this page"
+		return
+	}
+	p.overlay = p.working(f)
+}
+
+// working returns the overlay that shows how a figure was got, with the numbers in the shown units so that it can be
+// checked by hand, and those of a line's other columns.
+func (p *Planner) working(f calc.Figure) overlay {
+	w, _ := calc.Explain(p.plan, p.sheet(), f.Key)
+	title := f.Name
+	if f.Column != "" {
+		title += ", " + f.Column
+	}
+	u := &menu{title: "Working: " + title}
+	add := func(style canvas.Style, text string) {
+		for _, l := range wrap(p.glyphs.Translate(text), p.pageWidth()-6) {
+			u.items = append(u.items, item{text: l, style: style, dead: true})
+		}
+	}
+	if !f.OK {
+		add(canvas.Caution, "Blank: "+f.Why)
+		if f.Mend != "" {
+			add(canvas.Plain, "Entry to mend: "+string(f.Mend))
+		}
+		return u
+	}
+	add(canvas.Heading, w.Formula)
+	for _, in := range w.Inputs {
+		u.items = append(u.items, item{dead: true, text: "  " + pad(p.glyphs.Translate(in.Symbol), 9) + " = " +
+			pad(p.exact(in.Value, in.Kind), 16) + " " + p.glyphs.Translate(in.Name)})
+	}
+	u.items = append(u.items, item{dead: true, style: canvas.Changed, text: "  result      " + p.exact(f.Value, f.Kind)})
+	if f.Note != "" {
+		add(canvas.Plain, "Where: "+f.Note)
+	}
+	add(canvas.Plain, "")
+	add(canvas.Plain, "Source: "+w.Source)
+	if w.Note != "" {
+		add(canvas.Plain, w.Note)
+	}
+	add(canvas.Plain, "Planning aid: verify by independent calculation.")
+	return u
+}
+
+// exact formats a quantity with two digits more than the trade writes, for a check by hand.
+func (p *Planner) exact(si float64, kind quantity.Kind) string {
+	unit := p.system.Unit(kind)
+	return p.glyphs.Translate(fmt.Sprintf("%.6g %s", unit.FromSI(si), unit.Symbol()))
+}
+
+// showFindings lists the findings, worst first, those of the section being worked before the others.
+func (p *Planner) showFindings() {
+	list := p.sortedFindings()
+	if len(list) == 0 {
+		p.message = "there are no findings: the rule set " + p.plan.Well.RuleSet + " compares nothing here"
+		return
+	}
+	u := &menu{title: fmt.Sprintf("Findings, rule set %s. OK says that a limit was met, no more", p.plan.Well.RuleSet)}
+	for _, f := range list {
+		text := p.findingText(f)
+		u.items = append(u.items, item{text: text, full: text + ". " + f.Source, style: severityStyle(f.Severity)})
+	}
+	u.pick = func(p *Planner, i int) {
+		f := list[i]
+		if f.Mend == "" || !p.goTo(f.Mend) {
+			p.message = "there is no single entry behind this finding"
+			return
+		}
+		p.message = "source: " + f.Source
+	}
+	p.overlay = u
+}
+
+func (p *Planner) sortedFindings() []calc.Finding {
+	list := slices.Clone(p.result.Findings)
+	slices.SortStableFunc(list, func(a, b calc.Finding) int {
+		if a.Severity != b.Severity {
+			return int(b.Severity) - int(a.Severity)
+		}
+		return p.nearness(a.Section) - p.nearness(b.Section)
+	})
+	return list
+}
+
+// nearness orders sections: the one being worked first.
+func (p *Planner) nearness(section int) int {
+	if section == p.section {
+		return -2
+	}
+	return section
+}
+
+// findingText puts a finding on one line: severity, section, what, measured, limit, where.
+func (p *Planner) findingText(f calc.Finding) string {
+	where := "well"
+	if f.Section >= 0 {
+		where = fmt.Sprintf("section %d", f.Section+1)
+	}
+	text := f.Severity.String() + " " + where + ": " + f.Text
+	if !f.HasLimit {
+		return text
+	}
+	limit := ", least "
+	if !f.Least {
+		limit = ", most "
+	}
+	unit := p.system.Unit(f.Kind)
+	text += " " + quantity.FormatUnit(f.Measured, f.Kind, unit) + limit + quantity.Format(f.Limit, f.Kind, unit)
+	if f.Own {
+		text += " (plan's own)"
+	}
+	if f.Where != "" {
+		text += ", " + f.Where
+	}
+	if f.At > 0 {
+		text += ", at " + p.show(f.At, quantity.Length)
+	}
+	return text
+}
+
+func severityStyle(s calc.Severity) canvas.Style {
+	switch s {
+	case calc.Stop:
+		return canvas.Stop
+	case calc.Caution:
+		return canvas.Caution
+	}
+	return canvas.OK
+}
+
+// showNotices lists what the file holds that no field is known for.
+func (p *Planner) showNotices() {
+	var paragraphs []item
+	for _, n := range p.file.Notices {
+		paragraphs = append(paragraphs, item{text: n})
+	}
+	p.overlay = p.text("Notices about the file", paragraphs...)
+}
+
+// showHelp opens the help: every key, from the table that the program obeys, and how to read the screen.
+func (p *Planner) showHelp() {
+	u := &menu{title: "Help"}
+	group := ""
+	for _, b := range p.keys {
+		if b.group != group {
+			group = b.group
+			u.items = append(u.items, item{text: group, style: canvas.Heading, dead: true})
+		}
+		u.items = append(u.items, item{dead: true, text: "  " + pad(b.Help().Key, 12) + " " + b.Help().Desc})
+	}
+	for _, part := range helpTexts(p.glyphs) {
+		u.items = append(u.items, item{text: part.title, style: canvas.Heading, dead: true})
+		for _, para := range part.lines {
+			for _, l := range wrap(para, p.pageWidth()-8) {
+				u.items = append(u.items, item{text: "  " + p.glyphs.Translate(l), dead: true})
+			}
+		}
+	}
+	p.overlay = u
+}
+
+type helpText struct {
+	title string
+	lines []string
+}
+
+// helpTexts says how to read the screen; README has the same words.
+func helpTexts(g canvas.Glyphs) []helpText {
+	return []helpText{
+		{"While typing", []string{
+			"Enter or tab takes the entry, esc gives it up, up and down step it. Everything follows each keystroke; while the entry is not good the last good value counts and the line below says what is wrong.",
+			"A number without a unit is in the unit shown. Any unit of the trade may be typed: 1262 ft, 13 5/8 in, 10.2 ppg, 1.25 sg, 385 m. Comma and point are both decimal signs; nothing groups digits.",
+		}},
+		{"Marks", []string{
+			"> has the focus. * has changed since the baseline. ! has a finding: stop or caution. + opens, - closes a row.",
+			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
+		}},
+		{"Schematic", schematic.Legend(g)},
+		{"Cautions", []string{
+			"A planning aid: verify by independent calculation. It does not replace approved procedures, the operator's manuals or competent persons; local codes and licensed practice rule.",
+			"Mixed units: the unit is always shown. Read it before a figure leaves the screen.",
+		}},
+	}
+}
+
+// pad fills a text with blanks to a width.
+func pad(text string, width int) string {
+	if n := width - canvas.Width(text); n > 0 {
+		return text + strings.Repeat(" ", n)
+	}
+	return text
+}

@@ -1,0 +1,186 @@
+package ui
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/model"
+	"borewalk/model/planfile"
+	"borewalk/ui/canvas"
+)
+
+// save writes the plan to its file; a plan that came from no file asks for one.
+func (p *Planner) save() {
+	if p.options.Path == "" {
+		p.saveAs()
+		return
+	}
+	p.saveTo(p.options.Path)
+}
+
+// saveTo writes the plan and returns what went wrong, or nothing.
+func (p *Planner) saveTo(path string) string {
+	if err := p.file.Save(path); err != nil {
+		p.message = model.Clean(err.Error())
+		return p.message
+	}
+	p.options.Path = path
+	p.history.Saved()
+	p.message = "saved " + path
+	return ""
+}
+
+// saveAs asks where to save. An existing file is replaced only when its name is given twice.
+func (p *Planner) saveAs() {
+	text := p.options.Path
+	if text == "" {
+		text = fileName(p.plan.Well.Name)
+	}
+	asked := ""
+	p.overlay = newPrompt("Save the plan as", "Name of the file, ending in .toml.", text, func(p *Planner, path string) string {
+		switch {
+		case path == "":
+			return "Type a name, or press esc."
+		case filepath.Ext(path) == "":
+			path += ".toml"
+		}
+		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && path != p.options.Path && asked != path {
+			asked = path
+			return path + " exists already. Press enter again to replace it."
+		}
+		return p.saveTo(path)
+	})
+}
+
+// fileName makes a file name out of a well's name.
+func fileName(well string) string {
+	name := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r == '-', r == '_':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		}
+		return '-'
+	}, well)
+	if name = strings.Trim(name, "-"); name == "" {
+		name = "plan"
+	}
+	return name + ".toml"
+}
+
+// leave quits, after asking when something would be lost.
+func (p *Planner) leave() tea.Cmd {
+	if !p.history.Dirty() {
+		p.quit = true
+		return tea.Quit
+	}
+	p.overlay = &menu{
+		title: "The plan has changes that are not saved",
+		items: []item{{text: "save and quit"}, {text: "quit and lose the changes"}, {text: "stay"}},
+		pick: func(p *Planner, i int) {
+			switch i {
+			case 0:
+				p.save()
+				p.quit = p.overlay == nil && !p.history.Dirty()
+			case 1:
+				p.quit = true
+			}
+		},
+	}
+	return nil
+}
+
+// askNew begins a new plan, after asking when something would be lost.
+func (p *Planner) askNew() {
+	if !p.history.Dirty() {
+		p.overlay = newStart(p)
+		return
+	}
+	p.overlay = &menu{
+		title: "The plan has changes that are not saved",
+		items: []item{{text: "stay, and save first"}, {text: "lose the changes and start a new plan"}},
+		pick: func(p *Planner, i int) {
+			if i == 1 {
+				p.overlay = newStart(p)
+			}
+		},
+	}
+}
+
+// start is the overlay with the questions for a new plan.
+type start struct {
+	answers *model.Start
+	group   *model.Group
+	menu    menu
+}
+
+func newStart(p *Planner) overlay {
+	s := &start{answers: new(model.Start)}
+	s.group = model.StartGroup(s.answers)
+	s.menu = menu{title: "New plan"}
+	s.menu.pick = func(p *Planner, i int) { s.pick(p, i) }
+	s.fill(p)
+	return s
+}
+
+// fill writes the answers as they stand into the menu.
+func (s *start) fill(p *Planner) {
+	s.menu.items = s.menu.items[:0]
+	for _, f := range s.group.Fields {
+		text := f.ScreenText(model.Ref{Group: s.group, Field: f}.Get(p.plan), p.system)
+		if text == "" {
+			text = "(blank)"
+		}
+		s.menu.items = append(s.menu.items, item{text: pad(f.Name, 26) + " " + text})
+	}
+	s.menu.items = append(s.menu.items, item{text: "make the plan"})
+}
+
+func (s *start) hint() string                    { return "up down choose · enter changes or makes it · esc gives up" }
+func (s *start) update(p *Planner, m tea.KeyMsg) { s.menu.update(p, m) }
+
+func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
+
+// pick asks for one answer, or makes the plan.
+func (s *start) pick(p *Planner, i int) {
+	if i == len(s.group.Fields) {
+		plan := model.NewPlan(*s.answers)
+		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII}).sized(p.width, p.height)
+		p.history.Unsaved()
+		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
+		return
+	}
+	ref := model.Ref{Group: s.group, Field: s.group.Fields[i]}
+	back := func(p *Planner) {
+		s.fill(p)
+		p.overlay = s
+	}
+	if ref.Field.Type == model.ChoiceField {
+		ref.Set(p.plan, nextChoice(ref, p.plan, 1))
+		back(p)
+		return
+	}
+	p.overlay = newPrompt(ref.Field.Name, ref.Field.Help, p.typedText(ref), func(p *Planner, text string) string {
+		entry, err := ref.Field.Parse(text, p.system.Unit(ref.Field.Kind))
+		if err != nil {
+			return err.Error() + "; range " + ref.Field.RangeText(p.system)
+		}
+		if !entry.IsSet() && ref.Field.Type == model.QuantityField {
+			return "a value is needed; range " + ref.Field.RangeText(p.system)
+		}
+		ref.Set(p.plan, entry)
+		back(p)
+		return ""
+	})
+}
+
+// sized gives a planner the size of the window.
+func (p *Planner) sized(width, height int) *Planner {
+	p.width, p.height = width, height
+	return p
+}

@@ -1,0 +1,104 @@
+package schematic
+
+import "borewalk/ui/canvas"
+
+// site draws what stands above the well: rotary, water, the riser with the BOP or the bare drill string, the seabed and
+// the wellhead.
+func (d *drawing) site() {
+	g, surface := &d.Glyphs, d.scale.Row(d.Datum.MSL)
+	if surface > 0 {
+		d.r.HLine(0, surface, d.r.W(), g.Sea, canvas.Sea)
+	}
+	d.r.HLine(0, d.mudline, d.r.W(), g.Seabed, canvas.Rock)
+	d.wellhead()
+	if d.riserRun() {
+		d.riserAndStack()
+	} else {
+		d.r.VLine(d.axis, 1, d.mudline, g.WallSet, canvas.Steel)
+	}
+	if d.mudline > 0 {
+		d.across(0, d.riser+1, g.Horizontal, canvas.Steel)
+		d.r.Put(d.axis, 0, g.Rotary, canvas.Steel)
+	}
+	d.names(surface)
+}
+
+// riserRun reports whether returns go to the rig in the state drawn.
+func (d *drawing) riserRun() bool {
+	for i := range d.Sections {
+		if d.Sections[i].Riser && (d.Whole || i == d.Section) {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *drawing) riserAndStack() {
+	g := &d.Glyphs
+	top := min(max(d.scale.Row(d.Datum.BOPTop), 1), d.mudline-1)
+	for row := 1; row < top; row++ {
+		d.across(row, d.riser, ' ', canvas.Plain)
+		d.both(row, d.riser, g.WallSet, g.WallSet, canvas.Steel)
+	}
+	for row := max(top, 1); row < d.mudline; row++ {
+		d.across(row, d.stack-1, g.Stack, canvas.Steel)
+		d.both(row, d.stack, g.StackLeft, g.StackRight, canvas.Steel)
+	}
+}
+
+// wellhead draws the row of the seabed between the outermost and the innermost string that are landed there, each with
+// its hanger, and the bore inside them.
+func (d *drawing) wellhead() {
+	widest, bore := d.landedBetween()
+	if widest < 0 {
+		return
+	}
+	d.across(d.mudline, widest, d.Glyphs.Wellhead, canvas.Steel)
+	d.across(d.mudline, bore, ' ', canvas.Plain)
+	for i := range d.Sections {
+		if d.landed(i) {
+			d.both(d.mudline, d.wall[i], d.Glyphs.Landed, d.Glyphs.Landed, canvas.Steel)
+		}
+	}
+}
+
+// landedBetween returns the outermost and the innermost wall of the strings landed in the wellhead, -1 and no bore where
+// there is none.
+func (d *drawing) landedBetween() (widest, innermost int) {
+	widest, innermost = -1, 0
+	for i := range d.Sections {
+		if !d.landed(i) {
+			continue
+		}
+		if widest < 0 || d.wall[i] < innermost {
+			innermost = d.wall[i]
+		}
+		widest = max(widest, d.wall[i])
+	}
+	return widest, innermost
+}
+
+// landed reports whether a section's string hangs in the wellhead in the state drawn.
+func (d *drawing) landed(i int) bool {
+	x := &d.Sections[i]
+	return d.phase(i) <= worked && x.String && !hungDeep(d.Datum, x)
+}
+
+// names writes at the right edge, where there is room, what the rows above the ground are.
+func (d *drawing) names(surface int) {
+	if !d.wide || d.mudline == 0 {
+		return
+	}
+	name := func(row, used int, text string) {
+		if x := d.r.W() - len(text) - 1; x > d.axis+used {
+			d.r.Text(x, row, " "+text, canvas.Plain)
+		}
+	}
+	widest, _ := d.landedBetween()
+	name(d.mudline, widest, "seabed")
+	if d.riserRun() {
+		name(min(d.scale.Row(d.Datum.BOPTop), d.mudline-1), d.stack, "BOP")
+	}
+	name(surface, d.riser, "sea")
+	name(0, d.riser+1, "rotary")
+}

@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// standing is what every sheet says.
+const standing = "Planning aid. Verify by independent calculation. Not a substitute for approved procedures or competent " +
+	"persons. Local codes, the operator's policies and licensed practice rule."
+
+// caution is what is said beside figures of some kinds.
+type caution struct {
+	kinds   []quantity.Kind
+	returns string // only for sections with returns there; empty for all sheets
+	text    string
+}
+
+// cautionTable returns the cautions in the order in which they are printed: for each kind of figure, what goes wrong when
+// it is taken for more than it is, and who decides. All are common practice, from memory.
+func cautionTable() []caution {
+	k := func(kinds ...quantity.Kind) []quantity.Kind { return kinds }
+	return []caution{
+		{kinds: quantity.Kinds(), text: "Units: read the unit with every number, and pass it on with the number."},
+		{kinds: k(quantity.Length), text: "Depths: along hole from the rotary (RKB) unless marked otherwise. Check rig, draught and " +
+			"tide before a depth is passed on."},
+		{kinds: k(quantity.Volume, quantity.Strokes, quantity.StrokeVolume), text: "Volumes and strokes: a second person reproduces " +
+			"them before anything is pumped by them. Strokes hold for the liners and efficiency entered only."},
+		{kinds: k(quantity.Pressure, quantity.EMW), text: "Pressures and equivalent mud weights: for the fluid columns, depths and " +
+			"shoe test entered, and no others; not with gas in the well. The well-control manual and the people on watch decide. " +
+			"A doubtful or old shoe test is repeated."},
+		{kinds: k(quantity.Pressure, quantity.EMW), returns: model.ToRig, text: "Riser off: sea stands above the mud. In deep water a " +
+			"riser margin may not be practical; the BOP is the barrier then."},
+		{kinds: k(quantity.Pressure, quantity.EMW), returns: model.ToSeabed, text: "Riserless: the sea is part of the column. Shallow gas, " +
+			"hydrates and H2S are not computed here and need their own plan; a shallow flow is never shut in."},
+		{kinds: k(quantity.Diameter), text: "Clearance and drift: from published or entered sizes. What is on deck is measured and " +
+			"drifted; makers' drawings rule."},
+		{kinds: k(quantity.Force), text: "Weights and hook loads: the weakest item, its condition and the makers' ratings decide what may " +
+			"be hung or pulled."},
+		{kinds: k(quantity.Flow), text: "Pumps: relief valves are set to the liners in use."},
+	}
+}
+
+// cautions returns what must be said beside the figures of a sheet: what applies to a kind of figure that is printed.
+func (p *printer) cautions(section int) []string {
+	printed := map[quantity.Kind]bool{}
+	for _, f := range p.result.Sheet(section).Figures {
+		if f.OK {
+			printed[f.Kind] = true
+		}
+	}
+	var texts []string
+	for _, c := range cautionTable() {
+		if c.returns != "" && (section < 0 || p.plan.Sections[section].Returns != c.returns) {
+			continue
+		}
+		for _, kind := range c.kinds {
+			if printed[kind] {
+				texts = append(texts, c.text)
+				break
+			}
+		}
+	}
+	return texts
+}
+
+// cautionsPart returns the cautions of a sheet, and the reminder of what ok means.
+func (p *printer) cautionsPart(section int) part {
+	texts := p.cautions(section)
+	if len(p.findings(func(s int) bool { return s == section })) > 0 {
+		texts = append(texts, "Findings: "+calc.OK.String()+" says that one limit was met, and no more.")
+	}
+	return part{title: "Cautions", remarks: texts}
+}

@@ -1,0 +1,74 @@
+package sheet
+
+// page is the content of one sheet, before it is set as text or Markdown. A blank value is "-" throughout.
+type page struct {
+	title string
+	head  []pair
+	parts []part
+	foot  string
+}
+
+// part is what stands under one heading. Any of its lists may be empty.
+type part struct {
+	title   string
+	pairs   []pair
+	rowHead string // what the rows' names are
+	rows    []row
+	items   []item
+	remarks []string
+}
+
+// pair is a label and its value on a line of their own.
+type pair struct{ label, value string }
+
+// row is a line of a table; its cells are found by their labels, and the first may have none.
+type row struct {
+	name  string
+	cells []cell
+}
+
+// cell is a value of a row. A spare one is blank without a loss, and is printed where its column is, not in a line.
+type cell struct {
+	label, value  string
+	number, spare bool
+}
+
+// item is a statement and what is to be said about it.
+type item struct {
+	mark, text string
+	lines      []string
+}
+
+// each replaces every text of the page.
+func (p *page) each(change func(string) string) {
+	pairs := func(list []pair) {
+		for i := range list {
+			list[i] = pair{change(list[i].label), change(list[i].value)}
+		}
+	}
+	texts := func(list []string) {
+		for i := range list {
+			list[i] = change(list[i])
+		}
+	}
+	p.title, p.foot = change(p.title), change(p.foot)
+	pairs(p.head)
+	for i := range p.parts {
+		q := &p.parts[i]
+		q.title, q.rowHead = change(q.title), change(q.rowHead)
+		pairs(q.pairs)
+		for k := range q.rows {
+			r := &q.rows[k]
+			r.name = change(r.name)
+			for j := range r.cells {
+				r.cells[j].label, r.cells[j].value = change(r.cells[j].label), change(r.cells[j].value)
+			}
+		}
+		for k := range q.items {
+			t := &q.items[k]
+			t.mark, t.text = change(t.mark), change(t.text)
+			texts(t.lines)
+		}
+		texts(q.remarks)
+	}
+}

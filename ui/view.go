@@ -1,0 +1,335 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/schematic"
+)
+
+// View implements tea.Model.
+func (p *Planner) View() string {
+	p.grid.Resize(p.width, p.height)
+	all := p.grid.All()
+	if p.tooSmall() {
+		p.drawTooSmall(all)
+		return p.grid.Render(p.palette)
+	}
+	l := layoutFor(p.width, p.height)
+	p.drawHeader(all, l)
+	p.drawSchematic(l.schematic.of(all))
+	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
+	switch {
+	case p.overlay != nil:
+		p.overlay.draw(p, l.page.of(all))
+	case p.view == viewTable:
+		p.drawTable(l.page.of(all))
+	case p.view == viewWindow:
+		p.drawWindow(l.page.of(all))
+	default:
+		p.drawFields(l.fields.of(all))
+		all.VLine(l.figures.x-1, l.figures.y, l.figures.h, p.glyphs.Vertical, canvas.Faint)
+		p.drawFigures(l.figures.of(all))
+		if l.plot.w > 0 {
+			all.VLine(l.plot.x-1, l.plot.y, l.plot.h, p.glyphs.Vertical, canvas.Faint)
+			p.drawWindow(l.plot.of(all))
+		}
+	}
+	p.drawFooter(all, l)
+	return p.grid.Render(p.palette)
+}
+
+func (p *Planner) tooSmall() bool { return p.width < leastWidth || p.height < leastHeight }
+
+func (p *Planner) drawTooSmall(r canvas.Region) {
+	for i, l := range wrap(fmt.Sprintf("The window is %d x %d; the planner needs %d x %d. Make it larger; nothing is lost.",
+		p.width, p.height, leastWidth, leastHeight), max(1, r.W())) {
+		r.Text(0, i, l, canvas.Plain)
+	}
+}
+
+// drawHeader draws the title, the sections and the pages.
+func (p *Planner) drawHeader(r canvas.Region, l layout) {
+	title := " " + p.name()
+	if n := len(p.plan.Sections); n > 0 {
+		title += fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
+	}
+	state := p.state()
+	r.Text(0, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-canvas.Width(state)-3), canvas.Title)
+	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
+	p.drawSections(r.Sub(0, 1, r.W(), 1))
+	p.drawPages(r.Sub(0, 2, r.W(), 1))
+	_ = l
+}
+
+// state says where the plan stands: what it came from, and whether something is not saved.
+func (p *Planner) state() string {
+	state := ""
+	if p.options.Path == "" && p.options.Title != "" {
+		state = p.options.Title
+	}
+	if p.history.Dirty() {
+		state = strings.TrimSpace(state + " * not saved")
+	}
+	return state
+}
+
+// drawSections draws a tag for each section with its hole size, and the count of findings.
+func (p *Planner) drawSections(r canvas.Region) {
+	_, count := p.result.Worst(-1)
+	counts := fmt.Sprintf("stop %d  caution %d  ok %d", count[calc.Stop], count[calc.Caution], count[calc.OK])
+	style := canvas.OK
+	switch {
+	case count[calc.Stop] > 0:
+		style = canvas.Stop
+	case count[calc.Caution] > 0:
+		style = canvas.Caution
+	}
+	r.TextRight(0, 0, r.W()-1, counts, style)
+	x, room := 1, r.W()-canvas.Width(counts)-4
+	first := 0
+	for p.sectionTags(first, p.section) > room && first < p.section {
+		first++
+	}
+	for i := first; i < len(p.plan.Sections); i++ {
+		tag := p.sectionTag(i)
+		if x+canvas.Width(tag) > room {
+			r.Text(x, 0, "..", canvas.Plain)
+			break
+		}
+		style := canvas.Plain
+		if i == p.section {
+			style = canvas.Focus
+		}
+		x = r.Text(x, 0, tag, style) + 1
+	}
+}
+
+func (p *Planner) sectionTags(from, to int) (width int) {
+	for i := from; i <= to; i++ {
+		width += canvas.Width(p.sectionTag(i)) + 1
+	}
+	return width
+}
+
+// sectionTag names a section by its hole, the one being worked in brackets, with a mark for its worst finding.
+func (p *Planner) sectionTag(i int) string {
+	s := &p.plan.Sections[i]
+	text := fmt.Sprint(i + 1)
+	if s.Hole.IsSet() {
+		text += " " + quantity.Format(s.Hole.SI, quantity.Diameter, p.system.Unit(quantity.Diameter))
+	}
+	if worst, _ := p.result.Worst(i); worst > calc.OK {
+		text += p.severityMark(worst)
+	}
+	if i == p.section {
+		return "[" + text + "]"
+	}
+	return " " + text + " "
+}
+
+func (p *Planner) severityMark(s calc.Severity) string {
+	if s == calc.Stop {
+		return "!!"
+	}
+	return "!"
+}
+
+// drawPages draws the names of the pages on the rule above them, the open one in capitals.
+func (p *Planner) drawPages(r canvas.Region) {
+	r.HLine(0, 0, r.W(), p.glyphs.Horizontal, canvas.Faint)
+	x := 2
+	for _, t := range model.Topics() {
+		name, style := " "+t.String()+" ", canvas.Plain
+		if t == p.topic {
+			name, style = "["+strings.ToUpper(t.String())+"]", canvas.Heading
+		}
+		x = r.Text(x, 0, name, style) + 1
+	}
+	units := " " + p.set.String() + " units "
+	if p.ownUnits() {
+		units = " plan's units "
+	}
+	r.TextRight(0, 0, r.W()-2, units, canvas.Faint)
+}
+
+func (p *Planner) drawSchematic(r canvas.Region) {
+	o := schematic.Options{
+		Section: p.section, Whole: p.whole, TrueScale: p.scale, Glyphs: p.glyphs,
+		Depth: func(m float64) string { return p.depthLabel(m) },
+		Size: func(m float64) string {
+			return quantity.Format(m, quantity.Diameter, p.system.Unit(quantity.Diameter))
+		},
+	}
+	o.Mark, o.HasMark = p.markedDepth()
+	schematic.Draw(r, p.result.Sketch, o)
+}
+
+// depthLabel writes a depth to the whole unit, for labels.
+func (p *Planner) depthLabel(m float64) string {
+	return fmt.Sprintf("%.0f", p.system.Unit(quantity.Length).FromSI(m))
+}
+
+// markedDepth returns the depth along hole of the entry in focus, to be marked on the schematic.
+func (p *Planner) markedDepth() (float64, bool) {
+	ref := p.focused().ref
+	if p.edit != nil {
+		ref = p.edit.ref
+	}
+	if p.figures && p.edit == nil {
+		if f, ok := p.focusedFigure(); ok && f.OK && f.Kind == quantity.Length && strings.HasPrefix(f.Group, "Depths") {
+			return f.Value, true
+		}
+		return 0, false
+	}
+	if ref.Field == nil || ref.Field.Kind != quantity.Length || ref.Field.Type != model.QuantityField {
+		return 0, false
+	}
+	switch path := ref.Group.Path() + "." + ref.Field.Key; path {
+	case "section.td", "section.shoe", "section.top", "section.weighted_from", "trajectory.kick_off", "trajectory.survey.depth":
+		return ref.Get(p.plan).Quantity.SI, ref.Get(p.plan).IsSet()
+	case "section.rathole", "section.shoe_track":
+		if s := p.result.Sketch.Sections; p.section < len(s) && s[p.section].String {
+			return s[p.section].Shoe, true
+		}
+	case "section.opener_behind":
+		if s := p.result.Sketch.Sections; p.section < len(s) && s[p.section].OK {
+			return s[p.section].Opened, true
+		}
+	case "well.water_depth", "well.air_gap":
+		return p.result.Datum.Mudline, p.result.Datum.OK
+	}
+	return 0, false
+}
+
+// drawFooter draws what is known of the focus, the worst finding or a message, and the keys that act here.
+func (p *Planner) drawFooter(r canvas.Region, l layout) {
+	y := l.footer
+	r.HLine(0, y, r.W(), p.glyphs.Horizontal, canvas.Faint)
+	r.Text(2, y, " "+p.glyphs.Translate(canvas.Clip(p.focusTitle(), r.W()-8))+" ", canvas.Heading)
+	text, style := p.focusDetail()
+	for i, part := range wrap(p.glyphs.Translate(text), r.W()-2) {
+		if i < detailRows {
+			r.Text(1, y+1+i, part, style)
+		}
+	}
+	text, style = p.statusLine()
+	r.Text(1, y+1+detailRows, canvas.Clip(p.glyphs.Translate(text), r.W()-2), style)
+	r.Text(1, y+2+detailRows, p.glyphs.Translate(p.keyLine(r.W()-2)), canvas.Faint)
+}
+
+// focusTitle names what has the focus in full.
+func (p *Planner) focusTitle() string {
+	if u, ok := p.overlay.(*menu); ok {
+		return u.title
+	}
+	if p.edit != nil {
+		return "typing: " + p.edit.ref.Field.Name
+	}
+	if p.figures || p.view == viewTable {
+		if f, ok := p.focusedFigure(); ok {
+			return f.Name
+		}
+		return "figures"
+	}
+	l := p.focused()
+	switch l.kind {
+	case lineField:
+		return l.ref.Field.Name
+	case lineAdd:
+		return "add " + strings.ToLower(l.group.Title)
+	}
+	return l.group.Title
+}
+
+// focusDetail says more of the focus: the entry being typed, the range and help of a field, where a figure holds, or the
+// whole of a line that an overlay had to cut.
+func (p *Planner) focusDetail() (string, canvas.Style) {
+	if u, ok := p.overlay.(*menu); ok {
+		if u.pick != nil && u.at < len(u.items) {
+			return u.items[u.at].full, canvas.Plain
+		}
+		return "", canvas.Plain
+	}
+	if e := p.edit; e != nil {
+		return "[" + p.withCursor(e.input, 40) + "]  " + p.editHint(), canvas.Entry
+	}
+	if p.figures || p.view == viewTable {
+		f, ok := p.focusedFigure()
+		switch {
+		case !ok:
+			return "", canvas.Plain
+		case !f.OK:
+			return "blank: " + f.Why + "; mend " + string(f.Mend), canvas.Caution
+		}
+		return p.lineText(p.figAt[p.topic]), canvas.Plain
+	}
+	l := p.focused()
+	switch l.kind {
+	case lineField:
+		text := l.ref.Field.Help
+		if r := l.ref.Field.RangeText(p.system); r != "" && l.ref.Field.Type == model.QuantityField {
+			text = r + ". " + text
+		}
+		return text, canvas.Plain
+	case lineAdd, lineRow:
+		return l.group.Help, canvas.Plain
+	}
+	return "enter opens or closes", canvas.Plain
+}
+
+// editHint says what the entry being typed may be, or what is wrong with it.
+func (p *Planner) editHint() string {
+	if p.edit.fault != "" {
+		return "! " + p.edit.fault
+	}
+	if r := p.edit.ref.Field.RangeText(p.system); r != "" {
+		return r
+	}
+	return "enter takes it, esc gives it up"
+}
+
+// statusLine shows the last message, else the worst finding of the section being worked.
+func (p *Planner) statusLine() (string, canvas.Style) {
+	if p.message != "" {
+		return p.message, canvas.Plain
+	}
+	if p.edit != nil && p.edit.fault != "" {
+		return "the last good value drives the figures: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution
+	}
+	for _, f := range p.sortedFindings() {
+		if f.Severity > calc.OK {
+			return p.findingText(f), severityStyle(f.Severity)
+		}
+	}
+	return "no finding beyond ok; that says only that the limits compared were met", canvas.OK
+}
+
+// keyLine lists the keys that act here and now.
+func (p *Planner) keyLine(width int) string {
+	switch {
+	case p.overlay != nil:
+		return p.overlay.hint()
+	case p.edit != nil:
+		return "enter takes it · esc gives up · up down step · tab takes it and goes on"
+	}
+	line := ""
+	for _, b := range p.keys {
+		if b.short == "" || (b.blocked != nil && b.blocked(p) != "") {
+			continue
+		}
+		next := b.short
+		if line != "" {
+			next = line + " · " + next
+		}
+		if canvas.Width(p.glyphs.Translate(next)) > width {
+			break
+		}
+		line = next
+	}
+	return line
+}

@@ -1,0 +1,68 @@
+package ui
+
+import (
+	"math"
+	"strconv"
+
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/plot"
+)
+
+// drawWindow draws the pressure window: pore, fracture, stability, mud of each section and shoes against TVD.
+func (p *Planner) drawWindow(r canvas.Region) {
+	density, depth := p.system.Unit(quantity.EMW), p.system.Unit(quantity.Length)
+	w := plot.Window{
+		Points: p.result.Window, Section: p.section,
+		EMW:   func(si float64) string { return quantity.Format(si, quantity.EMW, density) },
+		Depth: func(si float64) string { return p.depthLabel(si) },
+	}
+	for _, t := range p.result.Traces {
+		line := plot.MudLine{Section: t.Section}
+		for _, m := range t.Mud {
+			line.Points = append(line.Points, plot.MudPoint{TVD: m.TVD, EMW: m.EMW})
+		}
+		w.Mud = append(w.Mud, line)
+		if t.Shoe > 0 {
+			w.Shoes = append(w.Shoes, plot.Shoe{TVD: t.Shoe, Label: quantity.Format(t.OD, quantity.Diameter, p.system.Unit(quantity.Diameter)), Test: p.testBelow(t.Section)})
+		}
+	}
+	if low, high, ok := w.Densities(); ok {
+		w.Ticks = ticks(low, high, max(2, r.W()/9), density)
+	}
+	if top, bottom, ok := w.Depths(); ok {
+		w.DepthTicks = ticks(top, bottom, max(2, r.H()/3), depth)
+	}
+	title := "EMW from RKB, " + density.Symbol() + " against TVD, " + depth.Symbol()
+	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
+	plot.Draw(r.Sub(0, 1, r.W(), r.H()-1), w, p.glyphs)
+}
+
+// testBelow returns the planned test of the shoe set in a section, which the section below it carries.
+func (p *Planner) testBelow(section int) float64 {
+	if section+1 < len(p.plan.Sections) {
+		return p.plan.Sections[section+1].LeakOff.SI
+	}
+	return 0
+}
+
+// ticks returns round places between two values, about n of them, in a unit.
+func ticks(low, high float64, n int, unit quantity.Unit) []plot.Tick {
+	from, to := unit.FromSI(low), unit.FromSI(high)
+	if !(to > from) {
+		return nil
+	}
+	step := math.Pow(10, math.Floor(math.Log10((to-from)/float64(n))))
+	for _, f := range []float64{1, 2, 5, 10} {
+		if (to-from)/(step*f) <= float64(n) {
+			step *= f
+			break
+		}
+	}
+	decimals := max(0, int(-math.Floor(math.Log10(step)+1e-9)))
+	var list []plot.Tick
+	for x := math.Ceil(from/step) * step; x <= to+step*1e-9; x += step {
+		list = append(list, plot.Tick{SI: unit.ToSI(x), Label: strconv.FormatFloat(x, 'f', decimals, 64)})
+	}
+	return list
+}
