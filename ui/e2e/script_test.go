@@ -1,3 +1,5 @@
+//go:build !windows
+
 package e2e_test
 
 import (

@@ -3,6 +3,7 @@ package ptytest
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -183,11 +184,11 @@ func (g *grid) repeat(n int) {
 	if x < 0 {
 		return
 	}
-	for _, r := range g.cells[g.cur.y][x].Text {
-		for range min(n, g.cols*g.rows) {
+	r, size := utf8.DecodeRuneInString(g.cells[g.cur.y][x].Text)
+	for range min(n, g.cols*g.rows) {
+		if size > 0 {
 			g.print(r)
 		}
-		return
 	}
 }
 
