@@ -70,6 +70,9 @@ func clearanceText(p *Planner, o calc.Offer) string {
 	if !o.Bounded {
 		return "   nothing above to pass"
 	}
+	if o.Casing.CouplingOD == 0 {
+		return "   clears by " + p.show(o.Clearance, quantity.Diameter) + " less its connector, not in the catalogue"
+	}
 	return "   connector " + p.show(o.Connector, quantity.Diameter) + ", clears by " + p.show(o.Clearance, quantity.Diameter)
 }
 
@@ -117,18 +120,33 @@ func chooseGrade(p *Planner, ref model.Ref, offers []calc.Offer, od, weight floa
 	return u
 }
 
-// takeCasing sets size, weight and grade of a casing part from the catalogue, as one edit. Own properties stay as they
-// are entered.
+// takeCasing sets size, weight and grade of a casing part from the catalogue, as one edit. Own properties that were entered
+// for another pipe are blanked with it: a connector of the old size would pass for the new one's.
 func (p *Planner) takeCasing(ref model.Ref, row catalogue.Casing) {
-	set := func(key string, e model.Entry) model.Change {
-		return model.Setting(p.plan, model.Ref{Group: ref.Group, Field: ref.Group.Field(key), Place: ref.Place}, e)
-	}
+	part := p.plan.Sections[ref.Place.Outer].Casing[ref.Place.Inner]
 	inch, _ := quantity.ParseUnit("in", quantity.Diameter)
 	pound, _ := quantity.ParseUnit("lb/ft", quantity.LinearMass)
 	size := model.Entry{Quantity: quantity.Of(tidy(inch.FromSI(row.OD), 1e4), inch)}
 	weight := model.Entry{Quantity: quantity.Of(tidy(pound.FromSI(row.NominalWeight), 1e3), pound)}
-	name := fmt.Sprintf("section %d casing: %s %s %s", ref.Place.Outer+1, p.show(row.OD, quantity.Diameter), p.show(row.NominalWeight, quantity.LinearMass), row.Grade)
-	p.do(model.Edit{Name: name, Changes: []model.Change{set("size", size), set("weight", weight), set("grade", model.Entry{Text: row.Grade})}})
+	entries := map[string]model.Entry{"size": size, "weight": weight, "grade": {Text: row.Grade}}
+	newSize := math.Abs(part.Size.SI-row.OD) > 1e-5
+	if newSize || math.Abs(part.Weight.SI-row.NominalWeight) > 0.006*row.NominalWeight {
+		entries["id"], entries["drift"], entries["linear_mass"] = model.Entry{}, model.Entry{}, model.Entry{}
+	}
+	if newSize {
+		entries["connector_od"] = model.Entry{}
+	}
+	if newSize || catalogue.NormalGrade(part.Grade) != row.Grade {
+		entries["yield"] = model.Entry{}
+	}
+	edit := model.Edit{Name: fmt.Sprintf("section %d casing: %s %s %s", ref.Place.Outer+1, p.show(row.OD, quantity.Diameter),
+		p.show(row.NominalWeight, quantity.LinearMass), row.Grade)}
+	for _, f := range ref.Group.Fields {
+		if e, ok := entries[f.Key]; ok {
+			edit.Changes = append(edit.Changes, model.Setting(p.plan, model.Ref{Group: ref.Group, Field: f, Place: ref.Place}, e))
+		}
+	}
+	p.do(edit)
 }
 
 // tidy rounds a catalogue figure to the decimals it is published with, which the way through SI has blurred.

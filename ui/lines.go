@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // lineKind says what a line of the fields pane is.
@@ -155,21 +156,30 @@ func (p *Planner) goTo(path model.Path) bool {
 	return false
 }
 
-// summary returns the content of a list's row on one line.
+// summary returns the content of a list's row on one line; numbers that follow each other in one unit share it.
 func (p *Planner) summary(l line) string {
-	var parts []string
+	text, pending := "", ""
 	for _, f := range l.group.Fields {
 		ref := model.Ref{Group: l.group, Field: f, Place: l.place}
 		entry := ref.Get(p.plan)
 		if !f.Brief || !entry.IsSet() || ref.Idle(p.plan) != "" {
 			continue
 		}
-		parts = append(parts, f.ScreenText(entry, p.system))
+		number, unit := f.ScreenText(entry, p.system), ""
+		if f.Type == model.QuantityField {
+			if symbol := p.system.Unit(f.Kind).Symbol(); symbol != "" {
+				number, unit = quantity.Format(entry.Quantity.SI, f.Kind, p.system.Unit(f.Kind)), " "+symbol
+			}
+		}
+		if pending != unit {
+			text += pending
+		}
+		text, pending = text+" "+number, unit
 	}
-	if len(parts) == 0 {
+	if text += pending; text == "" {
 		return "(blank)"
 	}
-	return strings.Join(parts, " ")
+	return text[1:]
 }
 
 // listAt returns the list that adding or removing a row acts on at the focus: the row's own, or on the hole page the

@@ -259,8 +259,11 @@ func TestCatalogueOffersOnlyWhatPasses(t *testing.T) {
 	wants(t, p, "grade", "yield")
 	press(p, "enter")
 	wants(t, p, "9 5/8 in", "not saved")
+	downTo(t, p, "Connector OD")
+	lacks(t, p, "10 5/8 in") // the old pipe's connector went with it
 	press(p, "u")
 	lacks(t, p, "not saved")
+	wants(t, p, "10 5/8 in")
 }
 
 func TestMovingTheDatumAsks(t *testing.T) {

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -251,7 +252,7 @@ func (p *Planner) focusTitle() string {
 func (p *Planner) focusDetail() (string, canvas.Style) {
 	if u, ok := p.overlay.(*menu); ok {
 		if u.pick != nil && u.at < len(u.items) {
-			return u.items[u.at].full, canvas.Plain
+			return cmp.Or(u.items[u.at].full, u.items[u.at].text), canvas.Plain
 		}
 		return "", canvas.Plain
 	}

@@ -40,6 +40,9 @@ type listing []string
 func (l listing) Init() tea.Cmd { return nil }
 
 func (l listing) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if msg == (resumed{}) {
+		return append(l, "resumed"), nil
+	}
 	key, ok := msg.(tea.KeyMsg)
 	switch {
 	case !ok:
@@ -51,7 +54,7 @@ func (l listing) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case key.String() == "q":
 		return l, tea.Quit
 	case key.String() == "s":
-		return append(l, "suspended"), tea.Exec(nothing{}, nil)
+		return l, tea.Exec(nothing{}, func(error) tea.Msg { return resumed{} })
 	}
 	return append(l, "key "+key.String()), nil
 }
@@ -59,6 +62,9 @@ func (l listing) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (l listing) View() string {
 	return fmt.Sprintf("%d so far\n%s\n", len(l), strings.Join(l, "\n"))
 }
+
+// resumed is sent when bubbletea has the terminal again.
+type resumed struct{}
 
 // nothing is a program to be run while bubbletea lets go of the terminal.
 type nothing struct{}
@@ -144,9 +150,9 @@ func TestSplitPaste(t *testing.T) {
 func TestLettingGo(t *testing.T) {
 	s := begin(t)
 	s.Type("s")
-	s.Wait("suspended")
+	s.Wait("resumed")
 	s.Type(ptytest.CtrlRight)
-	end(t, s, "suspended", "key ctrl+right")
+	end(t, s, "resumed", "key ctrl+right")
 }
 
 func TestCancel(t *testing.T) {
