@@ -39,12 +39,7 @@ func (e *evaluation) stringDepths(i int, p *page, c *casing) {
 		}
 		w.Source = "geometry"
 	})
-	e.depth(p, "casing.shoe", "Shoe", c.shoe, c.noShoe, func(w *Working) {
-		w.Formula = "shoe = opened depth - rathole"
-		w.in("opened", "full-size hole to", quantity.Length, e.sections[i].opened)
-		w.in("rathole", "full size", quantity.Length, s.Rathole.SI)
-		w.Source = "geometry"
-	})
+	e.shoeDepth(i, p, "casing.shoe")
 	p.put("casing.length", "Length", quantity.Length, c.shoe-c.top, c.missing, func(w *Working) {
 		w.Formula = "length = shoe - top"
 		w.in("shoe", "along hole", quantity.Length, c.shoe)

@@ -55,19 +55,25 @@ func (e *evaluation) depthFigures(i int) {
 
 // shoeFigures adds the shoe and the rathole below it.
 func (e *evaluation) shoeFigures(i int, p *page) {
-	h, c, s := &e.sections[i], &e.strings[i], &e.plan.Sections[i]
-	e.depth(p, "hole.shoe", "Shoe", c.shoe, c.noShoe, func(w *Working) {
-		w.Formula = "shoe = opened depth - rathole"
-		w.in("opened", "full-size hole to", quantity.Length, h.opened)
-		w.in("rathole", "full size", quantity.Length, s.Rathole.SI)
-		w.Source = "geometry"
-	})
+	h, c := &e.sections[i], &e.strings[i]
+	e.shoeDepth(i, p, "hole.shoe")
 	p.put("hole.rathole", "Rathole to bit", quantity.Length, h.td-c.shoe, c.noShoe, func(w *Working) {
 		w.Formula = "rathole to the bit = TD - shoe"
 		w.in("TD", "bit", quantity.Length, h.td)
 		w.in("shoe", "casing", quantity.Length, c.shoe)
 		w.Source = "geometry"
 		w.Note = "Full-size rathole and the pilot below it together."
+	})
+}
+
+// shoeDepth adds the shoe, on the page of the hole or of the string.
+func (e *evaluation) shoeDepth(i int, p *page, key string) {
+	c := &e.strings[i]
+	e.depth(p, key, "Shoe", c.shoe, c.noShoe, func(w *Working) {
+		w.Formula = "shoe = opened depth - rathole"
+		w.in("opened", "full-size hole to", quantity.Length, e.sections[i].opened)
+		w.in("rathole", "full size", quantity.Length, e.plan.Sections[i].Rathole.SI)
+		w.Source = "geometry"
 	})
 }
 

@@ -62,13 +62,7 @@ func (p *Planner) typedText(ref model.Ref) string {
 }
 
 func (p *Planner) startTyping(ref model.Ref, text string) {
-	input := textinput.New()
-	input.Prompt = ""
-	input.CharLimit = 200
-	input.SetValue(text)
-	input.CursorEnd()
-	input.Focus()
-	p.edit = &editing{ref: ref, input: input, was: ref.Get(p.plan)}
+	p.edit = &editing{ref: ref, input: newInput(text), was: ref.Get(p.plan)}
 	p.message = ""
 }
 
@@ -86,12 +80,9 @@ func (p *Planner) typeInto(text string) {
 // typing gives a key to the entry being typed.
 func (p *Planner) typing(m tea.KeyMsg) {
 	e := p.edit
-	switch {
-	case m.Paste:
+	if m.Paste {
 		p.pasteInto(string(m.Runes))
 		return
-	case m.Alt:
-		return // an escape sequence that the terminal tore, or a key nobody needs here
 	}
 	switch m.String() {
 	case "enter":

@@ -36,13 +36,21 @@ func (p *Planner) figureLines() []figureLine {
 	return lines
 }
 
-// focusedFigure returns the figure that the working is shown of; on a heading the first below it.
-func (p *Planner) focusedFigure() (calc.Figure, bool) {
+// focusedFigures returns the line of figures that has the focus; on a heading the first line below it.
+func (p *Planner) focusedFigures() []calc.Figure {
 	lines := p.figureLines()
 	for i := max(0, min(p.figAt[p.topic], len(lines)-1)); i < len(lines); i++ {
 		if len(lines[i].figures) > 0 {
-			return lines[i].figures[0], true
+			return lines[i].figures
 		}
+	}
+	return nil
+}
+
+// focusedFigure returns the first figure of the focused line.
+func (p *Planner) focusedFigure() (calc.Figure, bool) {
+	if figures := p.focusedFigures(); len(figures) > 0 {
+		return figures[0], true
 	}
 	return calc.Figure{}, false
 }

@@ -88,7 +88,7 @@ func (p *Planner) command(m tea.KeyMsg) tea.Cmd {
 		}
 		return b.act(p)
 	}
-	if m.Type == tea.KeyRunes && !m.Alt && startsEntry(m.Runes) {
+	if m.Type == tea.KeyRunes && startsEntry(m.Runes) {
 		p.typeInto(string(m.Runes))
 	}
 	return nil

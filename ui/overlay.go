@@ -140,13 +140,18 @@ type prompt struct {
 }
 
 func newPrompt(title, note, text string, take func(*Planner, string) string) *prompt {
+	return &prompt{title: title, note: note, input: newInput(text), take: take}
+}
+
+// newInput returns a line to type in, with the cursor behind a text.
+func newInput(text string) textinput.Model {
 	input := textinput.New()
 	input.Prompt = ""
 	input.CharLimit = 400
 	input.SetValue(text)
 	input.CursorEnd()
 	input.Focus()
-	return &prompt{title: title, note: note, input: input, take: take}
+	return input
 }
 
 func (u *prompt) hint() string { return "enter takes it · esc gives up" }
@@ -164,7 +169,6 @@ func (u *prompt) update(p *Planner, m tea.KeyMsg) {
 			u.note = wrong
 			p.overlay = u
 		}
-	case m.Alt:
 	default:
 		u.input, _ = u.input.Update(m)
 	}

@@ -153,6 +153,21 @@ func TestViewFitsEveryWindow(t *testing.T) {
 	}
 }
 
+// Old Windows and Linux fonts lack most signs; what they have is listed here.
+func TestOnlyGlyphsThatOldFontsHave(t *testing.T) {
+	const allowed = "─│┌┐└┘├┤┬┴┼═║╒╓╔╕╖╗╘╙╚╛╜╝╞╟╠╡╢╣╤╥╦╧╨╩╪╫╬█▌▐▀▄░▒▓°±²³½·×µØ"
+	for _, demo := range plans.Names() {
+		for _, keys := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"tab", "tab", "tab"}, {"shift+tab", "end"}, {"v"}, {"v", "v"}, {"f"}, {"?", "end"}, {"tab", "tab", "w"}} {
+			p := screenOf(t, demo, 140, 40, ui.Options{}, append([]string{"]]]"}, keys...)...)
+			for _, r := range p.View() {
+				if r > 126 && !strings.ContainsRune(allowed, r) {
+					t.Errorf("%s after %q shows %q", demo, keys, r)
+				}
+			}
+		}
+	}
+}
+
 func wants(t *testing.T, p *ui.Planner, texts ...string) {
 	t.Helper()
 	screen := p.View()
@@ -298,7 +313,9 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 
 func TestWorkingShowsFormulaNumbersAndSource(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab", "right", "down", "w")
-	wants(t, p, "margin = mud - pore", "1.25", "result", "Source:", "verify by independent calculation")
+	wants(t, p, "margin = mud - pore", "1.25", "result", "Source:", "Over pore, at TVD")
+	press(p, "end")
+	wants(t, p, "verify by independent calculation")
 }
 
 func TestBlockedKeysSayWhy(t *testing.T) {
@@ -308,6 +325,15 @@ func TestBlockedKeysSayWhy(t *testing.T) {
 	wants(t, p, "nothing to undo")
 	press(p, "right", "enter")
 	wants(t, p, "a figure is computed")
+}
+
+func TestTwoEscapesAreOneAndOtherAltKeysNone(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "?")
+	p.Update(tea.KeyMsg{Type: tea.KeyEsc, Alt: true})
+	lacks(t, p, "Help")
+	p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'d'}, Alt: true})
+	wants(t, p, "of 5")
+	lacks(t, p, "not saved")
 }
 
 func TestTooSmallIgnoresKeysAndComesBack(t *testing.T) {

@@ -11,64 +11,58 @@ import (
 	"borewalk/ui/schematic"
 )
 
-// text returns an overlay with a text to read, broken into lines of the width of the page.
-func (p *Planner) text(title string, paragraphs ...item) *menu {
-	u := &menu{title: title}
-	for _, para := range paragraphs {
-		for _, l := range wrap(p.glyphs.Translate(para.text), p.pageWidth()-6) {
-			u.items = append(u.items, item{text: l, style: para.style, dead: true})
-		}
+// say adds a paragraph to a text, broken into lines of the width of the page.
+func (u *menu) say(p *Planner, style canvas.Style, paragraph string) {
+	for _, l := range wrap(p.glyphs.Translate(paragraph), p.pageWidth()-6) {
+		u.items = append(u.items, item{text: l, style: style, dead: true})
 	}
-	return u
 }
 
-// showWorking opens the working of the focused figure.
+// showWorking opens the working of the focused line of figures, column by column.
 func (p *Planner) showWorking() {
-	f, ok := p.focusedFigure()
-	if !ok {
+	figures := p.focusedFigures()
+	if len(figures) == 0 {
 		p.message = "there is no figure on this page"
 		return
 	}
-	p.overlay = p.working(f)
+	u := &menu{title: "Working: " + figures[0].Name}
+	for i, f := range figures {
+		if i > 0 {
+			u.say(p, canvas.Plain, "")
+		}
+		p.addWorking(u, f)
+	}
+	u.say(p, canvas.Plain, "")
+	u.say(p, canvas.Plain, "Planning aid: verify by independent calculation.")
+	p.overlay = u
 }
 
-// working returns the overlay that shows how a figure was got, with the numbers in the shown units so that it can be
-// checked by hand, and those of a line's other columns.
-func (p *Planner) working(f calc.Figure) overlay {
-	w, _ := calc.Explain(p.plan, p.sheet(), f.Key)
-	title := f.Name
+// addWorking adds to a text how a figure was got, with the numbers in the shown units so that it can be checked by hand.
+func (p *Planner) addWorking(u *menu, f calc.Figure) {
 	if f.Column != "" {
-		title += ", " + f.Column
-	}
-	u := &menu{title: "Working: " + title}
-	add := func(style canvas.Style, text string) {
-		for _, l := range wrap(p.glyphs.Translate(text), p.pageWidth()-6) {
-			u.items = append(u.items, item{text: l, style: style, dead: true})
-		}
+		u.say(p, canvas.Heading, f.Name+", "+f.Column)
 	}
 	if !f.OK {
-		add(canvas.Caution, "Blank: "+f.Why)
+		u.say(p, canvas.Caution, "Blank: "+f.Why)
 		if f.Mend != "" {
-			add(canvas.Plain, "Entry to mend: "+string(f.Mend))
+			u.say(p, canvas.Plain, "Entry to mend: "+string(f.Mend))
 		}
-		return u
+		return
 	}
-	add(canvas.Heading, w.Formula)
+	w, _ := calc.Explain(p.plan, p.sheet(), f.Key)
+	u.say(p, canvas.Heading, w.Formula)
 	for _, in := range w.Inputs {
 		u.items = append(u.items, item{dead: true, text: "  " + pad(p.glyphs.Translate(in.Symbol), 9) + " = " +
 			pad(p.exact(in.Value, in.Kind), 16) + " " + p.glyphs.Translate(in.Name)})
 	}
 	u.items = append(u.items, item{dead: true, style: canvas.Changed, text: "  result      " + p.exact(f.Value, f.Kind)})
 	if f.Note != "" {
-		add(canvas.Plain, "Where: "+f.Note)
+		u.say(p, canvas.Plain, "Where: "+f.Note)
 	}
-	add(canvas.Plain, "")
-	add(canvas.Plain, "Source: "+w.Source)
+	u.say(p, canvas.Plain, "Source: "+w.Source)
 	if w.Note != "" {
-		add(canvas.Plain, w.Note)
+		u.say(p, canvas.Plain, w.Note)
 	}
-	add(canvas.Plain, "Planning aid: verify by independent calculation.")
-	return u
 }
 
 // exact formats a quantity with two digits more than the trade writes, for a check by hand.
@@ -159,11 +153,11 @@ func severityStyle(s calc.Severity) canvas.Style {
 
 // showNotices lists what the file holds that no field is known for.
 func (p *Planner) showNotices() {
-	var paragraphs []item
+	u := &menu{title: "Notices about the file"}
 	for _, n := range p.file.Notices {
-		paragraphs = append(paragraphs, item{text: n})
+		u.say(p, canvas.Plain, n)
 	}
-	p.overlay = p.text("Notices about the file", paragraphs...)
+	p.overlay = u
 }
 
 // showHelp opens the help: every key, from the table that the program obeys, and how to read the screen.
@@ -178,11 +172,9 @@ func (p *Planner) showHelp() {
 		u.items = append(u.items, item{dead: true, text: "  " + pad(b.Help().Key, 12) + " " + b.Help().Desc})
 	}
 	for _, part := range helpTexts(p.glyphs) {
-		u.items = append(u.items, item{text: part.title, style: canvas.Heading, dead: true})
-		for _, para := range part.lines {
-			for _, l := range wrap(para, p.pageWidth()-8) {
-				u.items = append(u.items, item{text: "  " + p.glyphs.Translate(l), dead: true})
-			}
+		u.say(p, canvas.Heading, part.title)
+		for _, paragraph := range part.lines {
+			u.say(p, canvas.Plain, paragraph)
 		}
 	}
 	p.overlay = u
