@@ -132,12 +132,18 @@ func (f *Field) FileText(e Entry) string {
 	return e.Text
 }
 
-// ScreenText returns an entry as a screen shows it, in the units of system, with the unit.
+// ScreenText returns an entry as a screen shows it, in the units of system, with the unit. In the unit in which it was
+// entered it keeps the digits that were entered.
 func (f *Field) ScreenText(e Entry, system quantity.System) string {
-	if f.Type == QuantityField && e.Quantity.IsSet() {
-		return quantity.FormatUnit(e.Quantity.SI, f.Kind, system.Unit(f.Kind))
+	if f.Type != QuantityField || !e.Quantity.IsSet() {
+		return e.Text
 	}
-	return e.Text
+	unit := system.Unit(f.Kind)
+	text := quantity.FormatValue(e.Quantity, f.Kind, unit)
+	if symbol := unit.Symbol(); symbol != "" {
+		text += " " + symbol
+	}
+	return text
 }
 
 // DefaultEntry returns what the field starts with in a new plan or row; a blank entry for none.

@@ -178,11 +178,16 @@ func (p *Planner) do(edit model.Edit) {
 	}
 	units := p.plan.Well.UnitSet
 	p.history.Do(p.plan, edit)
-	if p.plan.Well.UnitSet != units {
-		p.set, _ = quantity.ParseSet(p.plan.Well.UnitSet)
-	}
+	p.followUnits(units)
 	p.evaluate()
 	p.message = edit.Name
+}
+
+// followUnits shows the plan's unit set when it is no longer what it was before an edit.
+func (p *Planner) followUnits(before string) {
+	if p.plan.Well.UnitSet != before {
+		p.set, _ = quantity.ParseSet(p.plan.Well.UnitSet)
+	}
 }
 
 // editName says what an edit does, for undo to show: "section 3 hole TD: 2155.0 m to 2085.0 m".

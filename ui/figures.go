@@ -132,7 +132,8 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	f := l.figures[0]
 	change := p.changeOf(f)
-	value := first - numberWidth - unitWidth
+	unit := p.unit(f)
+	value := first - numberWidth - max(unitWidth, canvas.Width(unit)+1) // a unit is never cut
 	room := value - 2
 	if change != "" {
 		room -= changeWidth
@@ -140,7 +141,7 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(f.Name), room), style)
 	r.TextRight(value, 0, numberWidth, p.number(f), style)
-	r.Text(value+numberWidth+1, 0, p.unit(f), style)
+	r.Text(value+numberWidth+1, 0, unit, style)
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
 		r.TextRight(first+(i-1)*cellWidth, 0, cellWidth, p.cell(l.figures[i]), style)
 	}

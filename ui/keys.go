@@ -215,13 +215,17 @@ func (p *Planner) takeBaseline() {
 }
 
 func (p *Planner) undo() {
+	units := p.plan.Well.UnitSet
 	edit, _ := p.history.Undo(p.plan)
+	p.followUnits(units)
 	p.evaluate()
 	p.message = "undid " + edit.Name
 }
 
 func (p *Planner) redo() {
+	units := p.plan.Well.UnitSet
 	edit, _ := p.history.Redo(p.plan)
+	p.followUnits(units)
 	p.evaluate()
 	p.message = "redid " + edit.Name
 }

@@ -136,14 +136,15 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 
 // keysIn gives keys typed ahead, which arrive as one message, to the program one by one. A paste stays whole.
 //
-// Two escapes in one read arrive as alt and escape and count as one. Other keys with alt do nothing: on a slow link they are
-// an escape and a key that met, and the key was not meant for what it would act on.
+// A key with alt is an escape and a key that arrived in one read, as they do on a slow link: it counts as the two.
 func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 	if m.Alt && !m.Paste {
-		if m.Type != tea.KeyEsc {
-			return nil
-		}
 		m.Alt = false
+		escape := p.key(tea.KeyMsg{Type: tea.KeyEsc})
+		if m.Type == tea.KeyEsc {
+			return escape
+		}
+		return tea.Batch(escape, p.keysIn(m))
 	}
 	if m.Type != tea.KeyRunes || m.Paste || len(m.Runes) < 2 {
 		return p.key(m)

@@ -93,7 +93,7 @@ func (p *Planner) drawSections(r canvas.Region) {
 	r.TextRight(0, 0, r.W()-1, counts, style)
 	x, room := 1, r.W()-canvas.Width(counts)-4
 	first := 0
-	for p.sectionTags(first, p.section) > room && first < p.section {
+	for first < p.section && p.sectionTags(first, p.section) > room {
 		first++
 	}
 	for i := first; i < len(p.plan.Sections); i++ {

@@ -104,14 +104,6 @@ func isZero(text []byte) bool {
 // decimalsFor returns how many decimals the trade writes for x in unit u.
 func decimalsFor(k Kind, u Unit, x float64) int {
 	x = math.Abs(x)
-	if k == Length && u == Foot {
-		// Depths are tallied in whole feet and measured to a tenth; the tenth
-		// is written only where there is one.
-		if math.Abs(x-math.Round(x)) < 0.05 {
-			return 0
-		}
-		return 1
-	}
 	d := digitsFor(k, u)
 	// Half of the last fine digit is what rounding may add: 999.96 bbl is
 	// 1000 bbl, not 1000.0.

@@ -49,7 +49,7 @@ var unitTable = [unitCount]unitRow{
 	StrokePerMinute: {dim: strokeRate, symbol: "spm", num: 1, den: 60, step: 1, spellings: "spm stk/min stks/min stroke/min strokes/min"},
 
 	Metre:      {dim: length, symbol: "m", num: 1, den: 1, digits: digits{fine: 2, coarse: 1, below: 10}, step: 1, spellings: "m metre metres meter meters mtr"},
-	Foot:       {dim: length, symbol: "ft", num: foot, den: 1e4, digits: digits{fine: 1}, step: 1, spellings: "ft foot feet '"},
+	Foot:       {dim: length, symbol: "ft", num: foot, den: 1e4, digits: digits{fine: 1, coarse: 0, below: 1000}, step: 1, spellings: "ft foot feet '"},
 	Inch:       {dim: length, symbol: "in", num: inch, den: 1e4, digits: digits{fine: 2}, step: 1, spellings: "in inch inches ins \" ''"},
 	Millimetre: {dim: length, symbol: "mm", num: 1, den: 1e3, digits: digits{fine: 1, coarse: 0, below: 100}, step: 10, spellings: "mm millimetre millimetres millimeter millimeters", trap: "Mm"},
 	Centimetre: {dim: length, symbol: "cm", num: 1, den: 100, digits: digits{fine: 1}, step: 1, spellings: "cm centimetre centimetres centimeter centimeters"},

@@ -265,7 +265,7 @@ func TestTwoLimitsOnOneThing(t *testing.T) {
 	o := options(plan)
 	o.Section = 1
 	text := strings.Join(strings.Fields(write(t, plan, o)), " ")
-	if !strings.Contains(text, "caution: Rathole, full size Measured 40 ft, limit at most 30 ft") || !strings.Contains(text, "; Rathole, full size (at least 5 ft);") {
+	if !strings.Contains(text, "caution: Rathole, full size Measured 40.0 ft, limit at most 30.0 ft") || !strings.Contains(text, "; Rathole, full size (at least 5.0 ft);") {
 		t.Error("the sheet does not tell the two limits on the rathole apart")
 	}
 }

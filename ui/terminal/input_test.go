@@ -69,7 +69,13 @@ type resumed struct{}
 // nothing is a program to be run while bubbletea lets go of the terminal.
 type nothing struct{}
 
-func (nothing) Run() error          { return nil }
+// Run takes a moment. bubbletea v1.3.10 never draws again when it gets the terminal back before its drawing loop has ended;
+// on the alternate page it waits 10 ms itself.
+func (nothing) Run() error {
+	time.Sleep(50 * time.Millisecond)
+	return nil
+}
+
 func (nothing) SetStdin(io.Reader)  {}
 func (nothing) SetStdout(io.Writer) {}
 func (nothing) SetStderr(io.Writer) {}
@@ -95,18 +101,21 @@ func end(t *testing.T, s *ptytest.Session, want ...string) {
 	}
 }
 
-// TestSplitKey sends ctrl+right in two pieces. Should the machine be so busy that the second comes after the time of
-// patience, the key is dropped, and tried again.
+// TestSplitKey sends ctrl+right in two pieces. Should the machine be so busy that the gap grows longer than the time of
+// patience, it begins again.
 func TestSplitKey(t *testing.T) {
-	s := begin(t)
-	for came, tries := false, 0; !came && tries < 20; tries++ {
+	for range 20 {
+		s := begin(t)
+		start := time.Now()
 		s.Type("\x1b[1;")
 		time.Sleep(patience / 2) // the gap is what is tested
 		s.Type("5C")
-		s.Settle(2 * patience)
-		came = strings.Contains(s.Screen(), "key ctrl+right")
+		if time.Since(start) < patience {
+			end(t, s, "key ctrl+right")
+			return
+		}
 	}
-	end(t, s, "key ctrl+right")
+	t.Skip("the machine is too busy to send two pieces within the time of patience")
 }
 
 func TestLoneEsc(t *testing.T) {
