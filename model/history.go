@@ -72,8 +72,34 @@ func (h *History) Redo(plan *Plan) (Edit, bool) {
 	return edit, true
 }
 
-// Saved marks the present state as the one in the file.
-func (h *History) Saved() { h.saved = len(h.done) }
+// Saved marks the present state as the one in the file. Rows that only the history holds stand nowhere in the file that was
+// written, and would take another row's place in it if they came back with their old one.
+func (h *History) Saved() {
+	h.saved = len(h.done)
+	for _, edits := range [][]Edit{h.done, h.undone} {
+		for _, edit := range edits {
+			for _, c := range edit.Changes {
+				forgetOrigin(c.row)
+			}
+		}
+	}
+}
+
+// forgetOrigin makes a row, and the rows within it, ones that no file holds.
+func forgetOrigin(row any) {
+	if r, ok := row.(interface{ rowOrigin() *int }); ok {
+		*r.rowOrigin() = 0
+	}
+	if s, ok := row.(*Section); ok {
+		s.Casing, s.String = slices.Clone(s.Casing), slices.Clone(s.String)
+		for i := range s.Casing {
+			s.Casing[i].Origin = 0
+		}
+		for i := range s.String {
+			s.String[i].Origin = 0
+		}
+	}
+}
 
 // Unsaved marks the plan as one that no file holds yet.
 func (h *History) Unsaved() { h.saved = -1 }

@@ -132,6 +132,44 @@ func TestRowsComeAndGo(t *testing.T) {
 	}
 }
 
+// A row that comes back by undo after a save must not take the comments of the row that has its place in the file now.
+func TestUndoAfterASave(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.toml")
+	const text = "borewalk = 1\n\n# one\n[[formation]]\nname = \"A\"\nmine = 1\n\n# two\n[[formation]]\nname = \"B\"\nmine = 2\n\n# three\n[[formation]]\nname = \"C\"\nmine = 3\n"
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	f, err := planfile.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var formations *model.Group
+	for _, g := range model.Groups() {
+		if g.Name == "formation" {
+			formations = g
+		}
+	}
+	var h model.History
+	h.Do(f.Plan, model.Edit{Changes: []model.Change{model.Removing(formations, model.Place{Outer: 0})}})
+	if err := f.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	h.Saved()
+	h.Undo(f.Plan)
+	if err := f.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	got, _ := os.ReadFile(path)
+	for _, whole := range []string{"# two\n[[formation]]\nname = \"B\"\nmine = 2\n", "# three\n[[formation]]\nname = \"C\"\nmine = 3\n"} {
+		if !strings.Contains(string(got), whole) {
+			t.Errorf("saved\n%s\nwithout\n%s", got, whole)
+		}
+	}
+	if again := read(t, string(got)); len(again.Plan.Formations) != 3 || again.Plan.Formations[0].Name != "A" {
+		t.Errorf("saved\n%s\nwant A, B, C", got)
+	}
+}
+
 func TestFaultsNameFileLineKeyAndWhatIsAllowed(t *testing.T) {
 	tests := []struct{ name, text, want string }{
 		{"empty", "  \n", "test.toml: the file is empty"},
