@@ -156,7 +156,7 @@ func (o outline) section(i int, td, above float64, metre quantity.Unit) Section 
 		s.Returns = ToSeabed
 		s.Fluid = "seawater with sweeps"
 	} else {
-		s.ShoeTrack = must("24 m", quantity.Length)
+		s.ShoeTrack = must("25 m", quantity.Length)
 	}
 	if o.hung == InWellhead {
 		s.ShoulderBelowDatum = must("0.5 m", quantity.Length)

@@ -154,7 +154,7 @@ func (p *Planner) drawTable(r canvas.Region) {
 	rows := r.H()
 	first := max(0, min(at-rows/2, len(lines)-rows))
 	for y := 0; y < rows && first+y < len(lines); y++ {
-		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at)
+		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at && p.figures)
 	}
 	more(p, r, first > 0, first+rows < len(lines))
 }

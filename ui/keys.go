@@ -196,7 +196,12 @@ func (p *Planner) walk(by int) {
 	}
 }
 
-func (p *Planner) turnView() { p.view = (p.view + 1) % viewCount }
+// turnView shows the next view. The table is there to be read, so that it takes the focus; left gives it back to the field,
+// which can then be nudged with the table in sight.
+func (p *Planner) turnView() {
+	p.view = (p.view + 1) % viewCount
+	p.figures = p.view == viewTable
+}
 
 // turnUnits shows the next set of units; nothing stored changes.
 func (p *Planner) turnUnits() {

@@ -146,6 +146,12 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 		}
 		return tea.Batch(escape, p.keysIn(m))
 	}
+	switch m.Type {
+	case tea.KeyCtrlJ: // a line feed is how some lines send enter
+		m.Type = tea.KeyEnter
+	case tea.KeyCtrlH: // and this is how some send backspace
+		m.Type = tea.KeyBackspace
+	}
 	if m.Type != tea.KeyRunes || m.Paste || len(m.Runes) < 2 {
 		return p.key(m)
 	}

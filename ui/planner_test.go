@@ -304,6 +304,30 @@ func TestDepthByCarriesTheDepthOver(t *testing.T) {
 	wants(t, p, "2205.0 m")
 }
 
+// A line feed counts as enter, and ctrl h as backspace, since lines send them so.
+func TestOtherSpellingsOfEnterAndBackspace(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "20855")
+	p.Update(tea.KeyMsg{Type: tea.KeyCtrlH})
+	p.Update(tea.KeyMsg{Type: tea.KeyCtrlJ})
+	wants(t, p, "2080.0 m", "not saved")
+}
+
+// In the table the arrows move through it; left goes back to the field, which is nudged with the table in sight.
+func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab")
+	downTo(t, p, "Mud density")
+	press(p, "v", "end")
+	wants(t, p, "open hole, tool")
+	press(p, "home", "left", "+")
+	wants(t, p, "Mud density: 1.250 sg to 1.260 sg", "0.090 sg")
+	press(p, "v", "+")
+	wants(t, p, "1.270 sg", "EMW from RKB, sg")
+	press(p, "uu")
+	lacks(t, p, "not saved")
+}
+
 func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter")
 	wants(t, p, "[HOLE]", "> Bit")

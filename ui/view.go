@@ -21,7 +21,7 @@ func (p *Planner) View() string {
 		return p.grid.Render(p.palette)
 	}
 	l := layoutFor(p.width, p.height)
-	p.drawHeader(all, l)
+	p.drawHeader(all)
 	p.drawSchematic(l.schematic.of(all))
 	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
 	switch {
@@ -54,7 +54,7 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 }
 
 // drawHeader draws the title, the sections and the pages.
-func (p *Planner) drawHeader(r canvas.Region, l layout) {
+func (p *Planner) drawHeader(r canvas.Region) {
 	title := " " + p.name()
 	if n := len(p.plan.Sections); n > 0 {
 		title += fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
@@ -64,7 +64,6 @@ func (p *Planner) drawHeader(r canvas.Region, l layout) {
 	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
 	p.drawSections(r.Sub(0, 1, r.W(), 1))
 	p.drawPages(r.Sub(0, 2, r.W(), 1))
-	_ = l
 }
 
 // state says where the plan stands: what it came from, and whether something is not saved.
@@ -231,7 +230,7 @@ func (p *Planner) focusTitle() string {
 	if p.edit != nil {
 		return "typing: " + p.edit.ref.Field.Name
 	}
-	if p.figures || p.view == viewTable {
+	if p.figures {
 		if f, ok := p.focusedFigure(); ok {
 			return f.Name
 		}
@@ -259,7 +258,7 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 	if e := p.edit; e != nil {
 		return "[" + p.withCursor(e.input, 40) + "]  " + p.editHint(), canvas.Entry
 	}
-	if p.figures || p.view == viewTable {
+	if p.figures {
 		f, ok := p.focusedFigure()
 		switch {
 		case !ok:
