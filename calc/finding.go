@@ -40,7 +40,7 @@ type Finding struct {
 	Mend     model.Path // entry to go to
 }
 
-// judge compares a measured value with a rule's limit, records the finding. A rule that is not in the plan's rule set
+// judge compares a measured value with a rule's limit and records the finding. A rule that is not in the plan's rule set
 // records nothing.
 func (e *evaluation) judge(id model.RuleID, section int, measured float64, what, where string, at float64, mend model.Path) {
 	rule := model.Rules()[id]

@@ -61,28 +61,19 @@ func MoveDatum(plan *model.Plan, ref model.Ref, to model.Entry, how Move) []mode
 func shiftOf(plan *model.Plan, r model.Ref, how Move, by, deeperSea float64) float64 {
 	const aboveWell = 20 // m of housings above the mudline, at the most
 	mudline := plan.Well.AirGap.SI + plan.Well.WaterDepth.SI
-	if r.Group.Name == "rig" {
-		switch r.Field.Key {
-		case "choke_length", "kill_length", "booster_length":
-			return by // the lines reach from the rig to the stack
-		}
-		return 0
-	}
-	if r.Group.Path() != "prognosis.row" && r.Group.Path() != "formation" && r.Get(plan).Quantity.SI < mudline-aboveWell {
-		return 0
-	}
-	switch r.Group.Path() + "." + r.Field.Key {
-	case "section.td", "section.shoe", "section.top", "section.weighted_from", "trajectory.kick_off", "trajectory.survey.depth":
+	switch r.Field.Moves {
+	case model.WithRiser:
 		return by
-	case "prognosis.row.depth", "formation.top":
-		if how != MoveAll {
-			return 0
+	case model.WithWell:
+		if r.Get(plan).Quantity.SI >= mudline-aboveWell {
+			return by
 		}
-		switch plan.Prognosis.DepthFrom {
-		case model.FromMSL:
-			return deeperSea // the air gap does not touch depths from the sea's surface
-		case model.FromMudline:
+	case model.WithRock:
+		switch {
+		case how != MoveAll || plan.Prognosis.DepthFrom == model.FromMudline:
 			return 0
+		case plan.Prognosis.DepthFrom == model.FromMSL:
+			return deeperSea // the air gap does not touch depths from the sea's surface
 		}
 		return by
 	}

@@ -58,7 +58,7 @@ func casingFields() []declaration[Section] {
 				}
 				return ""
 			}},
-		{Key: "top", Label: "Top", Name: "Top of the string, along hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 15000 m", Required: true,
+		{Key: "top", Moves: WithWell, Label: "Top", Name: "Top of the string, along hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 15000 m", Required: true,
 			Help: "From RKB: top of the liner, or the hanger of a string hung at depth.", At: func(s *Section) any { return &s.Top },
 			When: func(_ *Plan, s *Section) string {
 				if s.Completion == WithLiner || (s.Completion == WithCasing && s.Hung == OnHangerDeep) {

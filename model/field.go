@@ -39,6 +39,17 @@ const (
 	ChoiceField
 )
 
+// Moves says what a length does when the seabed or the rotary moves.
+type Moves uint8
+
+// The ways in which lengths move. WithWell and WithRock are depths, from RKB or from the prognosis' reference.
+const (
+	Stays     Moves = iota
+	WithWell        // a depth along hole of the hole, a string or the path
+	WithRock        // a true vertical depth of the prognosis or of a formation
+	WithRiser       // a line that reaches from the rig to the stack
+)
+
 // Entry is the content of a field: a quantity for a QuantityField, text for the others. The zero Entry is blank.
 type Entry struct {
 	Quantity quantity.Value
@@ -62,6 +73,7 @@ type Field struct {
 	Help     string   // what it is, what follows from it, which way round to give it
 	Required bool     // figures are blank without it
 	Brief    bool     // stands in the one-line summary of its row
+	Moves    Moves    // for lengths: what goes along when the datum changes
 
 	pointer func(row any) any                // to the quantity.Value or string in its row
 	when    func(plan *Plan, row any) string // why the field does not count just now; empty when it does

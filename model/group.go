@@ -188,6 +188,7 @@ type declaration[T any] struct {
 	Choices          []string
 	Help             string
 	Required, Brief  bool
+	Moves            Moves
 	At               func(*T) any
 	When             func(*Plan, *T) string
 }
@@ -195,7 +196,7 @@ type declaration[T any] struct {
 func (d declaration[T]) field() *Field {
 	f := &Field{
 		Key: d.Key, Label: d.Label, Name: d.Name, Topic: d.Topic, Type: d.Type, Kind: d.Kind,
-		Default: d.Default, Choices: d.Choices, Help: d.Help, Required: d.Required, Brief: d.Brief,
+		Default: d.Default, Choices: d.Choices, Help: d.Help, Required: d.Required, Brief: d.Brief, Moves: d.Moves,
 		pointer: func(row any) any { return d.At(row.(*T)) },
 	}
 	if d.Choices != nil {

@@ -60,7 +60,7 @@ func holeFields() []declaration[Section] {
 		{Key: "depth_by", Label: "Depth fixed by", Name: "Depth fixed by", Topic: TopicHole, Choices: []string{ByTD, ByShoe}, Default: ByTD,
 			Help: "TD: the hole's depth is given and the shoe follows. Shoe: the shoe is given and the hole's depth follows.",
 			At:   func(s *Section) any { return &s.DepthBy }, When: cased},
-		{Key: "td", Label: "Hole TD", Name: "Total depth of the bit, along hole", Topic: TopicHole, Kind: quantity.Length, Range: "1 m to 15000 m",
+		{Key: "td", Moves: WithWell, Label: "Hole TD", Name: "Total depth of the bit, along hole", Topic: TopicHole, Kind: quantity.Length, Range: "1 m to 15000 m",
 			Required: true, Help: "Depth of the bit from RKB. The shoe follows: TD less the opener's distance less the rathole.",
 			At: func(s *Section) any { return &s.TD },
 			When: func(_ *Plan, s *Section) string {
@@ -69,7 +69,7 @@ func holeFields() []declaration[Section] {
 				}
 				return ""
 			}},
-		{Key: "shoe", Label: "Shoe", Name: "Shoe depth, along hole", Topic: TopicHole, Kind: quantity.Length, Range: "1 m to 15000 m",
+		{Key: "shoe", Moves: WithWell, Label: "Shoe", Name: "Shoe depth, along hole", Topic: TopicHole, Kind: quantity.Length, Range: "1 m to 15000 m",
 			Required: true, Help: "From RKB. The hole's TD follows: shoe plus the rathole plus the opener's distance.",
 			At: func(s *Section) any { return &s.Shoe },
 			When: func(_ *Plan, s *Section) string {

@@ -19,7 +19,7 @@ func mudFields() []declaration[Section] {
 			Help: "From the 600 and 300 readings.", At: func(s *Section) any { return &s.PV }},
 		{Key: "yp", Label: "YP", Name: "Yield point", Topic: TopicMud, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2",
 			Help: "From the 600 and 300 readings.", At: func(s *Section) any { return &s.YP }},
-		{Key: "weighted_from", Label: "Weighted from", Name: "Weighted mud from depth", Topic: TopicMud, Kind: quantity.Length, Range: "1 m to 15000 m",
+		{Key: "weighted_from", Moves: WithWell, Label: "Weighted from", Name: "Weighted mud from depth", Topic: TopicMud, Kind: quantity.Length, Range: "1 m to 15000 m",
 			Help: "Riserless: from this depth of the bit the hole is drilled with weighted mud that does not come back. Blank: not used.",
 			At:   func(s *Section) any { return &s.WeightedFrom }, When: riserless},
 		{Key: "weighted_density", Label: "Weighted mud", Name: "Density of the weighted mud", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 2.6 sg",

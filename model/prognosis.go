@@ -31,7 +31,7 @@ func windowGroup(prognosis *Group) *Group {
 	}
 	return list("row", "Prognosis row", "A depth of the pressure prognosis; straight lines in EMW between rows.", TopicWell, prognosis,
 		func(p *Plan, _ Place) *[]WindowRow { return &p.Window },
-		d{Key: "depth", Brief: true, Label: "TVD", Name: "True vertical depth", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
+		d{Key: "depth", Moves: WithRock, Brief: true, Label: "TVD", Name: "True vertical depth", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
 			Help: "From the reference that the prognosis names.", At: func(w *WindowRow) any { return &w.Depth }},
 		emw("pore", "Pore", "Pore pressure", "Base case.", true, func(w *WindowRow) any { return &w.Pore }),
 		emw("fracture", "Fracture", "Fracture pressure", "Or the least stress; not below pore.", true, func(w *WindowRow) any { return &w.Fracture }),
@@ -48,7 +48,7 @@ func formationGroup() *Group {
 	return list("formation", "Formation", "A formation top and its hazards.", TopicWell, nil,
 		func(p *Plan, _ Place) *[]Formation { return &p.Formations },
 		d{Key: "name", Brief: true, Label: "Formation", Name: "Formation", Type: TextField, Help: "Name of the formation.", At: func(f *Formation) any { return &f.Name }},
-		d{Key: "top", Brief: true, Label: "Top, TVD", Name: "Top, true vertical depth", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
+		d{Key: "top", Moves: WithRock, Brief: true, Label: "Top, TVD", Name: "Top, true vertical depth", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
 			Help: "From the same reference as the prognosis.", At: func(f *Formation) any { return &f.Top }},
 		d{Key: "hazard", Label: "Hazard", Name: "Hazard", Type: TextField, Help: "What may hurt there and how it shows.", At: func(f *Formation) any { return &f.Hazard }},
 	)

@@ -21,7 +21,7 @@ func trajectoryGroup() *Group {
 		d{Key: "method", Label: "Path", Name: "Well path", Choices: []string{Vertical, BuildAndHold, SurveyList}, Default: Vertical,
 			Help: "Vertical, a build to one inclination that is held, or a list of survey stations. Minimum curvature between stations.",
 			At:   func(t *Trajectory) any { return &t.Method }},
-		d{Key: "kick_off", Label: "Kick-off", Name: "Kick-off depth, along hole", Kind: quantity.Length, Range: "0 m to 12000 m", When: build,
+		d{Key: "kick_off", Moves: WithWell, Label: "Kick-off", Name: "Kick-off depth, along hole", Kind: quantity.Length, Range: "0 m to 12000 m", When: build,
 			Required: true, Help: "Depth from the rotary at which the build starts.", At: func(t *Trajectory) any { return &t.KickOff }},
 		d{Key: "build_rate", Label: "Build rate", Name: "Build rate", Kind: quantity.Dogleg, Range: "0.1 deg/30m to 20 deg/30m", When: build,
 			Required: true, Help: "Change of inclination along hole.", At: func(t *Trajectory) any { return &t.BuildRate }},
@@ -36,7 +36,7 @@ func surveyGroup(trajectory *Group) *Group {
 	type d = declaration[Survey]
 	return list("survey", "Survey", "A survey station; the path is straight below the last.", TopicWell, trajectory,
 		func(p *Plan, _ Place) *[]Survey { return &p.Surveys },
-		d{Key: "depth", Brief: true, Label: "Survey depth", Name: "Depth along hole", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
+		d{Key: "depth", Moves: WithWell, Brief: true, Label: "Survey depth", Name: "Depth along hole", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
 			Help: "Along hole from the rotary; stations go down.", At: func(s *Survey) any { return &s.Depth }},
 		d{Key: "inclination", Brief: true, Label: "Inclination", Name: "Inclination", Kind: quantity.Angle, Range: "0 deg to 180 deg", Required: true,
 			Help: "From vertical.", At: func(s *Survey) any { return &s.Inclination }},

@@ -189,19 +189,28 @@ func (p *Planner) markedDepth() (float64, bool) {
 	if ref.Field == nil || ref.Field.Kind != quantity.Length || ref.Field.Type != model.QuantityField {
 		return 0, false
 	}
-	switch path := ref.Group.Path() + "." + ref.Field.Key; path {
-	case "section.td", "section.shoe", "section.top", "section.weighted_from", "trajectory.kick_off", "trajectory.survey.depth":
+	if ref.Field.Moves == model.WithWell {
 		return ref.Get(p.plan).Quantity.SI, ref.Get(p.plan).IsSet()
-	case "section.rathole", "section.shoe_track":
-		if s := p.result.Sketch.Sections; p.section < len(s) && s[p.section].String {
-			return s[p.section].Shoe, true
-		}
-	case "section.opener_behind":
-		if s := p.result.Sketch.Sections; p.section < len(s) && s[p.section].OK {
-			return s[p.section].Opened, true
-		}
-	case "well.water_depth", "well.air_gap":
+	}
+	switch ref.Field.Key {
+	case "water_depth", "air_gap":
 		return p.result.Datum.Mudline, p.result.Datum.OK
+	}
+	return p.markedInSection(ref.Field.Key)
+}
+
+// markedInSection returns the depth that a length of the section being worked is measured from or to.
+func (p *Planner) markedInSection(key string) (float64, bool) {
+	sections := p.result.Sketch.Sections
+	if p.section >= len(sections) {
+		return 0, false
+	}
+	s := &sections[p.section]
+	switch key {
+	case "rathole", "shoe_track":
+		return s.Shoe, s.String
+	case "opener_behind":
+		return s.Opened, s.OK
 	}
 	return 0, false
 }
