@@ -39,7 +39,7 @@ func (e *evaluation) readHoles() {
 	for i := range e.plan.Sections {
 		s, h := &e.plan.Sections[i], &e.sections[i]
 		h.size, h.bit, h.washout, h.rig = s.Hole.SI, s.Bit.SI, s.Washout.SI, s.Returns == model.ToRig
-		if !s.Bit.IsSet() || h.bit > h.size {
+		if !s.Bit.IsSet() {
 			h.bit = h.size
 		}
 		h.start = e.datum.Mudline
@@ -61,6 +61,9 @@ func (e *evaluation) readHoles() {
 func (e *evaluation) readDepths(i int, s *model.Section, h *hole) gap {
 	if missing := needs(s.Hole, model.PathOf(i, "hole"), "hole size"); missing.open() {
 		return missing
+	}
+	if h.bit > h.size {
+		return gap{model.PathOf(i, "bit"), "the bit is larger than the hole"}
 	}
 	behind := 0.0
 	if h.pilot() {

@@ -141,6 +141,19 @@ func TestSplitEscapeSequencesAreOneKey(t *testing.T) {
 	s.ExitCode()
 }
 
+// Keys typed ahead arrive in one read, and each of them counts.
+func TestTypeAheadIsKept(t *testing.T) {
+	s := begin(t, 80, 24, nil)
+	s.Wait("Ottermast-2")
+	s.Type("]]" + strings.Repeat(ptytest.Down, 5) + "208" + "5" + ptytest.Enter)
+	s.Wait("2080.0 m")
+	s.Wait("not saved")
+	s.Type("uq")
+	if code := s.ExitCode(); code != 0 {
+		t.Errorf("exit code %d, want 0", code)
+	}
+}
+
 func TestTerminalsWithoutColourOrUnicode(t *testing.T) {
 	tests := []struct {
 		name        string
