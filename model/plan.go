@@ -54,10 +54,12 @@ type Well struct {
 	GeothermalGradient                    quantity.Value
 }
 
-// Units holds the plan's own choice of unit for single kinds of quantity, over its unit set.
-type Units struct {
-	Length, Diameter, Volume, Density, Pressure, Mass, Force, Flow, LinearMass, Temperature string
-}
+// Units holds the plan's own choice of unit for single kinds of quantity, over its unit set, by quantity.Kind; blank
+// follows the set.
+type Units [unitKinds]string
+
+// unitKinds is more than there are kinds of quantity.
+const unitKinds = 64
 
 // Wellhead describes the subsea wellhead: its two housings and what passes through it.
 type Wellhead struct {

@@ -1,6 +1,10 @@
 package model
 
-import "borewalk/model/quantity"
+import (
+	"strings"
+
+	"borewalk/model/quantity"
+)
 
 func wellGroup() *Group {
 	type d = declaration[Well]
@@ -49,56 +53,37 @@ func wellGroup() *Group {
 	)
 }
 
-// unitsGroup declares the kinds for which a plan may choose its own unit, and how the file names them.
+// unitsGroup declares a choice of unit for every kind that has one, named in the file by the kind.
 func unitsGroup() *Group {
-	type d = declaration[Units]
-	choose := func(key string, kind quantity.Kind, at func(*Units) any) d {
+	g := table[Units]("units", "Units", func(p *Plan) *Units { return &p.Units })
+	for _, kind := range quantity.Kinds() {
 		var symbols []string
 		for _, u := range quantity.Units(kind) {
-			symbols = append(symbols, u.Symbol())
+			symbols = append(symbols, u.ASCII())
 		}
-		return d{Key: key, Label: "Unit " + key, Name: "Unit of " + kind.String(), Choices: symbols,
-			Help: "Overrides the unit set for this kind; blank follows the set. Nothing stored changes.", At: at}
+		if len(symbols) < 2 {
+			continue
+		}
+		g.Fields = append(g.Fields, declaration[Units]{
+			Key: strings.ReplaceAll(kind.String(), " ", "_"), Label: short(kind.String()), Name: "Unit of " + kind.String(), Kind: kind, Choices: symbols,
+			Help: "Overrides the unit set for this kind; blank follows the set. Nothing stored changes.",
+			At:   func(u *Units) any { return &u[kind] },
+		}.field())
 	}
-	return table("units", "Units", func(p *Plan) *Units { return &p.Units },
-		choose("length", quantity.Length, func(u *Units) any { return &u.Length }),
-		choose("diameter", quantity.Diameter, func(u *Units) any { return &u.Diameter }),
-		choose("volume", quantity.Volume, func(u *Units) any { return &u.Volume }),
-		choose("density", quantity.Density, func(u *Units) any { return &u.Density }),
-		choose("pressure", quantity.Pressure, func(u *Units) any { return &u.Pressure }),
-		choose("mass", quantity.Mass, func(u *Units) any { return &u.Mass }),
-		choose("force", quantity.Force, func(u *Units) any { return &u.Force }),
-		choose("flow", quantity.Flow, func(u *Units) any { return &u.Flow }),
-		choose("linear_mass", quantity.LinearMass, func(u *Units) any { return &u.LinearMass }),
-		choose("temperature", quantity.Temperature, func(u *Units) any { return &u.Temperature }),
-	)
+	return g
 }
 
-// System returns the units to show for a unit set, with the plan's own choices over it when own is true.
+// System returns the units to show for a unit set, with the plan's own choices over it when own is true. Equivalent mud
+// weights follow the density unless they have a choice of their own: the two are compared all day.
 func (p *Plan) System(set quantity.Set, own bool) quantity.System {
 	overrides := map[quantity.Kind]quantity.Unit{}
-	if own {
-		for _, c := range []struct {
-			text  string
-			kinds []quantity.Kind
-		}{
-			{p.Units.Length, []quantity.Kind{quantity.Length}},
-			{p.Units.Diameter, []quantity.Kind{quantity.Diameter}},
-			{p.Units.Volume, []quantity.Kind{quantity.Volume}},
-			{p.Units.Density, []quantity.Kind{quantity.Density, quantity.EMW}},
-			{p.Units.Pressure, []quantity.Kind{quantity.Pressure, quantity.Stress}},
-			{p.Units.Mass, []quantity.Kind{quantity.Mass}},
-			{p.Units.Force, []quantity.Kind{quantity.Force}},
-			{p.Units.Flow, []quantity.Kind{quantity.Flow}},
-			{p.Units.LinearMass, []quantity.Kind{quantity.LinearMass}},
-			{p.Units.Temperature, []quantity.Kind{quantity.Temperature}},
-		} {
-			for _, kind := range c.kinds {
-				if u, err := quantity.ParseUnit(c.text, kind); c.text != "" && err == nil {
-					overrides[kind] = u
-				}
-			}
+	for kind, text := range p.Units {
+		if u, err := quantity.ParseUnit(text, quantity.Kind(kind)); own && text != "" && err == nil {
+			overrides[quantity.Kind(kind)] = u
 		}
+	}
+	if _, chosen := overrides[quantity.EMW]; !chosen && overrides[quantity.Density] != 0 {
+		overrides[quantity.EMW] = overrides[quantity.Density]
 	}
 	return quantity.NewSystem(set, overrides)
 }
