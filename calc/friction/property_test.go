@@ -1,0 +1,64 @@
+package friction
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func drawFluid(t *rapid.T) Fluid {
+	return Fluid{
+		Density:          rapid.Float64Range(0, 2500).Draw(t, "density"),
+		PlasticViscosity: rapid.Float64Range(0, 0.3).Draw(t, "plastic viscosity"),
+		YieldPoint:       rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0, 50)).Draw(t, "yield point"),
+	}
+}
+
+// TestKeepsItsPromises: never below zero, no jump but the one from rest, never
+// falling with flow, density or a narrower way, and blind to direction.
+func TestKeepsItsPromises(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var m Model = Bingham{}
+		f := drawFluid(t)
+		outer := rapid.Float64Range(0.03, 0.8).Draw(t, "outer")
+		inner := outer * rapid.Float64Range(0, 0.98).Draw(t, "inner")
+		flow := rapid.Float64Range(1e-6, 0.2).Draw(t, "flow")
+		more := flow * rapid.Float64Range(1, 3).Draw(t, "more")
+		loss := m.Annulus(f, flow, outer, inner)
+		if !(loss >= 0) || math.IsInf(loss, 0) {
+			t.Fatalf("loss = %v", loss)
+		}
+		grown := loss * (1 - 1e-12)
+		if got := m.Annulus(f, more, outer, inner); got < grown {
+			t.Fatalf("flow %v loses %v, flow %v only %v", flow, loss, more, got)
+		}
+		heavy := f
+		heavy.Density *= 1.2
+		if got := m.Annulus(heavy, flow, outer, inner); got < grown {
+			t.Fatalf("density %v loses %v, %v only %v", f.Density, loss, heavy.Density, got)
+		}
+		stiff := f
+		stiff.YieldPoint += 1
+		if got := m.Annulus(stiff, flow/1e4, outer, inner); got < m.Annulus(f, flow/1e4, outer, inner) {
+			t.Fatalf("creeping flow: more yield point loses less")
+		}
+		if got := m.Annulus(f, -flow, outer, inner); got != loss {
+			t.Fatalf("backwards %v, forwards %v", got, loss)
+		}
+		// A step of a millionth of the flow moves the loss by no more than some
+		// hundred millionths: the passage between the regimes has a slope, no jump.
+		if got := m.Annulus(f, flow*(1+1e-6), outer, inner); got-loss > 1e-4*loss+1e-9 {
+			t.Fatalf("jumps from %v to %v at flow %v", loss, got, flow)
+		}
+	})
+}
+
+func BenchmarkAnnulus(b *testing.B) {
+	f := Fluid{1500, 0.05, 8}
+	var m Model = Bingham{}
+	b.ReportAllocs()
+	for b.Loop() {
+		m.Annulus(f, 0.04, 0.3148, 0.1492)
+	}
+}
