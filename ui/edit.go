@@ -88,14 +88,16 @@ func (p *Planner) typing(m tea.KeyMsg) {
 	case "enter":
 		p.accept()
 	case "tab":
-		if p.accept() {
+		if p.accept() && p.overlay == nil {
 			p.moveBy(1)
 		}
 	case "esc", "ctrl+c":
 		p.giveUp()
 	case "ctrl+s":
-		if p.accept() {
+		if p.accept() && p.overlay == nil { // a question about the entry comes first
 			p.save()
+		} else if p.overlay != nil {
+			p.message = "answer first, then save"
 		}
 	case "up":
 		p.stepEntry(1)

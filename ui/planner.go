@@ -168,6 +168,9 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	if p.tooSmall() {
 		if m.String() == "ctrl+c" {
+			if p.edit != nil {
+				p.giveUp()
+			}
 			return p.leave()
 		}
 		return nil

@@ -294,6 +294,32 @@ func TestMovingTheDatumAsks(t *testing.T) {
 	lacks(t, p, "not saved")
 }
 
+// The question about an entry is answered before the plan is saved, or the entry would be missing from the file.
+func TestSavingWaitsForTheQuestionAboutAnEntry(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
+	downTo(t, p, "Water depth")
+	press(p, "352", "ctrl+s")
+	wants(t, p, "what moves?")
+	lacks(t, p, "Save the plan as")
+	press(p, "enter")
+	wants(t, p, "352.0 m", "not saved")
+}
+
+// An entry that nobody accepted must not stay in the plan when the program is left from a window too small to see it.
+func TestLeavingATooSmallWindowGivesTheEntryUp(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Rathole")
+	press(p, "+")
+	downTo(t, p, "Hole TD")
+	press(p, "2085")
+	p.Update(tea.WindowSizeMsg{Width: 60, Height: 20})
+	press(p, "ctrl+c")
+	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	press(p, "esc")
+	wants(t, p, "2155.0 m")
+	lacks(t, p, "2085")
+}
+
 func TestDepthByCarriesTheDepthOver(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
 	downTo(t, p, "Depth fixed by")

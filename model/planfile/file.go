@@ -78,14 +78,15 @@ func (f *File) Save(path string) error {
 	if err != nil {
 		return err
 	}
-	doc, err := tomldoc.Parse(path, text)
+	// What is written must open again: a plan that its own reader refuses would be as good as lost.
+	again, err := Read(path, text)
 	if err != nil {
-		return fmt.Errorf("internal error: the text to be saved does not read back: %w", err)
+		return fmt.Errorf("not saved, since the plan would not open again: %w", err)
 	}
 	if err := replace(path, text); err != nil {
 		return fmt.Errorf("%s: not saved: %w", path, plain(err))
 	}
-	f.doc = doc
-	adopt(f.Plan, doc.Root())
+	f.doc = again.doc
+	adopt(f.Plan, f.doc.Root())
 	return nil
 }
