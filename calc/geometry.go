@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"slices"
 
 	"borewalk/calc/bore"
@@ -205,14 +206,13 @@ func (e *evaluation) readParts(i int, s *model.Section, c *casing) gap {
 			return gap{path("id"), "casing ID is not smaller than its OD"}
 		}
 		top := c.top
-		if k < last || row.Length.IsSet() {
-			if !row.Length.IsSet() {
-				return gap{path("length"), "only the highest casing part may have no length"}
-			}
+		switch {
+		case k < last && !row.Length.IsSet():
+			return gap{path("length"), "only the highest casing part may have no length"}
+		case k < last:
 			top = bottom - row.Length.SI
-		}
-		if k == last {
-			top = c.top
+		case row.Length.IsSet() && math.Abs(bottom-row.Length.SI-c.top) > 0.005:
+			return gap{path("length"), "the casing parts do not end at the string's top: leave the highest part's length blank"}
 		}
 		if top >= bottom {
 			return gap{path("length"), "the casing parts are longer than the string"}

@@ -140,6 +140,13 @@ func (e *evaluation) judgeDepths(i int) {
 		return
 	}
 	e.judge(model.RuleDepthOrder, i, h.td-h.start, "Hole TD below the section's start", "", h.td, e.depthField(i))
+	if e.hasHPHousing(i) {
+		on := 0.0
+		if h.rig {
+			on = 1
+		}
+		e.judge(model.RuleUSBOP, i, on, "BOP on below the surface string", "", h.start, model.PathOf(i, "returns"))
+	}
 	if !c.present || c.noShoe.open() {
 		return
 	}
@@ -150,13 +157,6 @@ func (e *evaluation) judgeDepths(i int) {
 	if s.Method == model.Cemented {
 		e.judge(model.RuleRatholeLeast, i, rathole, "Rathole, full size", "", c.shoe, model.PathOf(i, "rathole"))
 		e.judge(model.RuleRatholeMost, i, rathole, "Rathole, full size", "", c.shoe, model.PathOf(i, "rathole"))
-	}
-	if e.hasHPHousing(i) {
-		on := 0.0
-		if h.rig {
-			on = 1
-		}
-		e.judge(model.RuleUSBOP, i, on, "BOP on below the surface string", "", h.start, model.PathOf(i, "returns"))
 	}
 }
 

@@ -121,7 +121,12 @@ func (e *evaluation) marginFigures(i int, p *page) {
 	e.levelFigures(p, "mud.pore.", "Pore at ", where, e.window.pore.At, top, bottom, missing, prognosed)
 	e.levelFigures(p, "mud.fracture.", "Frac at ", where, e.window.fracture.At, top, bottom, missing, prognosed)
 	if !missing.open() {
-		e.judgeMargins(i, m, stack)
+		e.judgeMargins(i, m)
+	} else {
+		m.fracture = margin{math.NaN(), math.NaN()}
+	}
+	if !fluid.open() {
+		e.judgeStrength(i, m.fracture, stack)
 	}
 }
 
@@ -194,16 +199,10 @@ func (e *evaluation) mixture(density float64, rig bool) func(*Working, float64) 
 }
 
 // judgeMargins compares a section's margins with the rules.
-func (e *evaluation) judgeMargins(i int, m margins, stack column.Stack) {
-	h := &e.sections[i]
+func (e *evaluation) judgeMargins(i int, m margins) {
 	density := model.PathOf(i, "density")
-	strength := m.fracture // the weaker of rock and shoe test
-	if test, at, ok := e.shoeTest(i); ok && test-emw(stack, at) < strength.value {
-		strength = margin{test - emw(stack, at), at}
-	}
 	judge := func(id model.RuleID, what string, m margin) { e.judgeMargin(id, i, m.value, what, m.tvd, density) }
-	judge(model.RuleBelowBreakdown, "Mud below fracture and shoe test", strength)
-	if !h.rig {
+	if !e.sections[i].rig {
 		judge(model.RuleRiserlessInflow, "Riserless fluid over pore", m.pore)
 		e.judgeLightFluid(i)
 		return
@@ -211,14 +210,30 @@ func (e *evaluation) judgeMargins(i int, m margins, stack column.Stack) {
 	judge(model.RuleAboveInflow, "Mud over pore", m.pore)
 	judge(model.RuleTripMargin, "Trip margin", m.pore)
 	judge(model.RuleOverbalance, "Static overbalance", m.overbalance)
-	judge(model.RuleStaticMargin, "Mud below fracture and shoe test", strength)
 	judge(model.RuleUSPore, "Mud over pore", m.pore)
 	judge(model.RuleStability, "Mud over stability limit", m.stability)
 	if lost := e.riserOff(i); !e.gaps.sea.open() {
 		judge(model.RuleRiserMargin, "Riser off, mud and sea over pore", lost.overbalance)
 	}
+}
+
+// judgeStrength compares the mud with the weaker of rock and shoe test. Without a prognosis the fracture margin is not a
+// number and the test counts alone.
+func (e *evaluation) judgeStrength(i int, fracture margin, stack column.Stack) {
+	strength := fracture
+	if test, at, ok := e.shoeTest(i); ok && !(test-emw(stack, at) >= strength.value) {
+		strength = margin{test - emw(stack, at), at}
+	}
+	judge := func(id model.RuleID, what string) {
+		e.judgeMargin(id, i, strength.value, what, strength.tvd, model.PathOf(i, "density"))
+	}
+	judge(model.RuleBelowBreakdown, "Mud below fracture and shoe test")
+	if !e.sections[i].rig {
+		return
+	}
+	judge(model.RuleStaticMargin, "Mud below fracture and shoe test")
 	if e.hasHPHousing(i) {
-		judge(model.RuleUSMargin, "Safe drilling margin, static", strength)
+		judge(model.RuleUSMargin, "Safe drilling margin, static")
 	}
 }
 

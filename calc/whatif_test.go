@@ -244,6 +244,13 @@ func TestStringsOutOfOrderStop(t *testing.T) {
 		{"sections drilled in the wrong order", 4, func(p *model.Plan) { p.Sections[2].TD, p.Sections[3].TD = p.Sections[3].TD, p.Sections[2].TD }},
 		{"a section that ends where it starts", 3, func(p *model.Plan) { p.Sections[2].TD = p.Sections[1].TD }},
 		{"a rathole longer than the section", 3, func(p *model.Plan) { with(t, p, "section[3].rathole", "200 m"); with(t, p, "section[3].td", "1000 m") }},
+		{"a highest casing part that does not reach the top", 3, func(p *model.Plan) { with(t, p, "section[3].casing[1].length", "100 m") }},
+		{"mud above the shoe test where there is no prognosis", 3, func(p *model.Plan) { p.Window = nil; with(t, p, "section[3].leak_off", "1.2 sg") }},
+		{"an open-hole section without a BOP", 5, func(p *model.Plan) {
+			with(t, p, "well.rules", "us-ocs")
+			with(t, p, "section[5].completion", "open hole")
+			with(t, p, "section[5].returns", "seabed")
+		}},
 		{"a bit larger than its hole", 4, func(p *model.Plan) { with(t, p, "section[4].bit", "12.5 in") }},
 		{"a liner top below the last shoe", 5, func(p *model.Plan) { with(t, p, "section[5].top", "3260 m") }},
 		{"a liner top above the wellhead", 5, func(p *model.Plan) { with(t, p, "section[5].top", "100 m") }},
