@@ -122,7 +122,7 @@ func (e *evaluation) casingWeights(i int, p *page, c *casing) {
 	})
 	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
 		load := weight(hung) + e.plan.Rig.BlockWeight.SI
-		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the landed string and blocks, landing string left out", "", 0, "rig.hook_load")
+		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the landed string and blocks, landing string left out", "", 0, model.PathOf(i, "casing[1].weight"))
 	}
 }
 

@@ -169,7 +169,7 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 	})
 	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
 		load := buoyed + e.plan.Rig.BlockWeight.SI
-		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the drill string's hook load", "", 0, "rig.hook_load")
+		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the drill string's hook load", "", 0, model.PathOf(i, "string[1].length"))
 	}
 	p.put("string.assembly.length", "BHA length", quantity.Length, assemblyLength, d.missing, func(w *Working) {
 		w.Formula = "length of everything but drill pipe"

@@ -98,6 +98,11 @@ func (e *evaluation) clearance(p *page, key, name string, diameter float64, bore
 // bitLadder compares the bit and the largest part of the string with the bores above.
 func (e *evaluation) bitLadder(i int, p *page, d *drillString) {
 	h := &e.sections[i]
+	for k := range d.parts {
+		if row := d.parts[k].row; row.Item == model.ItemBit && row.Size.IsSet() {
+			e.judge(model.RuleBitAsPlanned, i, math.Abs(row.Size.SI-h.bit), "Bit of the string against the section's", "", 0, model.PathOf(i, "bit"))
+		}
+	}
 	p.group = "Passes the bores above"
 	bores := e.passages(i, h.td)
 	missing := e.boreGap(i)

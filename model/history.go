@@ -160,6 +160,16 @@ func revert(plan *Plan, c *Change) {
 	}
 }
 
+// Fault returns the first entry that the edit would put out of its range, and false when there is none.
+func (e Edit) Fault() (Ref, bool) {
+	for _, c := range e.Changes {
+		if c.Kind == SetEntry && c.New.Quantity.IsSet() && c.Ref.Field.check(c.New.Quantity) != nil {
+			return c.Ref, true
+		}
+	}
+	return Ref{}, false
+}
+
 // Changed reports whether an edit would change anything.
 func (e Edit) Changed() bool {
 	return slices.ContainsFunc(e.Changes, func(c Change) bool { return c.Kind != SetEntry || c.Old != c.New })

@@ -28,6 +28,7 @@ const (
 	RuleStaticMargin
 	RuleRiserMargin
 	RuleHookLoad
+	RuleBitAsPlanned
 	RuleStability
 	RuleRatholeLeast
 	RuleRatholeMost
@@ -135,6 +136,7 @@ var rules = sync.OnceValue(func() []Rule {
 			"drillingformulas.com, riser margin; it may not be practical in deep water, the BOP is the barrier then"),
 		least(RuleHookLoad, "hook_load", "Hook load within the rig's rating", Arithmetic, nil, quantity.Force, "0 klbf",
 			"as entered: rating less string and blocks, without friction or overpull"),
+		most(RuleBitAsPlanned, "bit_as_planned", "Bit of the string is the section's", Arithmetic, nil, quantity.Diameter, "0.001 in", "geometry"),
 		least(RuleStability, "stability", "Mud not below the stability limit", Practice, practised, emw, "0 sg", memory),
 		least(RuleRatholeLeast, "rathole_least", "Rathole, least", Practice, practised, length, "5 ft", memory),
 		most(RuleRatholeMost, "rathole_most", "Rathole, most", Practice, practised, length, "30 ft", memory),

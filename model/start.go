@@ -170,12 +170,13 @@ func (o outline) section(i int, td, above float64, metre quantity.Unit) Section 
 		part.DriftClass = SpecialDrift
 	}
 	s.Casing = []CasingPart{part}
-	s.String = startString(s.Hole)
+	s.String = startString(s.Hole, s.Bit)
 	return s
 }
 
-// startString returns a plain drill string for a hole: bit, collars, heavy-weight and drill pipe from the catalogue.
-func startString(hole quantity.Value) []StringPart {
+// startString returns a plain drill string for a hole: bit, collars, heavy-weight and drill pipe from the catalogue, and an
+// underreamer, which goes down folded, where the bit is smaller than the hole.
+func startString(hole, bit quantity.Value) []StringPart {
 	collar, collarID, heavy, pipe, weight := "8 in", "2.8125 in", "5.5 in", "5.5 in", "21.9 lb/ft"
 	if hole.SI < must("10 in", quantity.Diameter).SI {
 		collar, collarID, heavy, pipe, weight = "6.5 in", "2.8125 in", "5 in", "5 in", "19.5 lb/ft"
@@ -188,10 +189,16 @@ func startString(hole quantity.Value) []StringPart {
 	if heavy == "3.5 in" {
 		heavyPart.ID = must("2.0625 in", diameter)
 	}
-	return []StringPart{
+	parts := []StringPart{
 		{Item: ItemBit, Size: hole, Length: must("0.5 m", length)},
 		{Item: ItemCollar, Size: must(collar, diameter), ID: must(collarID, diameter), Length: must("55 m", length)},
 		heavyPart,
 		{Item: ItemPipe, Size: must(pipe, diameter), Weight: must(weight, mass), Grade: "S135"},
 	}
+	if bit.IsSet() {
+		parts[0].Size = bit
+		reamer := StringPart{Item: ItemTool, Name: "underreamer, folded", Size: must("9.5 in", diameter), ID: must("3 in", diameter), Length: must("4 m", length)}
+		parts = append(parts[:2:2], append([]StringPart{reamer}, parts[2:]...)...)
+	}
+	return parts
 }

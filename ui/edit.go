@@ -178,6 +178,11 @@ func (p *Planner) do(edit model.Edit) {
 		p.evaluate()
 		return
 	}
+	if ref, out := edit.Fault(); out {
+		p.evaluate()
+		p.message = "not done: " + ref.Field.Name + " (" + string(ref.Path()) + ") would leave its range, " + ref.Field.RangeText(p.system)
+		return
+	}
 	units := p.plan.Well.UnitSet
 	p.history.Do(p.plan, edit)
 	p.followUnits(units)
@@ -242,6 +247,9 @@ func (p *Planner) nudge(n int) {
 
 func nextChoice(ref model.Ref, plan *model.Plan, n int) model.Entry {
 	choices := ref.Field.Choices
+	if ref.Field.Default == "" {
+		choices = append([]string{""}, choices...) // what has no default can be left blank
+	}
 	at := 0
 	for i, c := range choices {
 		if c == ref.Get(plan).Text {

@@ -63,8 +63,8 @@ func bindings() []binding {
 		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
 		bind(looking, "?", "?", "this help", "? help", do((*Planner).showHelp), nil),
 
-		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do((*Planner).save), nil),
-		bind(file, "S", "S", "save under another name", "", do((*Planner).saveAs), nil),
+		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.leaving = false; p.save() }), nil),
+		bind(file, "S", "S", "save under another name", "", do(func(p *Planner) { p.leaving = false; p.saveAs() }), nil),
 		bind(file, "N", "N", "start a new plan", "", do((*Planner).askNew), nil),
 		bind(file, "q ctrl+c", "q", "quit", "q quit", (*Planner).leave, nil),
 	}

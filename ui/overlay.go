@@ -137,6 +137,7 @@ type prompt struct {
 	title, note string
 	input       textinput.Model
 	take        func(p *Planner, text string) string // returns what is wrong, or nothing when done
+	back        overlay                              // what esc returns to; nil for the page
 }
 
 func newPrompt(title, note, text string, take func(*Planner, string) string) *prompt {
@@ -162,7 +163,7 @@ func (u *prompt) update(p *Planner, m tea.KeyMsg) {
 		u.input.SetValue(u.input.Value() + strings.TrimSpace(strings.Map(printable, string(m.Runes))))
 		u.input.CursorEnd()
 	case m.String() == "esc" || m.String() == "ctrl+c":
-		p.overlay = nil
+		p.overlay = u.back
 	case m.String() == "enter":
 		p.overlay = nil
 		if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {

@@ -71,6 +71,7 @@ type Planner struct {
 	glyphs        canvas.Glyphs
 	keys          []binding
 	quit          bool
+	leaving       bool // quit once the plan is saved
 }
 
 // New returns a planner on a plan.

@@ -320,6 +320,34 @@ func TestLeavingATooSmallWindowGivesTheEntryUp(t *testing.T) {
 	lacks(t, p, "2085")
 }
 
+// A move that would leave an entry where no file may hold it is refused by name.
+func TestAMoveThatLeavesARangeIsRefused(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
+	downTo(t, p, "Water depth")
+	press(p, "20", "enter", "enter")
+	wants(t, p, "not done:")
+	lacks(t, p, "not saved")
+	wants(t, p, "342.0 m")
+}
+
+func TestEscInAQuestionKeepsTheOtherAnswers(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "N", "enter", "Testling-1", "enter", "down", "down", "enter", "esc")
+	wants(t, p, "New plan", "Testling-1")
+}
+
+func TestSaveAndQuitQuits(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "well.toml")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Hole TD")
+	press(p, "+", "q", "enter", "ctrl+u", path)
+	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyEnter}); cmd == nil {
+		t.Error("save and quit stays")
+	}
+	if _, err := planfile.Open(path); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestDepthByCarriesTheDepthOver(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
 	downTo(t, p, "Depth fixed by")

@@ -2,7 +2,9 @@ package ui
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"borewalk/calc"
@@ -65,10 +67,18 @@ func (p *Planner) addWorking(u *menu, f calc.Figure) {
 	}
 }
 
-// exact formats a quantity with two digits more than the trade writes, for a check by hand.
+// exact formats a quantity with more digits than the trade writes, for a check by hand.
 func (p *Planner) exact(si float64, kind quantity.Kind) string {
 	unit := p.system.Unit(kind)
-	return p.glyphs.Translate(fmt.Sprintf("%.6g %s", unit.FromSI(si), unit.Symbol()))
+	return p.glyphs.Translate(strconv.FormatFloat(unit.FromSI(si), 'f', decimals(unit.FromSI(si)), 64) + " " + unit.Symbol())
+}
+
+// decimals returns how many decimals make eight figures of a number, six at the most.
+func decimals(x float64) int {
+	if x = math.Abs(x); x < 1 {
+		return 6
+	}
+	return max(0, min(6, 7-int(math.Log10(x))))
 }
 
 // showFindings lists the findings, worst first, those of the section being worked before the others.
@@ -193,7 +203,7 @@ func helpTexts(g canvas.Glyphs) []helpText {
 			"A number without a unit is in the unit shown. Any unit of the trade may be typed: 1262 ft, 13 5/8 in, 10.2 ppg, 1.25 sg, 385 m. Comma and point are both decimal signs; nothing groups digits.",
 		}},
 		{"Marks", []string{
-			"> has the focus. * has changed since the baseline. ! has a finding: stop or caution. + opens, - closes a row.",
+			"> has the focus. ! has a finding: stop or caution. + opens, - closes a row. A number with a sign before a figure is its change since the baseline.",
 			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
 		}},
 		{"Schematic", schematic.Legend(g)},

@@ -30,6 +30,7 @@ func (p *Planner) saveTo(path string) string {
 	}
 	p.options.Path = path
 	p.history.Saved()
+	p.quit = p.leaving
 	p.message = "saved " + path
 	return ""
 }
@@ -75,6 +76,7 @@ func fileName(well string) string {
 
 // leave quits, after asking when something would be lost.
 func (p *Planner) leave() tea.Cmd {
+	p.leaving = false
 	if !p.history.Dirty() {
 		p.quit = true
 		return tea.Quit
@@ -85,8 +87,8 @@ func (p *Planner) leave() tea.Cmd {
 		pick: func(p *Planner, i int) {
 			switch i {
 			case 0:
+				p.leaving = true
 				p.save()
-				p.quit = p.overlay == nil && !p.history.Dirty()
 			case 1:
 				p.quit = true
 			}
@@ -165,7 +167,7 @@ func (s *start) pick(p *Planner, i int) {
 		back(p)
 		return
 	}
-	p.overlay = newPrompt(ref.Field.Name, ref.Field.Help, p.typedText(ref), func(p *Planner, text string) string {
+	question := newPrompt(ref.Field.Name, ref.Field.Help, p.typedText(ref), func(p *Planner, text string) string {
 		entry, err := ref.Field.Parse(text, p.system.Unit(ref.Field.Kind))
 		if err != nil {
 			return err.Error() + "; range " + ref.Field.RangeText(p.system)
@@ -177,6 +179,8 @@ func (s *start) pick(p *Planner, i int) {
 		back(p)
 		return ""
 	})
+	question.back = s
+	p.overlay = question
 }
 
 // sized gives a planner the size of the window.

@@ -124,7 +124,7 @@ func TestFaultsAreNamed(t *testing.T) {
 		{weigh(mud, barite, 1100), "not between"},
 		{weigh(mud, barite, 4200), "not between"},
 		{weigh(mud, barite, nan), "not between"},
-		{weigh(mud, Material{Density: Barite, Wetting: 0.01, LiquidDensity: 1000}, 1300), "not between the 1200 of the mud and the 1075"},
+		{weigh(mud, Material{Density: Barite, Wetting: 0.01, LiquidDensity: 1000}, 1300), "not between the 1200 of the mud and the 1074"},
 		{weigh(Fluid{-1, 1200}, barite, 1300), "mud of -1 m³"},
 		{weigh(Fluid{1, 0}, barite, 1300), "density above zero"},
 		{weigh(Fluid{inf, 1200}, barite, 1300), "mud of +Inf"},

@@ -155,12 +155,12 @@ func TestMoreDensityTakesMore(t *testing.T) {
 // Whatever is put in, what comes out without an error is a number.
 func TestNothingUnmarkedComesOut(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		any := func(name string) float64 {
+		number := func(name string) float64 {
 			return rapid.OneOf(rapid.Float64(), rapid.SampledFrom([]float64{0, 1, 1000, math.NaN(), math.Inf(1), math.MaxFloat64, 5e-324}),
 				rapid.Float64Range(0, 5000)).Draw(t, name)
 		}
-		mud, density := Fluid{any("volume"), any("density")}, any("wanted")
-		m := Material{any("material"), any("wetting"), any("liquid")}
+		mud, density := Fluid{number("volume"), number("density")}, number("wanted")
+		m := Material{number("material"), number("wetting"), number("liquid")}
 		check := func(err error, values ...float64) {
 			for _, v := range values {
 				if err == nil && !notNegative(v) {

@@ -1,6 +1,7 @@
 package slurry
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -49,7 +50,7 @@ func (s Slurry) Batch(job Job) (Batch, error) {
 	b.MixFluid = b.Cement * s.MixFluid
 	b.Prepared = b.MixFluid + job.Tank
 	if !notNegative(b.Aboard) || !notNegative(b.Prepared) {
-		return Batch{}, fmt.Errorf("cement job: the sums grow beyond all numbers; check the units of volume and yield")
+		return Batch{}, errors.New("cement job: the sums grow beyond all numbers; check the units of volume and yield")
 	}
 	return b, nil
 }

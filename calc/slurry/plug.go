@@ -1,6 +1,7 @@
 package slurry
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -104,7 +105,7 @@ func PlugVolume(hole []Stretch, top, base float64) (float64, error) {
 func checkStretches(hole []Stretch) error {
 	const rounding = 1e-9 // of the sums of capacities that a caller worked out
 	if len(hole) == 0 {
-		return fmt.Errorf("there is no hole; give at least one length of it")
+		return errors.New("there is no hole; give at least one length of it")
 	}
 	for i, s := range hole {
 		if err := checkLength(i, s.Top, s.Bottom); err != nil {

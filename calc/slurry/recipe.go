@@ -1,6 +1,7 @@
 package slurry
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -156,7 +157,7 @@ func (r Recipe) check() error {
 	}
 	c := r.content()
 	if !positive(c.mass) || !positive(c.volume) || !positive(c.mass/c.volume) || !positive(1/c.volume) {
-		return fmt.Errorf("slurry: the sums grow beyond all numbers; check the units of the components")
+		return errors.New("slurry: the sums grow beyond all numbers; check the units of the components")
 	}
 	return nil
 }

@@ -1,6 +1,7 @@
 package slurry
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -24,7 +25,7 @@ type Room struct {
 // that must meet.
 func checkRooms(rooms []Room) error {
 	if len(rooms) == 0 {
-		return fmt.Errorf("there is no room for slurry; give at least one length of hole")
+		return errors.New("there is no room for slurry; give at least one length of hole")
 	}
 	for i, r := range rooms {
 		if err := checkLength(i, r.Top, r.Bottom); err != nil {

@@ -1,6 +1,9 @@
 package slurry
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+)
 
 // A Reading is one line of a laboratory's table of compressive strength.
 type Reading struct {
@@ -66,7 +69,7 @@ func StrengthAt(readings []Reading, time float64) (float64, bool) {
 // checkReadings reports the first reading that is not usable.
 func checkReadings(readings []Reading) error {
 	if len(readings) == 0 {
-		return fmt.Errorf("strength of cement: there are no readings; give at least one")
+		return errors.New("strength of cement: there are no readings; give at least one")
 	}
 	for i, r := range readings {
 		switch {
