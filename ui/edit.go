@@ -118,6 +118,9 @@ func (p *Planner) tryEntry() {
 		if r := e.ref.Field.RangeText(p.system); r != "" {
 			e.fault += "; range " + r
 		}
+		// What was good on the way, such as the 7,20 of 7,200, was not meant: the value before the entry counts.
+		e.ref.Set(p.plan, e.was)
+		p.evaluate()
 		return
 	}
 	e.fault = ""
@@ -333,13 +336,26 @@ func (p *Planner) addRow() {
 	}
 }
 
-// removeRow takes the row at the focus away, or the section.
+// removeRow takes the row at the focus away. A section goes with all that is in it, so that it is asked about first.
 func (p *Planner) removeRow() {
-	l, g := p.focused(), p.listAt()
-	at := l.place
-	if g == model.SectionGroup() {
-		at = model.Place{Outer: p.section}
+	g := p.listAt()
+	if g != model.SectionGroup() {
+		p.takeAway(g, p.focused().place)
+		return
 	}
+	at := model.Place{Outer: p.section}
+	p.overlay = &menu{
+		title: fmt.Sprintf("Take section %d away, with its string?", p.section+1),
+		items: []item{{text: "take it away"}, {text: "keep it"}},
+		pick: func(p *Planner, i int) {
+			if i == 0 {
+				p.takeAway(g, at)
+			}
+		},
+	}
+}
+
+func (p *Planner) takeAway(g *model.Group, at model.Place) {
 	name := fmt.Sprintf("take away %s %d", strings.ToLower(g.Title), g.Index(at)+1)
 	p.do(model.Edit{Name: name, Changes: []model.Change{model.Removing(g, at)}})
 	p.message = name + "; u brings it back"

@@ -56,19 +56,31 @@ func (p *Planner) focusedFigure() (calc.Figure, bool) {
 }
 
 // changeOf returns how much a figure has changed since the baseline, as text; nothing when it has not, or when there is
-// nothing to compare with.
+// nothing of the same section and name to compare with.
 func (p *Planner) changeOf(f calc.Figure) string {
-	if len(p.baseline.Sections) != len(p.result.Sections) {
+	if !p.sameSection(p.sheet()) {
 		return ""
 	}
 	old, ok := p.baseline.Sheet(p.sheet()).Find(f.Key)
 	switch {
-	case !ok || old.OK != f.OK:
+	case !ok || old.Name != f.Name || !old.OK && f.OK:
 		return "new"
+	case old.OK && !f.OK:
+		return "gone"
 	case !f.OK:
 		return ""
 	}
 	return quantity.FormatChange(f.Value-old.Value, f.Kind, p.system.Unit(f.Kind))
+}
+
+// sameSection reports whether a sheet of the baseline is of the same section: after sections were added or taken away
+// those that stand at one place need not be.
+func (p *Planner) sameSection(i int) bool {
+	if i < 0 {
+		return true
+	}
+	old, now := p.baseline.Sketch.Sections, p.result.Sketch.Sections
+	return len(old) == len(now) && old[i].Name == now[i].Name
 }
 
 // number formats a figure without its unit; a dash when it is blank.

@@ -205,7 +205,7 @@ func TestBadEntryIsSaidAtOnceAndTheLastGoodValueCounts(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
 	downTo(t, p, "Hole TD")
 	press(p, "2085 psi")
-	wants(t, p, "! ", "psi is a unit of pressure", "last good value")
+	wants(t, p, "! ", "psi is a unit of pressure", "last good value", "2150.0 m") // as before the entry
 	press(p, "enter")
 	wants(t, p, "typing") // it stays open
 	press(p, "backspace", "backspace", "backspace", "enter")
@@ -257,6 +257,8 @@ func TestRowsAndSectionsComeAndGo(t *testing.T) {
 	press(p, "u")
 	wants(t, p, "of 5")
 	press(p, "d")
+	wants(t, p, "Take section 4 away", "of 5")
+	press(p, "enter")
 	wants(t, p, "of 4", "u brings it back")
 	press(p, "u")
 	lacks(t, p, "not saved")
@@ -463,7 +465,7 @@ func TestSaveAsWritesAFileAndAsksBeforeReplacing(t *testing.T) {
 }
 
 func TestAPlanWithoutSectionsIsStillShown(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "ddddd")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "d", "enter", "d", "enter", "d", "enter", "d", "enter", "d", "enter")
 	wants(t, p, "add Section")
 	for range 5 {
 		press(p, "tab", "v", "w", "esc", "down", "up", "right", "left", "n", "p")

@@ -46,7 +46,7 @@ func (p *Planner) saveAs() {
 		switch {
 		case path == "":
 			return "Type a name, or press esc."
-		case filepath.Ext(path) == "":
+		case filepath.Ext(path) != ".toml":
 			path += ".toml"
 		}
 		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && path != p.options.Path && asked != path {
