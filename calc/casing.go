@@ -232,18 +232,27 @@ func (e *evaluation) casingLadder(i int, p *page, c *casing) {
 	if s.Method != model.Cemented {
 		return
 	}
+	name := ""
+	for k := range c.parts {
+		if part := &c.parts[k]; part.pipe.Bare {
+			name = "casing OD, connector not known"
+			path := model.PathOf(i, "casing["+strconv.Itoa(part.row+1)+"].connector_od")
+			e.note(i, Caution, gap{path, "connector OD is not known: the casing's own OD is compared"})
+		}
+	}
 	bores := e.passages(i, c.shoe)
 	missing := first(c.missing, e.boreGap(i))
 	if left, at, ok := e.clearance(p, "casing.passes.connector", "Connector", widest.pipe.Widest, bores, missing); ok && !missing.open() {
 		e.judge(model.RuleConnectorPasses, i, left, "Connector through the bores above", at.name, 0, mend)
 	}
 	inHole := h.size - widest.pipe.Widest
-	p.put("casing.clearance.connector", "Hole - connector", quantity.Diameter, inHole, c.missing, func(w *Working) {
+	overConnector := func(w *Working) {
 		w.Formula = "clearance = hole - connector OD"
 		w.in("hole", "full size, gauge", quantity.Diameter, h.size)
 		w.in("connector", "OD", quantity.Diameter, widest.pipe.Widest)
 		w.Source = "geometry"
-	})
+	}
+	p.put("casing.clearance.connector", "Hole - connector", quantity.Diameter, inHole, c.missing, overConnector).Note = name
 	body := c.largestBody()
 	p.put("casing.clearance.body", "Hole - casing OD", quantity.Diameter, h.size-body, c.missing, func(w *Working) {
 		w.Formula = "clearance = hole - casing OD"

@@ -93,17 +93,22 @@ func slack(kind quantity.Kind) float64 {
 // fault records an entry without which part of the plan cannot be computed, once. It belongs to the section that the
 // entry stands in, wherever it was missed.
 func (e *evaluation) fault(g gap) {
-	for i := range e.result.Findings {
-		if f := &e.result.Findings[i]; f.Key == faultKey && f.Mend == g.path && f.Text == g.why {
-			return
-		}
-	}
 	section := -1
 	if ref, ok := model.Find(e.plan, g.path); ok && strings.HasPrefix(string(g.path), "section[") {
 		section = ref.Place.Outer
 	}
+	e.note(section, Stop, g)
+}
+
+// note records what is wrong with an entry, once.
+func (e *evaluation) note(section int, severity Severity, g gap) {
+	for i := range e.result.Findings {
+		if f := &e.result.Findings[i]; f.Key == faultKey && f.Mend == g.path && f.Text == g.why && f.Section == section {
+			return
+		}
+	}
 	e.result.Findings = append(e.result.Findings, Finding{
-		Section: section, Severity: Stop, Key: faultKey, Text: g.why, Source: "needed for the figures", Mend: g.path,
+		Section: section, Severity: severity, Key: faultKey, Text: g.why, Source: "needed for the figures", Mend: g.path,
 	})
 }
 

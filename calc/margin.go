@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"strconv"
 
 	"borewalk/calc/column"
 	"borewalk/model"
@@ -36,15 +37,21 @@ func (e *evaluation) tvdRange(from, to float64) (top, bottom float64) {
 
 // windowGap says why the window cannot be read over the open hole of section i.
 func (e *evaluation) windowGap(i int) gap {
-	missing := first(e.columnGap(i), e.shoeGap(i), e.window.missing)
-	if missing.open() {
-		return missing
+	return first(e.columnGap(i), e.shoeGap(i), e.window.missing, e.coverageGap(i))
+}
+
+// coverageGap says whether the prognosis ends within the open hole of section i. It is called only when the rest is known.
+func (e *evaluation) coverageGap(i int) gap {
+	if first(e.columnGap(i), e.shoeGap(i), e.window.missing).open() {
+		return gap{}
 	}
 	top, bottom := e.tvdRange(e.openFrom(i), e.sections[i].td)
-	for _, tvd := range [...]float64{top, bottom} {
-		if _, ok := e.window.pore.At(tvd); !ok {
-			return gap{"prognosis.depth_from", "the prognosis does not reach from the last shoe to TD"}
-		}
+	last := model.Path("prognosis.row[" + strconv.Itoa(len(e.plan.Window)) + "].depth")
+	if _, ok := e.window.pore.At(bottom); !ok {
+		return gap{last, "the prognosis ends above the section's TD"}
+	}
+	if _, ok := e.window.pore.At(top); !ok {
+		return gap{"prognosis.row[1].depth", "the prognosis begins below the section's open hole"}
 	}
 	return gap{}
 }
@@ -85,7 +92,9 @@ func (e *evaluation) leastMargins(stack column.Stack, from, to float64) (m margi
 
 func (e *evaluation) marginFigures(i int, p *page) {
 	missing := e.windowGap(i)
-	if missing.open() {
+	if short := e.coverageGap(i); short.open() {
+		e.note(i, Stop, short)
+	} else if missing.open() {
 		e.fault(missing)
 	}
 	fluid := first(e.columnGap(i), e.shoeGap(i))

@@ -23,6 +23,9 @@ type WindowPoint struct {
 	TVD, Pore, Fracture, Stability float64
 }
 
+// nearSeabed is how far in m the first row may stand above the mudline before it is asked about: rows are rounded.
+const nearSeabed = 1
+
 // toRKB turns a depth of the prognosis or of a formation top into TVD from RKB. This is the only place where depth
 // references are converted.
 func (e *evaluation) toRKB(depth float64) float64 {
@@ -70,6 +73,9 @@ func (e *evaluation) readWindow() {
 		if r.Stability.IsSet() {
 			stability = append(stability, column.Row{TVD: tvd, Value: e.emwFromRKB(r.Stability.SI, tvd)})
 		}
+	}
+	if w.depths[0] < e.datum.Mudline-nearSeabed {
+		e.note(-1, Caution, gap{"prognosis.row[1].depth", "the prognosis begins above the seabed: did it stay when the seabed moved?"})
 	}
 	var err error
 	if w.pore, err = column.NewCurve(pore); err == nil {

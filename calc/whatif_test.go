@@ -8,6 +8,7 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 const (
@@ -354,5 +355,32 @@ func TestTheLowPressureHousingIsNotAboveTheHighPressureOne(t *testing.T) {
 	}
 	if !slices.ContainsFunc(r.Findings, func(f calc.Finding) bool { return f.Section == -1 && f.Severity == calc.Stop }) {
 		t.Error("no finding stops at the wellhead")
+	}
+}
+
+// TestWhatIsNotKnownIsSaid: a connector that nobody entered, and a prognosis that begins in the water.
+func TestWhatIsNotKnownIsSaid(t *testing.T) {
+	says := func(plan *model.Plan, section int, path model.Path) bool {
+		return slices.ContainsFunc(calc.Evaluate(plan).Findings, func(f calc.Finding) bool {
+			return f.Section == section-1 && f.Severity > calc.OK && f.Mend == path
+		})
+	}
+	plan := demo(t, "ottermast-2")
+	for _, path := range []model.Path{"section[1].casing[1].connector_od", "prognosis.row[1].depth"} {
+		if says(plan, 1, path) || says(plan, 0, path) {
+			t.Errorf("%s is found fault with before", path)
+		}
+	}
+	plan.Sections[0].Casing[0].ConnectorOD = quantity.Value{}
+	if !says(plan, 1, "section[1].casing[1].connector_od") {
+		t.Error("a conductor's connector that is not known is not said")
+	}
+	with(t, plan, "well.water_depth", "400 m")
+	if !says(plan, 0, "prognosis.row[1].depth") {
+		t.Error("a prognosis that begins above the seabed is not said")
+	}
+	with(t, plan, "section[5].td", "4000 m")
+	if !says(plan, 5, "prognosis.row[15].depth") {
+		t.Error("the section that the prognosis does not reach is not named")
 	}
 }

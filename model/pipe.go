@@ -12,7 +12,8 @@ import (
 type Pipe struct {
 	OD, ID     float64
 	Drift      float64 // guaranteed bore
-	Widest     float64 // connector or tool joint OD
+	Widest     float64 // connector or tool joint OD; the body's where that is not known
+	Bare       bool    // the connector's OD is not known
 	LinearMass float64 // with connectors or tool joints
 	Yield      float64
 	Source     string // where the catalogue has it from; empty when it is all the plan's own
@@ -41,6 +42,7 @@ func (c *CasingPart) Pipe() Pipe {
 	override(&p.Widest, c.ConnectorOD.SI)
 	override(&p.LinearMass, c.LinearMass.SI)
 	override(&p.Yield, c.Yield.SI)
+	p.Bare = p.Widest == 0 && p.OD > 0
 	if p.Widest < p.OD {
 		p.Widest = p.OD
 	}
