@@ -184,6 +184,8 @@ func TestFaultsNameFileLineKeyAndWhatIsAllowed(t *testing.T) {
 		{"table for list", "borewalk = 1\n[section]\nhole = \"26 in\"\n", "write each row under [[section]]"},
 		{"list for table", "borewalk = 1\n[[well]]\nname = \"x\"\n", "write [well] once"},
 		{"binary", "borewalk = 1\n\x00", "zero byte"},
+		{"list as value", "borewalk = 1\nsection = []\n", "section is written as a value"},
+		{"inner list as value", "borewalk = 1\n[[section]]\ncasing = []\n", "section[1].casing is written as a value"},
 		{"syntax", "borewalk = \n", "test.toml:1"},
 	}
 	for _, test := range tests {
@@ -191,6 +193,18 @@ func TestFaultsNameFileLineKeyAndWhatIsAllowed(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), test.want) {
 			t.Errorf("%s: Read = %v, want %q in it", test.name, err, test.want)
 		}
+	}
+}
+
+// Tables that a file leaves out mean their defaults, and reading them adds nothing to the file.
+func TestTablesThatAreNotThereMeanTheirDefaults(t *testing.T) {
+	const text = "borewalk = 1\n"
+	f := read(t, text)
+	if f.Plan.Well.RuleSet != model.SetPractice || f.Plan.Well.UnitSet != "metric" || f.Plan.Trajectory.Method != model.Vertical {
+		t.Errorf("rules %q, units %q, path %q", f.Plan.Well.RuleSet, f.Plan.Well.UnitSet, f.Plan.Trajectory.Method)
+	}
+	if got, err := f.Bytes(); err != nil || string(got) != text {
+		t.Errorf("Bytes() = %q, %v", got, err)
 	}
 }
 

@@ -32,6 +32,7 @@ func Read(name string, src []byte) (*File, error) {
 		return nil, err
 	}
 	r.groups(root, model.Groups(), model.Place{}, "")
+	r.absent()
 	if len(r.faults) > 0 {
 		return nil, errors.Join(r.faults...)
 	}
@@ -98,7 +99,9 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 	}
 	if prefix == "" {
 		for _, leaf := range table.Values {
-			if leaf.Key != schemaKey {
+			if find(groups, leaf.Key) != nil {
+				r.fault(leaf.Line, "%s is written as a value: write it under a heading of its own, [%s] or [[%s]]", leaf.Key, leaf.Key, leaf.Key)
+			} else if leaf.Key != schemaKey {
 				r.unknown(leaf.Line, leaf.Key, leaf.Key, append(names(groups), schemaKey))
 			}
 		}
@@ -117,6 +120,10 @@ func (r *reader) rows(g *model.Group, at model.Place, list tomldoc.NamedList, pr
 func (r *reader) fields(g *model.Group, at model.Place, table tomldoc.Table, prefix string) {
 	for _, leaf := range table.Values {
 		field := g.Field(leaf.Key)
+		if find(g.Lists, leaf.Key) != nil {
+			r.fault(leaf.Line, "%s%s is written as a value: write each row under [[%s%s]], or leave it out", prefix, leaf.Key, prefix, leaf.Key)
+			continue
+		}
 		if field == nil {
 			r.unknown(leaf.Line, prefix+leaf.Key, leaf.Key, keys(g))
 			continue
@@ -128,13 +135,21 @@ func (r *reader) fields(g *model.Group, at model.Place, table tomldoc.Table, pre
 		}
 		model.Ref{Group: g, Field: field, Place: at}.Set(r.plan, entry)
 	}
-	for _, field := range g.Fields {
-		ref := model.Ref{Group: g, Field: field, Place: at}
-		if field.Type == model.ChoiceField && !ref.Get(r.plan).IsSet() {
-			ref.Set(r.plan, field.DefaultEntry())
-		}
-	}
 	r.groups(table, g.Lists, at, prefix)
+}
+
+// absent gives every choice that the file leaves out its default, in tables and rows alike, whether they stand in the file
+// or not.
+func (r *reader) absent() {
+	model.Walk(r.plan, func(g *model.Group, at model.Place) bool {
+		for _, field := range g.Fields {
+			ref := model.Ref{Group: g, Field: field, Place: at}
+			if field.Type == model.ChoiceField && !ref.Get(r.plan).IsSet() {
+				ref.Set(r.plan, field.DefaultEntry())
+			}
+		}
+		return true
+	})
 }
 
 // unknown notes a key that no field has. It is kept in the file, but whoever misspelt a key must learn of it.

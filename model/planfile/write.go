@@ -16,6 +16,7 @@ func wanted(plan *model.Plan, doc *tomldoc.Document) tomldoc.Want {
 	if doc != nil {
 		root = doc.Root()
 		w.remember(root)
+		w.read = true
 	}
 	want := tomldoc.Want{Values: []tomldoc.KeyText{{Key: schemaKey, Text: strconv.Itoa(model.Schema)}}}
 	if leaf, ok := leafOf(root, schemaKey); ok {
@@ -28,6 +29,7 @@ func wanted(plan *model.Plan, doc *tomldoc.Document) tomldoc.Want {
 type writer struct {
 	plan *model.Plan
 	rows map[tomldoc.Origin]tomldoc.Table
+	read bool // the plan came from a file
 }
 
 // remember indexes the rows of all lists by where they stand.
@@ -64,16 +66,18 @@ func (w *writer) nested(want *tomldoc.Want, groups []*model.Group, at model.Plac
 
 func (w *writer) row(g *model.Group, at model.Place, old tomldoc.Table) tomldoc.Want {
 	var want tomldoc.Want
+	read := old.Line > 0 || (!g.List && w.read)
 	for _, f := range g.Fields {
 		entry := model.Ref{Group: g, Field: f, Place: at}.Get(w.plan)
-		want.Values = append(want.Values, tomldoc.KeyText{Key: f.Key, Text: textOf(f, entry, old)})
+		want.Values = append(want.Values, tomldoc.KeyText{Key: f.Key, Text: textOf(f, entry, old, read)})
 	}
 	w.nested(&want, g.Lists, at, old)
 	return want
 }
 
-// textOf returns the TOML text for an entry: the text that stands in the file when it means the same.
-func textOf(f *model.Field, entry model.Entry, old tomldoc.Table) string {
+// textOf returns the TOML text for an entry: the text that stands in the file when it means the same. read says that the
+// row or table was read from a file.
+func textOf(f *model.Field, entry model.Entry, old tomldoc.Table, read bool) string {
 	leaf, stands := leafOf(old, f.Key)
 	if stands {
 		if e, err := parse(f, leaf); err == nil && e == entry {
@@ -83,7 +87,7 @@ func textOf(f *model.Field, entry model.Entry, old tomldoc.Table) string {
 	switch {
 	case !entry.IsSet():
 		return ""
-	case !stands && old.Line > 0 && f.Type == model.ChoiceField && entry == f.DefaultEntry():
+	case !stands && read && f.Type == model.ChoiceField && entry == f.DefaultEntry():
 		return "" // the file leaves it out and means the default
 	case f.Type == model.QuantityField && (f.Kind == quantity.Count || f.Kind == quantity.Number):
 		return f.FileText(entry)
