@@ -3,10 +3,12 @@ package calc
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"borewalk/calc/bore"
 	"borewalk/calc/steel"
 	"borewalk/model"
+	"borewalk/model/catalogue"
 	"borewalk/model/quantity"
 )
 
@@ -255,9 +257,17 @@ func (e *evaluation) partFigures(p *page, d *drillString) {
 }
 
 // source names where a pipe's properties come from.
-func source(catalogue string) string {
-	if catalogue == "" {
+func source(keys string) string {
+	var words []string
+	for _, note := range catalogue.Sources(keys) {
+		how := note.How
+		if how == "memory" {
+			how = "from memory"
+		}
+		words = append(words, note.What+" ("+how+")")
+	}
+	if len(words) == 0 {
 		return "as entered"
 	}
-	return "catalogue, " + catalogue
+	return "catalogue: " + strings.Join(words, "; ")
 }

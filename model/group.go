@@ -151,30 +151,70 @@ func PathOf(section int, key string) Path {
 
 // Find returns the entry that a path means, and whether the plan has it.
 func Find(plan *Plan, path Path) (Ref, bool) {
+	group, at, key, ok := follow(path)
+	if !ok || group == nil || key == "" {
+		return Ref{}, false
+	}
+	f := group.Field(key)
+	return Ref{Group: group, Field: f, Place: at}, f != nil && group.Has(plan, at)
+}
+
+// FindList returns the list that a path means, such as "section[2].casing" or "rig.pump", with the place of its first row,
+// and whether the plan has the row that the list stands in.
+func FindList(plan *Plan, path Path) (*Group, Place, bool) {
+	parent, at, name, ok := follow(path)
+	if !ok || name == "" {
+		return nil, Place{}, false
+	}
+	lists := Groups()
+	if parent != nil {
+		if !parent.Has(plan, at) {
+			return nil, Place{}, false
+		}
+		lists = parent.Lists
+	}
+	k := slices.IndexFunc(lists, func(g *Group) bool { return g.List && g.Name == name })
+	if k < 0 {
+		return nil, Place{}, false
+	}
+	return lists[k], lists[k].At(at, 0), true
+}
+
+// follow goes down a path to its last step and returns the group and the row that the step stands in, and the step.
+func follow(path Path) (group *Group, at Place, last string, ok bool) {
 	steps := strings.Split(string(path), ".")
 	groups := Groups()
-	var group *Group
-	var at Place
-	for i, step := range steps {
-		if i == len(steps)-1 && group != nil {
-			f := group.Field(step)
-			return Ref{Group: group, Field: f, Place: at}, f != nil && group.Has(plan, at)
-		}
+	for _, step := range steps[:len(steps)-1] {
 		name, number, _ := strings.Cut(strings.TrimSuffix(step, "]"), "[")
 		k := slices.IndexFunc(groups, func(g *Group) bool { return g.Name == name })
 		if k < 0 {
-			return Ref{}, false
+			return nil, Place{}, "", false
 		}
 		group, groups = groups[k], groups[k].Lists
 		if group.List {
 			n, err := strconv.Atoi(number)
 			if err != nil {
-				return Ref{}, false
+				return nil, Place{}, "", false
 			}
 			at = group.At(at, n-1)
 		}
 	}
-	return Ref{}, false
+	return group, at, steps[len(steps)-1], true
+}
+
+// Words returns the entry's address in words, for a person: "section 3, string part 2: ID".
+func (r Ref) Words() string {
+	var rows []string
+	for g := r.Group; g != nil; g = g.Parent {
+		if g.List {
+			rows = append(rows, strings.ToLower(g.Title)+" "+strconv.Itoa(g.Index(r.Place)+1))
+		}
+	}
+	slices.Reverse(rows)
+	if len(rows) == 0 {
+		return r.Field.Name
+	}
+	return strings.Join(rows, ", ") + ": " + r.Field.Name
 }
 
 // declaration is a field of rows of type T, before its type is forgotten.

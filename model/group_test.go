@@ -46,13 +46,43 @@ func TestPathsThatLeadNowhere(t *testing.T) {
 	}
 }
 
+func TestPathsOfLists(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	for path, at := range map[model.Path]model.Place{"section": {}, "rig.pump": {}, "prognosis.row": {}, "formation": {}, "section[2].casing": {Outer: 1},
+		"section[5].string": {Outer: 4}} {
+		g, got, ok := model.FindList(plan, path)
+		if !ok || got != at || !g.List {
+			t.Errorf("FindList(%s) = %v, %v, %v", path, g, got, ok)
+		}
+	}
+	for _, path := range []model.Path{"", "well", "well.name", "section[6].casing", "section[0].casing", "section[1]", "section[1].td", "section.casing", "casing"} {
+		if g, _, ok := model.FindList(plan, path); ok {
+			t.Errorf("FindList(%q) = %s", path, g.Path())
+		}
+	}
+}
+
+func TestEntriesInWords(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	for path, want := range map[model.Path]string{
+		"well.air_gap":            "Air gap, rotary above MSL",
+		"rig.pump[1].liner":       "pump 1: Liner",
+		"section[3].string[2].id": "section 3, string part 2: ID",
+	} {
+		ref, ok := model.Find(plan, path)
+		if got := ref.Words(); !ok || got != want {
+			t.Errorf("%s in words is %q, want %q", path, got, want)
+		}
+	}
+}
+
 // TestWalkVisitsEveryLeafOfThePlan counts the quantities and texts of the plan by their types, rather than by what is
 // declared: whatever the plan holds must be a field.
 func TestWalkVisitsEveryLeafOfThePlan(t *testing.T) {
 	for _, name := range plans.Names() {
 		plan := demo(t, name)
-		// The schema is the file's, not a field; the choices of unit have room for kinds that have one unit only.
-		want := leaves(reflect.ValueOf(*plan)) - 1 - len(plan.Units)
+		// The choices of unit have room for kinds that have one unit only.
+		want := leaves(reflect.ValueOf(*plan)) - len(plan.Units)
 		got := 0
 		model.Walk(plan, func(g *model.Group, _ model.Place) bool {
 			if g.Name != "units" {
@@ -113,40 +143,6 @@ func TestEveryLeafIsItsOwn(t *testing.T) {
 			}
 		}
 		r.Set(plan, before[i])
-	}
-}
-
-func TestPagesTogetherShowEveryEntryThatCounts(t *testing.T) {
-	for _, name := range plans.Names() {
-		plan := demo(t, name)
-		shown := map[model.Path]int{}
-		for _, topic := range model.Topics() {
-			sections := len(plan.Sections)
-			if topic == model.TopicWell {
-				sections = 1
-			}
-			for i := range sections {
-				for _, r := range model.Refs(plan, topic, i) {
-					shown[r.Path()]++
-					if r.Field.Topic != topic || r.Idle(plan) != "" {
-						t.Errorf("%s stands on page %v", r.Path(), topic)
-					}
-				}
-			}
-		}
-		model.Walk(plan, func(g *model.Group, at model.Place) bool {
-			for _, f := range g.Fields {
-				r := model.Ref{Group: g, Field: f, Place: at}
-				want := 1
-				if r.Idle(plan) != "" {
-					want = 0
-				}
-				if shown[r.Path()] != want {
-					t.Errorf("%s: %s is shown %d times, want %d (%s)", name, r.Path(), shown[r.Path()], want, r.Idle(plan))
-				}
-			}
-			return true
-		})
 	}
 }
 

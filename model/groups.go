@@ -1,9 +1,6 @@
 package model
 
-import (
-	"slices"
-	"sync"
-)
+import "sync"
 
 // Groups returns every group of fields in the order in which the file holds them. The slice is shared: it must not be
 // changed.
@@ -44,25 +41,4 @@ func walk(plan *Plan, groups []*Group, outer Place, visit func(*Group, Place) bo
 		}
 	}
 	return true
-}
-
-// Refs returns the entries of one page: for TopicWell the plan's single tables and lists, for the others what belongs
-// to the given section, in the order of the file. Entries that do not count just now are left out.
-func Refs(plan *Plan, topic Topic, section int) []Ref {
-	var refs []Ref
-	Walk(plan, func(g *Group, at Place) bool {
-		if g == SectionGroup() || slices.Contains(SectionGroup().Lists, g) {
-			if at.Outer != section {
-				return true
-			}
-		}
-		for _, f := range g.Fields {
-			ref := Ref{Group: g, Field: f, Place: at}
-			if f.Topic == topic && ref.Idle(plan) == "" {
-				refs = append(refs, ref)
-			}
-		}
-		return true
-	})
-	return refs
 }

@@ -18,7 +18,6 @@ const Schema = 1
 // Depths are measured along hole from the rotary unless the field says otherwise. A zero [quantity.Value] is a blank
 // entry. Every leaf is either a quantity.Value or a string, so that each field can be handled alike.
 type Plan struct {
-	Schema     quantity.Value
 	Well       Well
 	Units      Units
 	Wellhead   Wellhead
@@ -39,7 +38,7 @@ type Row struct {
 	Origin int
 }
 
-// Origins remembers where the plan's single tables stood in their file.
+// rowOrigin gives the lists, which know no type, the mark of any row.
 func (r *Row) rowOrigin() *int { return &r.Origin }
 
 // Well names the well and fixes its datum.

@@ -25,7 +25,6 @@ type line struct {
 	group *model.Group
 	place model.Place
 	open  bool
-	depth int
 }
 
 // lines returns the fields pane of the page, top to bottom.
@@ -39,7 +38,7 @@ func (p *Planner) lines() []line {
 	}
 	at := model.Place{Outer: p.section}
 	section := model.SectionGroup()
-	lines = p.appendFields(lines, section, at, 0)
+	lines = p.appendFields(lines, section, at)
 	for _, g := range section.Lists {
 		if g.Topic == p.topic {
 			lines = p.appendList(lines, g, at)
@@ -61,7 +60,7 @@ func (p *Planner) wellLines() []line {
 		open := p.isOpen(g, model.Place{}, g.Name != "units" && g.Name != "limits")
 		lines = append(lines, line{kind: lineHeading, group: g, open: open})
 		if open {
-			lines = p.appendFields(lines, g, model.Place{}, 1)
+			lines = p.appendFields(lines, g, model.Place{})
 			for _, list := range g.Lists {
 				if listShown(p.plan, list) {
 					lines = p.appendList(lines, list, model.Place{})
@@ -77,11 +76,11 @@ func listShown(plan *model.Plan, g *model.Group) bool {
 	return g.Path() != "trajectory.survey" || plan.Trajectory.Method == model.SurveyList
 }
 
-func (p *Planner) appendFields(lines []line, g *model.Group, at model.Place, depth int) []line {
+func (p *Planner) appendFields(lines []line, g *model.Group, at model.Place) []line {
 	for _, f := range g.Fields {
 		ref := model.Ref{Group: g, Field: f, Place: at}
 		if f.Topic == p.topic && ref.Idle(p.plan) == "" {
-			lines = append(lines, line{kind: lineField, ref: ref, group: g, place: at, depth: depth})
+			lines = append(lines, line{kind: lineField, ref: ref, group: g, place: at})
 		}
 	}
 	return lines
@@ -94,7 +93,7 @@ func (p *Planner) appendList(lines []line, g *model.Group, at model.Place) []lin
 		open := p.isOpen(g, place, n == 1)
 		lines = append(lines, line{kind: lineRow, group: g, place: place, open: open})
 		if open {
-			lines = p.appendFields(lines, g, place, 1)
+			lines = p.appendFields(lines, g, place)
 		}
 	}
 	return append(lines, line{kind: lineAdd, group: g, place: g.At(at, n)})

@@ -193,9 +193,6 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-// Dirty reports whether there is work that is not saved, for the caller to say so when the terminal is gone.
-func (p *Planner) Dirty() bool { return p.history.Dirty() }
-
 // name returns what the plan is called on the screen.
 func (p *Planner) name() string {
 	if p.plan.Well.Name != "" {
