@@ -19,7 +19,10 @@ func sound(plan *model.Plan, r *calc.Result) (faults []string) {
 		if path == "" {
 			return true
 		}
-		_, ok := model.Find(plan, path)
+		if _, ok := model.Find(plan, path); ok {
+			return true
+		}
+		_, _, ok := model.FindList(plan, path)
 		return ok
 	}
 	for i := -1; i < len(r.Sections); i++ {
@@ -185,9 +188,9 @@ func TestOnlyWhatNeedsAnEntryIsBlankWithoutIt(t *testing.T) {
 		stay    []string
 		goes    []string
 	}{
-		{"section[3].flow", 3, []string{"volume.string", "volume.string.strokes", "volume.bottoms_up.strokes", "volume.bottoms_up_rig", "volume.bottoms_up_rig.strokes"},
-			[]string{"volume.bottoms_up_rig.time"}},
-		{"section[3].density", 3, []string{"hole.td.tvd", "volume.bottoms_up_rig", "string.weight.air", "casing.weight.air"},
+		{"section[3].flow", 3, []string{"volume.string", "volume.string.strokes", "volume.bottoms_up.strokes", "volume.bottoms_up_rig"},
+			[]string{"volume.bottoms_up_rig.time", "volume.bottoms_up_rig.strokes"}},
+		{"section[3].density", 3, []string{"mud.pore.td", "mud.fracture.shoe", "hole.td.tvd", "volume.bottoms_up_rig", "string.weight.air", "casing.weight.air"},
 			[]string{"mud.margin.pore", "mud.riser_off", "string.weight.buoyed", "string.hook_load", "casing.weight.buoyed"}},
 		{"section[3].casing[1].weight", 3, []string{"volume.bottoms_up_rig", "mud.margin.pore", "string.weight.buoyed"},
 			[]string{"casing.weight.air", "casing.volume.inside", "casing.volume.annulus.open"}},

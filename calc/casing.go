@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"strconv"
 
 	"borewalk/calc/bore"
@@ -119,7 +120,7 @@ func (e *evaluation) casingWeights(i int, p *page, c *casing) {
 	p.put("casing.weight.buoyed", "Landed in mud", quantity.Force, weight(hung), missing, func(w *Working) {
 		w.layers(hung)
 		w.Note = "The string alone, full of the hole's fluid: no landing string, no friction, no empty pipe above a float."
-	})
+	}).Note = e.slanted(i, "")
 	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
 		load := weight(hung) + e.plan.Rig.BlockWeight.SI
 		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the landed string and blocks, landing string left out", "", 0, model.PathOf(i, "casing[1].weight"))
@@ -223,39 +224,46 @@ func (e *evaluation) casingBodies(c *casing) []bore.Body {
 	return bodies
 }
 
-// casingLadder compares the string's largest diameter with the bores that it passes and with its hole.
+// casingLadder compares the parts of the string with the bores that they enter and with the hole.
 func (e *evaluation) casingLadder(i int, p *page, c *casing) {
-	h, s := &e.sections[i], &e.plan.Sections[i]
-	p.group = "Passes the bores above"
-	widest := c.widest()
-	mend := model.PathOf(i, "casing["+strconv.Itoa(widest.row+1)+"].connector_od")
-	if s.Method != model.Cemented {
+	if e.plan.Sections[i].Method != model.Cemented {
 		return
 	}
-	name := ""
+	p.group = "Passes the bores above"
 	for k := range c.parts {
 		if part := &c.parts[k]; part.pipe.Bare {
-			name = "casing OD, connector not known"
-			path := model.PathOf(i, "casing["+strconv.Itoa(part.row+1)+"].connector_od")
-			e.note(i, Caution, gap{path, "connector OD is not known: the casing's own OD is compared"})
+			e.note(i, Caution, gap{partPath(i, part, "connector_od"), "connector OD is not known: the casing's own OD is compared"})
+		}
+		if part := &c.parts[k]; part.pipe.NoSpecial {
+			e.note(i, Caution, gap{partPath(i, part, "drift_class"), "no special drift is known for this pipe: the API drift counts"})
 		}
 	}
 	bores := e.passages(i, c.shoe)
 	missing := first(c.missing, e.boreGap(i))
-	if left, at, ok := e.clearance(p, "casing.passes.connector", "Connector", widest.pipe.Widest, bores, missing); ok && !missing.open() {
-		e.judge(model.RuleConnectorPasses, i, left, "Connector through the bores above", at.name, 0, mend)
+	tight := c.tightest(bores)
+	if left, at, ok := e.clearance(p, "casing.passes.connector", "Connector", tight.pipe.Widest, bores, tight.bottom, missing); ok && !missing.open() {
+		e.judge(model.RuleConnectorPasses, i, left, "Connector through the bores above", at.name, 0, partPath(i, &tight, "connector_od"))
 	}
+	e.holeClearances(i, p, c)
+}
+
+// holeClearances compares the parts that stand in the open hole with its full size: a wider part above the last shoe stands
+// inside the string before.
+func (e *evaluation) holeClearances(i int, p *page, c *casing) {
+	from, _, _ := e.lastShoe(i)
+	h, widest, body := &e.sections[i], c.widestBelow(from), c.largestBelow(from)
 	inHole := h.size - widest.pipe.Widest
-	overConnector := func(w *Working) {
-		w.Formula = "clearance = hole - connector OD"
+	figure := p.put("casing.clearance.connector", "Hole - connector", quantity.Diameter, inHole, c.missing, func(w *Working) {
+		w.Formula = "clearance = hole - connector OD, largest that stands in the open hole"
 		w.in("hole", "full size, gauge", quantity.Diameter, h.size)
 		w.in("connector", "OD", quantity.Diameter, widest.pipe.Widest)
 		w.Source = "geometry"
+	})
+	if widest.pipe.Bare {
+		figure.Note = "casing OD, connector not known"
 	}
-	p.put("casing.clearance.connector", "Hole - connector", quantity.Diameter, inHole, c.missing, overConnector).Note = name
-	body := c.largestBody()
 	p.put("casing.clearance.body", "Hole - casing OD", quantity.Diameter, h.size-body, c.missing, func(w *Working) {
-		w.Formula = "clearance = hole - casing OD"
+		w.Formula = "clearance = hole - casing OD, largest that stands in the open hole"
 		w.in("hole", "full size, gauge", quantity.Diameter, h.size)
 		w.in("casing", "OD", quantity.Diameter, body)
 		w.Source = "geometry"
@@ -263,13 +271,43 @@ func (e *evaluation) casingLadder(i int, p *page, c *casing) {
 	if c.missing.open() {
 		return
 	}
-	e.judge(model.RuleHoleTakesString, i, inHole, "Hole over connector OD", "", 0, mend)
+	e.judge(model.RuleHoleTakesString, i, inHole, "Hole over connector OD", "", 0, partPath(i, &widest, "connector_od"))
 	e.judge(model.RuleHoleClearance, i, h.size-body, "Hole over casing OD", "", 0, model.PathOf(i, "hole"))
 }
 
-func (c *casing) largestBody() (od float64) {
+// partPath returns the path of an entry of a casing part.
+func partPath(i int, part *casingPart, key string) model.Path {
+	return model.PathOf(i, "casing["+strconv.Itoa(part.row+1)+"]."+key)
+}
+
+// tightest returns the part of the string whose connector has the least room in the bores that it enters; the widest when
+// there are none.
+func (c *casing) tightest(bores []passage) casingPart {
+	tight, room := c.widestBelow(0), math.Inf(1)
+	for _, part := range c.parts {
+		if bore, ok := least(bores, part.bottom); ok && bore.diameter-part.pipe.Widest < room {
+			tight, room = part, bore.diameter-part.pipe.Widest
+		}
+	}
+	return tight
+}
+
+// widestBelow returns the part with the largest connector of those that reach below a depth.
+func (c *casing) widestBelow(md float64) (part casingPart) {
+	for _, p := range c.parts {
+		if p.bottom > md && p.pipe.Widest > part.pipe.Widest {
+			part = p
+		}
+	}
+	return part
+}
+
+// largestBelow returns the largest casing OD of the parts that reach below a depth.
+func (c *casing) largestBelow(md float64) (od float64) {
 	for k := range c.parts {
-		od = max(od, c.parts[k].pipe.OD)
+		if c.parts[k].bottom > md {
+			od = max(od, c.parts[k].pipe.OD)
+		}
 	}
 	return od
 }
@@ -293,7 +331,7 @@ func (e *evaluation) casingParts(p *page, c *casing) {
 		}
 		figure("length", "", quantity.Length, part.bottom-part.top, "length as given; the highest part reaches to the top")
 		figure("id", "ID", quantity.Diameter, part.pipe.ID, "inside diameter")
-		figure("drift", "drift", quantity.Diameter, part.pipe.Drift, "guaranteed bore of the drift class chosen")
+		figure("drift", "drift", quantity.Diameter, part.pipe.Drift, "guaranteed bore: special drift where it is ordered and known, else the API's")
 		figure("connector", "connector", quantity.Diameter, part.pipe.Widest, "outside diameter of the connector")
 		figure("capacity", "capacity", quantity.Capacity, bore.Area(part.pipe.ID), "capacity = pi/4 × ID²")
 	}

@@ -44,7 +44,8 @@ func (e *evaluation) readDrillString(i int) drillString {
 	d := drillString{missing: e.sections[i].missing}
 	rows := e.plan.Sections[i].String
 	if !d.missing.open() && len(rows) == 0 {
-		d.missing = gap{model.PathOf(i, "td"), "the section has no drill string: add one on the string page"}
+		d.missing = gap{model.PathOf(i, "string"), "the section has no drill string: add one on the string page"}
+		e.fault(d.missing)
 	}
 	if d.missing.open() {
 		return d
@@ -86,6 +87,8 @@ func (e *evaluation) readStringPart(i, k int, row *model.StringPart, bottom floa
 		return part, gap{path("length"), "only the highest string part may have no length"}
 	case part.top < 0 || part.top >= bottom:
 		return part, gap{path("length"), "the string is longer than the hole is deep"}
+	case highest && row.Cuts():
+		return part, gap{model.PathOf(i, "string"), "the string is bit or opener alone: add what it hangs on, up to drill pipe"}
 	case highest && part.top > 0:
 		return part, gap{path("length"), "the string does not reach the rotary: leave the highest part's length blank"}
 	case row.Cuts():
@@ -124,7 +127,7 @@ func (e *evaluation) stringPage(i int) {
 	p := e.page(i, model.TopicString)
 	e.weightFigures(i, p, d)
 	e.displacementFigures(p, d)
-	e.partFigures(p, d)
+	e.partFigures(i, p, d)
 	e.bitLadder(i, p, d)
 }
 
@@ -145,6 +148,7 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 		lengths = append(lengths, e.length(part.top, part.bottom, part.pipe, part.mass()))
 	}
 	missing := first(d.missing, e.columnGap(i))
+	without := d.unweighed()
 	if !missing.open() {
 		hung = e.hanging(i, lengths, e.density(i, h.td))
 	}
@@ -157,18 +161,18 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 			w.in("L", "length", quantity.Length, part.bottom-part.top)
 		}
 		w.Source = "common practice; masses as entered or from the catalogue, with tool joints where published"
-	})
+	}).Note = without
 	p.put("string.weight.buoyed", "Weight in mud", quantity.Force, buoyed, missing, func(w *Working) {
 		w.layers(hung)
 		w.Note = "Without friction against the wall."
-	})
+	}).Note = e.slanted(i, without)
 	p.put("string.hook_load", "Hook load", quantity.Force, buoyed+e.plan.Rig.BlockWeight.SI, missing, func(w *Working) {
 		w.Formula = "hook load = weight in mud + blocks and top drive"
 		w.in("W", "weight in mud", quantity.Force, buoyed)
 		w.in("blocks", "with top drive", quantity.Force, e.plan.Rig.BlockWeight.SI)
 		w.Source = "common practice"
 		w.Note = "Without friction; makers' ratings and inspection decide what may be pulled."
-	})
+	}).Note = e.slanted(i, without)
 	if rating := e.plan.Rig.HookLoad; !missing.open() && rating.IsSet() {
 		load := buoyed + e.plan.Rig.BlockWeight.SI
 		e.judge(model.RuleHookLoad, i, rating.SI-load, "Rig's rating over the drill string's hook load", "", 0, model.PathOf(i, "string[1].length"))
@@ -186,7 +190,35 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 			}
 		}
 		w.Source = "common practice"
-	})
+	}).Note = without
+}
+
+// slanted adds to a note on a hanging weight that in a hole that leaves the vertical the wall carries part of it.
+func (e *evaluation) slanted(i int, note string) string {
+	if e.sections[i].missing.open() || e.path.At(e.sections[i].td).Inclination < uprightEnough {
+		return note
+	}
+	if note != "" {
+		note = ", " + note
+	}
+	return "the wall carries the rest" + note
+}
+
+// uprightEnough is the inclination in rad below which a hole counts as vertical for what its string weighs.
+const uprightEnough = 0.01
+
+// unweighed names the cutting parts whose mass is not entered, as the note "without bit".
+func (d *drillString) unweighed() string {
+	var names []string
+	for k := range d.parts {
+		if part := &d.parts[k]; part.mass() == 0 && !slices.Contains(names, part.row.Item) {
+			names = append(names, part.row.Item)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "without " + strings.Join(names, " and ")
 }
 
 func (e *evaluation) displacementFigures(p *page, d *drillString) {
@@ -229,7 +261,7 @@ func (e *evaluation) displacementFigures(p *page, d *drillString) {
 }
 
 // partFigures lists the components from the bit up.
-func (e *evaluation) partFigures(p *page, d *drillString) {
+func (e *evaluation) partFigures(i int, p *page, d *drillString) {
 	p.group = "Parts, bit up"
 	for k := len(d.parts) - 1; k >= 0; k-- {
 		part := &d.parts[k]
@@ -240,7 +272,11 @@ func (e *evaluation) partFigures(p *page, d *drillString) {
 			w.in("top", "of the part", quantity.Length, part.top)
 			w.Source = "geometry"
 		})
-		p.also("string.part."+n+".weight", "in air", quantity.Force, part.mass()*(part.bottom-part.top)*gravity, gap{}, func(w *Working) {
+		var unknown gap
+		if part.mass() == 0 {
+			unknown = gap{model.PathOf(i, "string["+n+"].linear_mass"), "its mass is not entered and counts as none"}
+		}
+		p.also("string.part."+n+".weight", "in air", quantity.Force, part.mass()*(part.bottom-part.top)*gravity, unknown, func(w *Working) {
 			w.Formula = "W = mass per length × length × g"
 			w.in("m", "mass per length", quantity.LinearMass, part.mass())
 			w.in("L", "length", quantity.Length, part.bottom-part.top)

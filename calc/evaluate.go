@@ -85,6 +85,9 @@ func run(plan *model.Plan, wish *explanation) *Result {
 	e.readHoles()
 	e.readCasings()
 	e.readDrillStrings()
+	if len(plan.Sections) == 0 {
+		e.fault(gap{"section", "the plan has no hole section: add one on the hole page"})
+	}
 	e.wellPage()
 	for i := range plan.Sections {
 		e.holePage(i)

@@ -93,11 +93,21 @@ func slack(kind quantity.Kind) float64 {
 // fault records an entry without which part of the plan cannot be computed, once. It belongs to the section that the
 // entry stands in, wherever it was missed.
 func (e *evaluation) fault(g gap) {
-	section := -1
-	if ref, ok := model.Find(e.plan, g.path); ok && strings.HasPrefix(string(g.path), "section[") {
-		section = ref.Place.Outer
+	e.note(e.sectionOf(g.path), Stop, g)
+}
+
+// sectionOf returns the section that an entry or a list stands in; -1 for the well's.
+func (e *evaluation) sectionOf(path model.Path) int {
+	if !strings.HasPrefix(string(path), "section[") {
+		return -1
 	}
-	e.note(section, Stop, g)
+	if ref, ok := model.Find(e.plan, path); ok {
+		return ref.Place.Outer
+	}
+	if _, at, ok := model.FindList(e.plan, path); ok {
+		return at.Outer
+	}
+	return -1
 }
 
 // note records what is wrong with an entry, once.

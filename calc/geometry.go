@@ -117,16 +117,6 @@ type casingPart struct {
 	row         int // in the plan, bottom up
 }
 
-// widest returns the largest outside diameter of the string.
-func (c *casing) widest() (part casingPart) {
-	for _, p := range c.parts {
-		if p.pipe.Widest > part.pipe.Widest {
-			part = p
-		}
-	}
-	return part
-}
-
 func (e *evaluation) readCasings() {
 	e.strings = make([]casing, len(e.plan.Sections))
 	for i := range e.plan.Sections {
@@ -179,7 +169,7 @@ func (e *evaluation) readString(i int, s *model.Section, c *casing) gap {
 		return gap{model.PathOf(i, "rathole"), "the shoe is not below the top of the string"}
 	}
 	if len(s.Casing) == 0 {
-		return gap{model.PathOf(i, "completion"), "the string has no casing: add a casing part"}
+		return gap{model.PathOf(i, "casing"), "the string has no casing: add a casing part"}
 	}
 	return e.readParts(i, s, c)
 }

@@ -11,6 +11,7 @@ type layer struct {
 	name             string
 	top, bottom      float64
 	density, hanging float64
+	lengths          []steel.Section // of the string that hang in it
 }
 
 // buoyed returns the weight in the layer's fluid, in N.
@@ -29,12 +30,13 @@ func (e *evaluation) hanging(i int, lengths []steel.Section, mud float64) []laye
 			{name: "mud", top: e.datum.Mudline, bottom: bottom, density: mud},
 		}
 	}
-	if len(layers) == 1 {
-		layers[0].hanging = steel.InAir(lengths)
-		return layers
-	}
 	for k := range layers {
-		layers[k].hanging = steel.InAir(clipped(lengths, layers[k].top, layers[k].bottom))
+		l := &layers[k]
+		l.lengths = lengths
+		if len(layers) > 1 {
+			l.lengths = clipped(lengths, l.top, l.bottom)
+		}
+		l.hanging = steel.InAir(l.lengths)
 	}
 	return layers
 }
@@ -49,9 +51,15 @@ func weight(layers []layer) (sum float64) {
 
 // layers puts the terms of a buoyed weight into the working.
 func (w *Working) layers(layers []layer) {
-	w.Formula = "W = sum over fluids of Wh × (1 - fluid / steel)"
+	w.Formula = "W = sum over fluids of Wh × (1 - fluid / steel), Wh = sum of m × fall × g"
 	for _, l := range layers {
-		w.in("Wh", "mass × fall × g in "+l.name, quantity.Force, l.hanging)
+		for _, s := range l.lengths {
+			if s.LinearMass > 0 {
+				w.in("m", "in "+l.name, quantity.LinearMass, s.LinearMass)
+				w.in("fall", "vertical length", quantity.Length, s.Bottom-s.Top)
+			}
+		}
+		w.in("Wh", "hangs in "+l.name, quantity.Force, l.hanging)
 		w.in("fluid", l.name, quantity.Density, l.density)
 	}
 	w.in("steel", "density", quantity.Density, steel.Density)

@@ -1,10 +1,13 @@
 package calc
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"borewalk/calc/bore"
+	"borewalk/calc/trajectory"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -47,9 +50,7 @@ func (e *evaluation) depthFigures(i int) {
 		e.shoeFigures(i, p)
 	}
 	p.put("hole.inclination", "Inclination at TD", quantity.Angle, e.path.At(h.td).Inclination, first(h.missing, e.pathGap), func(w *Working) {
-		w.Formula = "on the arc between survey stations"
-		w.in("MD", "along hole", quantity.Length, h.td)
-		w.Source = "minimum curvature (Taylor and Mason 1972, SPE 3362)"
+		e.onPath(w, "inclination", h.td)
 	})
 }
 
@@ -85,20 +86,43 @@ func (e *evaluation) depth(p *page, key, name string, md float64, missing gap, w
 		tvd = e.path.TVD(md)
 	}
 	p.put(key, name, quantity.Length, md, missing, why)
+	p.also(key+".tvd", "TVD", quantity.Length, tvd, missing, func(w *Working) { e.onPath(w, "TVD", md) })
 	column := func(suffix, column string, value float64, formula, symbol, what string, from float64) {
 		p.also(key+suffix, column, quantity.Length, value, missing, func(w *Working) {
 			w.Formula = formula
-			w.in("MD", "along hole", quantity.Length, md)
-			if symbol != "" {
-				w.in("TVD", "from RKB", quantity.Length, tvd)
-				w.in(symbol, what, quantity.Length, from)
-			}
-			w.Source = "minimum curvature (Taylor and Mason 1972, SPE 3362)"
+			w.in("TVD", "from RKB", quantity.Length, tvd)
+			w.in(symbol, what, quantity.Length, from)
+			w.Source = "geometry"
 		})
 	}
-	column(".tvd", "TVD", tvd, "TVD at MD on the well path", "", "", 0)
 	column(".tvdss", "TVDSS", tvd-e.datum.MSL, "TVDSS = TVD - air gap", "air gap", "rotary above MSL", e.datum.MSL)
 	column(".bml", "below ML", tvd-e.datum.Mudline, "below mudline = TVD - mudline", "mudline", "from RKB", e.datum.Mudline)
+}
+
+// onPath shows between which stations of the well path a depth along hole lies.
+func (e *evaluation) onPath(w *Working, what string, md float64) {
+	w.Source = "minimum curvature (Taylor and Mason 1972, SPE 3362)"
+	if e.path.IsVertical() {
+		w.Formula = what + " on a vertical path: TVD = MD, inclination 0"
+		w.in("MD", "along hole", quantity.Length, md)
+		return
+	}
+	w.Formula = what + " on the arc between the stations above and below, straight beyond the last"
+	w.in("MD", "along hole", quantity.Length, md)
+	stations := e.path.Stations()
+	below, met := slices.BinarySearchFunc(stations, md, func(p trajectory.Point, md float64) int { return cmp.Compare(p.MD, md) })
+	show := func(row string, p trajectory.Point) {
+		w.in("MD "+row, "station", quantity.Length, p.MD)
+		w.in("TVD "+row, "station", quantity.Length, p.TVD)
+		w.in("I "+row, "inclination", quantity.Angle, p.Inclination)
+		w.in("A "+row, "azimuth", quantity.Angle, p.Azimuth)
+	}
+	if below > 0 && !met {
+		show("1", stations[below-1])
+	}
+	if below < len(stations) {
+		show("2", stations[below])
+	}
 }
 
 func (e *evaluation) newHoleFigures(i int) {
@@ -139,13 +163,12 @@ func (e *evaluation) judgeDepths(i int) {
 	if h.missing.open() {
 		return
 	}
-	e.judge(model.RuleDepthOrder, i, h.td-h.start, "Hole TD below the section's start", "", h.td, e.depthField(i))
 	if e.hasHPHousing(i) {
 		on := 0.0
 		if h.rig {
 			on = 1
 		}
-		e.judge(model.RuleUSBOP, i, on, "BOP on below the surface string", "", h.start, model.PathOf(i, "returns"))
+		e.judge(model.RuleUSBOP, i, on, "BOP stacks on, below the surface string", "", h.start, model.PathOf(i, "returns"))
 	}
 	if !c.present || c.noShoe.open() {
 		return
@@ -182,6 +205,9 @@ func (e *evaluation) formationFigures(i int) {
 	for k := range e.plan.Formations {
 		f := &e.plan.Formations[k]
 		tvd := e.toRKB(f.Top.SI)
+		if f.Top.IsSet() && tvd < e.datum.Mudline-nearSeabed {
+			e.note(-1, Caution, gap{formationPath(k, "top"), "a formation begins above the seabed: did it stay when the seabed moved?"})
+		}
 		next := math.Inf(1)
 		if k+1 < len(e.plan.Formations) {
 			next = e.toRKB(e.plan.Formations[k+1].Top.SI)
@@ -200,9 +226,8 @@ func (e *evaluation) formationFigures(i int) {
 		}
 		key := "hole.formation." + strconv.Itoa(k+1)
 		why := func(w *Working) {
-			w.Formula = "MD at which the well path reaches the formation's top"
-			w.in("TVD", "from RKB", quantity.Length, tvd)
-			w.Source = "minimum curvature (Taylor and Mason 1972, SPE 3362)"
+			e.onPath(w, "MD where TVD is the formation's top", met)
+			w.in("TVD", "formation's top", quantity.Length, tvd)
 		}
 		name := f.Name
 		if name == "" {

@@ -35,14 +35,22 @@ func (e *evaluation) tvdRange(from, to float64) (top, bottom float64) {
 	return top, bottom
 }
 
-// windowGap says why the window cannot be read over the open hole of section i.
-func (e *evaluation) windowGap(i int) gap {
-	return first(e.columnGap(i), e.shoeGap(i), e.window.missing, e.coverageGap(i))
+// windowGap says why the fluid cannot be compared with the window over the open hole of section i.
+func (e *evaluation) windowGap(i int) gap { return first(e.columnGap(i), e.prognosisGap(i)) }
+
+// prognosisGap says why the window cannot be read over the open hole of section i.
+func (e *evaluation) prognosisGap(i int) gap {
+	return first(e.openHoleGap(i), e.window.missing, e.coverageGap(i))
+}
+
+// openHoleGap says what is missing for where the open hole of section i begins and ends, on true vertical depth.
+func (e *evaluation) openHoleGap(i int) gap {
+	return first(e.sections[i].missing, e.pathGap, e.shoeGap(i))
 }
 
 // coverageGap says whether the prognosis ends within the open hole of section i. It is called only when the rest is known.
 func (e *evaluation) coverageGap(i int) gap {
-	if first(e.columnGap(i), e.shoeGap(i), e.window.missing).open() {
+	if first(e.openHoleGap(i), e.window.missing).open() {
 		return gap{}
 	}
 	top, bottom := e.tvdRange(e.openFrom(i), e.sections[i].td)
@@ -101,17 +109,20 @@ func (e *evaluation) marginFigures(i int, p *page) {
 	h := &e.sections[i]
 	var stack column.Stack
 	var top, bottom float64
+	if !e.openHoleGap(i).open() {
+		top, bottom = e.path.TVD(e.openFrom(i)), e.path.TVD(h.td)
+	}
 	if !fluid.open() {
 		stack = e.well(i, e.density(i, h.td))
-		top, bottom = e.path.TVD(e.openFrom(i)), e.path.TVD(h.td)
 	}
 	var m margins
 	if !missing.open() {
 		m = e.leastMargins(stack, e.openFrom(i), h.td)
 	}
 	p.group = "Margin, least in open hole"
-	e.marginFigure(p, "mud.margin.pore", "Over pore", "margin = mud - pore", m.pore, stack, e.window.pore, missing)
-	e.marginFigure(p, "mud.margin.fracture", "Below fracture", "margin = fracture - mud", m.fracture, stack, e.window.fracture, missing)
+	over := open{e.openFrom(i), h.td, stack}
+	e.marginFigure(p, "mud.margin.pore", "Over pore", "margin = mud - pore", "pore", m.pore, over, e.window.pore, missing)
+	e.marginFigure(p, "mud.margin.fracture", "Below fracture", "margin = fracture - mud", "fracture", m.fracture, over, e.window.fracture, missing)
 	if test, at, ok := e.shoeTest(i); ok {
 		p.put("mud.margin.shoe_test", "Below shoe test", quantity.EMW, test-emw(stack, at), fluid, func(w *Working) {
 			w.Formula = "margin = shoe test - mud at the last shoe"
@@ -122,13 +133,10 @@ func (e *evaluation) marginFigures(i int, p *page) {
 	}
 	p.group = "EMW from RKB"
 	where := e.topName(i)
-	e.levelFigures(p, "mud.emw.", "Mud at ", where, stack.EMW, top, bottom, fluid, e.mixture(e.density(i, h.td), h.rig))
-	prognosed := func(w *Working, _ float64) {
-		w.Formula = "EMW on the straight line between the rows of the prognosis"
-		w.Source = "as entered; depths and densities turned to RKB"
-	}
-	e.levelFigures(p, "mud.pore.", "Pore at ", where, e.window.pore.At, top, bottom, missing, prognosed)
-	e.levelFigures(p, "mud.fracture.", "Frac at ", where, e.window.fracture.At, top, bottom, missing, prognosed)
+	e.levelFigures(p, "mud.emw.", "Mud ", where, stack.EMW, top, bottom, fluid, e.mixture(e.density(i, h.td), h.rig))
+	prognosis := e.prognosisGap(i)
+	e.levelFigures(p, "mud.pore.", "Pore ", where, e.window.pore.At, top, bottom, prognosis, prognosed(e.window.pore))
+	e.levelFigures(p, "mud.fracture.", "Frac ", where, e.window.fracture.At, top, bottom, prognosis, prognosed(e.window.fracture))
 	if !missing.open() {
 		e.judgeMargins(i, m)
 	} else {
@@ -142,9 +150,9 @@ func (e *evaluation) marginFigures(i int, p *page) {
 // topName says what the top of the open hole judged is: the last shoe, or the depth from which the plan wants judging.
 func (e *evaluation) topName(i int) string {
 	if shoe, _, ok := e.lastShoe(i); ok && shoe == e.openFrom(i) {
-		return "last shoe"
+		return "at last shoe"
 	}
-	return "top judged"
+	return "near seabed"
 }
 
 // shoeTest returns the planned test of the last shoe and its TVD, and false when there is none.
@@ -154,18 +162,53 @@ func (e *evaluation) shoeTest(i int) (test, tvd float64, ok bool) {
 	return test, e.path.TVD(shoe), any && test > 0
 }
 
+// open is the open hole of a section along hole, with the fluid in it.
+type open struct {
+	from, to float64
+	fluid    column.Stack
+}
+
 // marginFigure adds a least margin and the TVD at which it is met.
-func (e *evaluation) marginFigure(p *page, key, name, formula string, m margin, stack column.Stack, limit column.Curve, missing gap) {
-	why := func(w *Working) {
+func (e *evaluation) marginFigure(p *page, key, name, formula, symbol string, m margin, over open, limit column.Curve, missing gap) {
+	p.put(key, name, quantity.EMW, m.value, missing, func(w *Working) {
 		w.Formula = formula
-		w.in("mud", "equivalent from RKB", quantity.EMW, emw(stack, m.tvd))
+		w.in("mud", "equivalent from RKB", quantity.EMW, emw(over.fluid, m.tvd))
 		other, _ := limit.At(m.tvd)
-		w.in("limit", "prognosis", quantity.EMW, other)
-		w.in("TVD", "where it is least, last shoe to TD", quantity.Length, m.tvd)
+		w.in(symbol, "prognosis there", quantity.EMW, other)
+		w.in("TVD", "where it is least", quantity.Length, m.tvd)
+		w.between(limit, m.tvd)
 		w.Source = "hydrostatics on TVD; prognosis in straight lines between its rows"
+	})
+	p.also(key+".at", "at TVD", quantity.Length, m.tvd, missing, func(w *Working) {
+		w.Formula = "TVD at which " + formula[len("margin = "):] + " is least in the open hole"
+		w.in("from", "along hole", quantity.Length, over.from)
+		w.in("to", "TD, along hole", quantity.Length, over.to)
+		w.in("margin", "there", quantity.EMW, m.value)
+		w.Source = "looked for between the rows of the prognosis, where the fluid's line may bend"
+	})
+}
+
+// prognosed returns the working of a value read from the prognosis.
+func prognosed(curve column.Curve) func(*Working, float64) {
+	return func(w *Working, tvd float64) {
+		w.Formula = "EMW = E1 + (E2 - E1) × (TVD - D1) / (D2 - D1)"
+		w.between(curve, tvd)
+		w.Source = "as entered, depths and densities turned to RKB; straight lines between the rows"
 	}
-	p.put(key, name, quantity.EMW, m.value, missing, why)
-	p.also(key+".at", "at TVD", quantity.Length, m.tvd, missing, why)
+}
+
+// between puts the rows of the prognosis that a value lies between into the working.
+func (w *Working) between(curve column.Curve, tvd float64) {
+	above, below, ok := curve.Between(tvd)
+	if !ok {
+		return
+	}
+	w.in("D1", "row above", quantity.Length, above.TVD)
+	w.in("E1", "row above", quantity.EMW, above.Value)
+	if below != above {
+		w.in("D2", "row below", quantity.Length, below.TVD)
+		w.in("E2", "row below", quantity.EMW, below.Value)
+	}
 }
 
 // levelFigures adds an equivalent density and its pressure at the top of the open hole and at TD.
@@ -188,7 +231,7 @@ func (e *evaluation) levelFigures(p *page, key, name, where string, density func
 		})
 	}
 	level(key+"shoe", name+where, top)
-	level(key+"td", name+"TD", bottom)
+	level(key+"td", name+"at TD", bottom)
 }
 
 // mixture returns the working of a fluid's equivalent density: the fluid itself from the rotary down, or below the sea.
@@ -233,6 +276,7 @@ func (e *evaluation) judgeStrength(i int, fracture margin, stack column.Stack) {
 	if test, at, ok := e.shoeTest(i); ok && !(test-emw(stack, at) >= strength.value) {
 		strength = margin{test - emw(stack, at), at}
 	}
+	e.judgeShoeTest(i)
 	judge := func(id model.RuleID, what string) {
 		e.judgeMargin(id, i, strength.value, what, strength.tvd, model.PathOf(i, "density"))
 	}
@@ -243,6 +287,18 @@ func (e *evaluation) judgeStrength(i int, fracture margin, stack column.Stack) {
 	judge(model.RuleStaticMargin, "Mud below fracture and shoe test")
 	if e.hasHPHousing(i) {
 		judge(model.RuleUSMargin, "Safe drilling margin, static")
+	}
+}
+
+// judgeShoeTest compares the planned test of the last shoe with the fracture prognosis there: a test that the rock is not
+// expected to stand is no strength to plan with.
+func (e *evaluation) judgeShoeTest(i int) {
+	test, at, ok := e.shoeTest(i)
+	if !ok || e.window.missing.open() {
+		return
+	}
+	if fracture, known := e.window.fracture.At(at); known {
+		e.judgeMargin(model.RuleShoeTest, i, test-fracture, "Planned shoe test over fracture at the shoe", at, model.PathOf(i, "leak_off"))
 	}
 }
 

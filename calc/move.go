@@ -10,7 +10,7 @@ type Move uint8
 
 // The ways to move.
 const (
-	KeepRKB          Move = iota // every depth from RKB stays as it is written
+	KeepRKB          Move = iota // every depth from RKB stays as it is written; the lines to the stack still follow it
 	KeepBelowMudline             // holes and strings go with the seabed; the prognosis and the formations stay
 	MoveAll                      // holes, strings, prognosis and formations all go with the seabed
 )
@@ -32,7 +32,7 @@ func MoveDatum(plan *model.Plan, ref model.Ref, to model.Entry, how Move) []mode
 	changes := []model.Change{model.Setting(plan, ref, to)}
 	old := ref.Get(plan)
 	by := to.Quantity.SI - old.Quantity.SI
-	if how == KeepRKB || by == 0 || !old.IsSet() || !to.IsSet() {
+	if by == 0 || !old.IsSet() || !to.IsSet() {
 		return changes
 	}
 	deeperSea := 0.0
@@ -65,7 +65,7 @@ func shiftOf(plan *model.Plan, r model.Ref, how Move, by, deeperSea float64) flo
 	case model.WithRiser:
 		return by
 	case model.WithWell:
-		if r.Get(plan).Quantity.SI >= mudline-aboveWell {
+		if how != KeepRKB && r.Get(plan).Quantity.SI >= mudline-aboveWell {
 			return by
 		}
 	case model.WithRock:

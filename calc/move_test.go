@@ -3,6 +3,7 @@ package calc_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"borewalk/calc"
@@ -157,14 +158,22 @@ func TestHolesAndStringsGoWithTheSeabed(t *testing.T) {
 	}
 }
 
+// TestDepthsFromRKBCanStay: but the lines go with the stack, as the riser does.
 func TestDepthsFromRKBCanStay(t *testing.T) {
 	eachDemo(t, func(t *testing.T, name string) {
-		plan := demo(t, name)
-		if others := moved(t, plan, "well.air_gap", "30 m", calc.KeepRKB); len(others) > 0 {
-			t.Errorf("also changed: %v", others)
-		}
-		if others := moved(t, plan, "well.water_depth", deeper(plan, 3), calc.KeepRKB); len(others) > 0 {
-			t.Errorf("also changed: %v", others)
+		for path, to := range map[string]string{"well.air_gap": "30 m", "well.water_depth": deeper(demo(t, name), 3)} {
+			plan := demo(t, name)
+			before := value(t, calc.Evaluate(plan), 0, "datum.bop_top")
+			lines := plan.Rig.ChokeLength.SI
+			for _, other := range moved(t, plan, path, to, calc.KeepRKB) {
+				if !strings.HasPrefix(string(other), "rig.") || !strings.HasSuffix(string(other), "_length") {
+					t.Errorf("also changed: %v", other)
+				}
+			}
+			longer := value(t, calc.Evaluate(plan), 0, "datum.bop_top") - before
+			if got := plan.Rig.ChokeLength.SI - lines; plan.Rig.ChokeLength.IsSet() && !near(got, longer, 1e-3) {
+				t.Errorf("%s: the riser grows by %g m, the choke line by %g m", path, longer, got)
+			}
 		}
 	})
 }

@@ -138,7 +138,11 @@ func (e *evaluation) riserMarginFigure(i int, p *page) {
 // judgeFlow compares what the section pumps with what the pumps can give.
 func (e *evaluation) judgeFlow(i int) {
 	s := &e.plan.Sections[i]
-	if e.pumpGap.open() || !s.Flow.IsSet() {
+	if missing := e.flowGap(i); missing.open() {
+		e.note(i, Caution, gap{missing.path, "no flow is given: times are blank"})
+		return
+	}
+	if e.pumpGap.open() {
 		return
 	}
 	wanted := s.Flow.SI

@@ -29,7 +29,7 @@ func Offers(plan *model.Plan, i int) []Offer {
 	}
 	hole := e.sections[i].size
 	bores := e.passages(i, e.sections[i].opened)
-	narrowest, bounded := least(bores)
+	narrowest, bounded := least(bores, e.sections[i].opened)
 	filled := plan.Sections[i].Method != model.Cemented
 	var offers []Offer
 	for _, od := range catalogue.CasingSizes() {

@@ -52,7 +52,7 @@ func (e *evaluation) readWindow() {
 	w.missing = e.gaps.mudline
 	rows := e.plan.Window
 	if !w.missing.open() && len(rows) < 2 {
-		w.missing = gap{"prognosis.depth_from", "the pressure prognosis needs two rows or more"}
+		w.missing = gap{"prognosis.row", "the pressure prognosis needs two rows or more"}
 	}
 	if w.missing.open() {
 		return
@@ -94,17 +94,18 @@ func (e *evaluation) readWindow() {
 
 func (e *evaluation) rowGap(i int, r model.WindowRow) gap {
 	path := func(key string) model.Path { return model.Path(fmt.Sprintf("prognosis.row[%d].%s", i+1, key)) }
+	row := fmt.Sprintf("prognosis row %d", i+1)
 	switch {
 	case !r.Depth.IsSet():
-		return gap{path("depth"), "a prognosis depth is blank"}
+		return gap{path("depth"), row + ": its depth is blank"}
 	case !r.Pore.IsSet():
-		return gap{path("pore"), "a pore pressure is blank"}
+		return gap{path("pore"), row + ": its pore pressure is blank"}
 	case !r.Fracture.IsSet():
-		return gap{path("fracture"), "a fracture pressure is blank"}
+		return gap{path("fracture"), row + ": its fracture pressure is blank"}
 	case r.Fracture.SI < r.Pore.SI:
-		return gap{path("fracture"), "fracture pressure is below pore pressure"}
+		return gap{path("fracture"), row + ": fracture pressure is below pore pressure"}
 	case i > 0 && r.Depth.SI <= e.plan.Window[i-1].Depth.SI:
-		return gap{path("depth"), "prognosis depths must go down"}
+		return gap{path("depth"), row + " is not below the row before it"}
 	}
 	return gap{}
 }

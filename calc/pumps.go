@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"borewalk/calc/bore"
 	"borewalk/calc/pump"
@@ -17,7 +18,8 @@ type pumpGroup struct {
 
 func (e *evaluation) readPumps() {
 	if len(e.plan.Pumps) == 0 {
-		e.pumpGap = gap{"rig.name", "there is no pump: add one on the well page"}
+		e.pumpGap = gap{"rig.pump", "there is no pump: add one on the well page"}
+		e.fault(e.pumpGap)
 		return
 	}
 	for i := range e.plan.Pumps {
@@ -67,8 +69,11 @@ func (e *evaluation) pumpFigures(p *page) {
 		if i < len(e.pumps) {
 			g, missing = e.pumps[i], gap{}
 		}
-		n := strconv.Itoa(i + 1)
-		p.put("pump."+n+".output", "Output, pump "+n, quantity.StrokeVolume, g.perStroke, missing, func(w *Working) {
+		n, kind := strconv.Itoa(i+1), ""
+		if len(e.plan.Pumps) > 1 {
+			kind = ", kind " + n
+		}
+		p.put("pump."+n+".output", "Output"+kind, quantity.StrokeVolume, g.perStroke, missing, func(w *Working) {
 			w.Formula = "output = 3 × pi/4 × liner² × stroke × efficiency"
 			if row.Action == model.Duplex {
 				w.Formula = "output = 2 × pi/4 × (2 × liner² - rod²) × stroke × efficiency"
@@ -79,7 +84,7 @@ func (e *evaluation) pumpFigures(p *page) {
 			w.in("efficiency", "volumetric", quantity.Ratio, row.Efficiency.SI)
 			w.Source = "Lapeyrouse, Formulas and Calculations for Drilling, Production and Workover, ch. 1, pump output"
 		})
-		p.put("pump."+n+".most", "Most flow, pump "+n, quantity.Flow, g.most, missing, func(w *Working) {
+		p.put("pump."+n+".most", "Most flow"+kind, quantity.Flow, g.most, missing, func(w *Working) {
 			w.Formula = "flow = output × highest stroke rate × number of pumps"
 			w.in("output", "per stroke", quantity.StrokeVolume, g.perStroke)
 			w.in("rate", "highest", quantity.StrokeRate, row.MaxRate.SI)
@@ -109,14 +114,37 @@ func (e *evaluation) lineFigures(p *page) {
 		})
 		e.pumped(p, key, volume, missing)
 	}
+	e.judgeLines()
 	add("line.riser", "Riser, empty", rig.RiserID, quantity.Value{}, "rig.riser_id")
 	add("line.choke", "Choke line", rig.ChokeID, rig.ChokeLength, "rig.choke_id")
 	add("line.kill", "Kill line", rig.KillID, rig.KillLength, "rig.kill_id")
 	add("line.booster", "Booster line", rig.BoosterID, rig.BoosterLength, "rig.booster_id")
 }
 
+// judgeLines notes lines that would not reach from the rig to the stack.
+func (e *evaluation) judgeLines() {
+	rig := &e.plan.Rig
+	for _, line := range []struct {
+		name   string
+		length quantity.Value
+		path   model.Path
+	}{{"choke", rig.ChokeLength, "rig.choke_length"}, {"kill", rig.KillLength, "rig.kill_length"}, {"booster", rig.BoosterLength, "rig.booster_length"}} {
+		if !e.gaps.bop.open() && line.length.IsSet() && line.length.SI < e.datum.BOPTop-nearSeabed {
+			e.note(-1, Caution, gap{line.path, "the " + line.name + " line is shorter than the riser: did it stay when the seabed moved?"})
+		}
+	}
+}
+
 // pumped adds to a line that shows a volume the strokes of each kind of pump for it.
 func (e *evaluation) pumped(p *page, key string, volume float64, missing gap) {
+	e.strokes(p, key, volume, missing, func(w *Working) {
+		w.Formula = "strokes = volume / output per stroke"
+		w.in("volume", "to be pumped", quantity.Volume, volume)
+	})
+}
+
+// strokes adds the strokes of each kind of pump for a volume; why begins the working.
+func (e *evaluation) strokes(p *page, key string, volume float64, missing gap, why func(*Working)) {
 	strokeGap := first(missing, e.pumpGap)
 	for i := range max(1, len(e.plan.Pumps)) {
 		var output float64
@@ -125,25 +153,22 @@ func (e *evaluation) pumped(p *page, key string, volume float64, missing gap) {
 		}
 		suffix, column := ".strokes", "strokes"
 		if i > 0 {
-			suffix, column = fmt.Sprintf(".strokes.%d", i+1), fmt.Sprintf("strokes, pump %d", i+1)
+			suffix, column = fmt.Sprintf(".strokes.%d", i+1), fmt.Sprintf("strokes, kind %d", i+1)
 		}
-		strokes := 0.0
-		if !strokeGap.open() {
-			strokes = volume / output
-		}
+		strokes, _ := pump.Strokes(volume, output)
 		p.also(key+suffix, column, quantity.Strokes, strokes, strokeGap, func(w *Working) {
-			w.Formula = "strokes = volume / output per stroke"
-			w.in("volume", "to be pumped", quantity.Volume, volume)
+			why(w)
 			w.in("output", "with efficiency", quantity.StrokeVolume, output)
 			w.Source = "common practice"
-			w.Note = "A second person reproduces strokes before they are pumped by."
+			w.Note = strings.TrimSpace(w.Note + " A second person reproduces strokes before they are pumped by.")
 		})
 	}
 }
 
 // timed adds the time that a volume takes at a flow.
 func (e *evaluation) timed(p *page, key string, volume, flow float64, missing gap) {
-	p.also(key+".time", "minutes", quantity.Time, volume/flow, missing, func(w *Working) {
+	minutes, _ := pump.Time(volume, flow)
+	p.also(key+".time", "minutes", quantity.Time, minutes, missing, func(w *Working) {
 		w.Formula = "time = volume / flow"
 		w.in("volume", "to be pumped", quantity.Volume, volume)
 		w.in("flow", "planned", quantity.Flow, flow)

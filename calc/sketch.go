@@ -47,7 +47,7 @@ func (e *evaluation) sketch() Sketch {
 		if !c.present || c.missing.open() {
 			continue
 		}
-		out.String, out.Liner, out.Top, out.Shoe, out.OD = true, c.liner, c.top, c.shoe, c.largestBody()
+		out.String, out.Liner, out.Top, out.Shoe, out.OD = true, c.liner, c.top, c.shoe, c.largestBelow(0)
 		for k := range c.parts {
 			part := &c.parts[k]
 			out.Parts = append(out.Parts, SketchPart{part.top, part.bottom, part.pipe.OD, part.pipe.ID})

@@ -25,7 +25,7 @@ func (e *evaluation) traces() []Trace {
 	for i := range e.sections {
 		t := Trace{Section: i}
 		if c := &e.strings[i]; c.present && !c.noShoe.open() && !e.pathGap.open() {
-			t.Shoe, t.OD = e.path.TVD(c.shoe), c.largestBody()
+			t.Shoe, t.OD = e.path.TVD(c.shoe), c.largestBelow(0)
 		}
 		if !e.columnGap(i).open() && !e.shoeGap(i).open() {
 			e.follow(i, &t)

@@ -77,24 +77,53 @@ func (e *evaluation) flowGap(i int) gap {
 // rigVolumes adds the volumes of a section with returns to the rig; the riser has the booster's flow on top.
 func (e *evaluation) rigVolumes(i int, p *page, annuli []bore.Interval, missing gap) {
 	s := &e.plan.Sections[i]
-	flow, boosted := s.Flow.SI, s.Flow.SI+s.Booster.SI
+	flow, booster := s.Flow.SI, s.Booster.SI
 	belowBOP, inRiser := between(annuli, e.datum.BOPTop, math.Inf(1)), between(annuli, 0, e.datum.BOPTop)
 	below, riser := bore.Volume(belowBOP), bore.Volume(inRiser)
 	e.circulated(i, p, "volume.bottoms_up", "Bottoms-up, BOP", belowBOP, flow, missing, "V = sum of pi/4 × (bore² - string²) × L from TD to the BOP")
-	e.circulated(i, p, "volume.riser", "Riser up", inRiser, boosted, missing, "V = sum of pi/4 × (riser² - string²) × L from the BOP to the rotary")
+	timeGap := first(missing, e.flowGap(i))
+	strokeGap := missing
+	share := 1.0 // of what rises in the riser that comes through the bit
+	if booster > 0 {
+		share, strokeGap = flow/(flow+booster), timeGap
+	}
+	boosted := func(w *Working) {
+		w.in("riser", "annulus", quantity.Volume, riser)
+		w.in("flow", "through the bit", quantity.Flow, flow)
+		w.in("booster", "into the riser's foot", quantity.Flow, booster)
+	}
+	const counted = "Strokes of the pumps on the string; the booster's count their own."
+	p.put("volume.riser", "Riser up", quantity.Volume, riser, missing, func(w *Working) {
+		w.Formula = "V = sum of pi/4 × (riser² - string²) × L from the BOP to the rotary"
+		w.intervals(inRiser)
+		w.Source = "geometry; tool joints left out"
+	})
+	e.strokes(p, "volume.riser", riser*share, strokeGap, func(w *Working) {
+		w.Formula = "strokes = riser × flow / (flow + booster) / output"
+		boosted(w)
+		w.Note = counted
+	})
+	p.also("volume.riser.time", "minutes", quantity.Time, riser/(flow+booster), timeGap, func(w *Working) {
+		w.Formula = "time = riser / (flow + booster)"
+		boosted(w)
+		w.Source = "common practice"
+	})
 	p.put("volume.bottoms_up_rig", "Bottoms-up, rig", quantity.Volume, below+riser, missing, func(w *Working) {
 		w.Formula = "V = bottoms-up to BOP + riser"
 		w.in("below", "BOP", quantity.Volume, below)
 		w.in("riser", "annulus", quantity.Volume, riser)
 		w.Source = "geometry"
 	})
-	e.pumped(p, "volume.bottoms_up_rig", below+riser, missing)
-	p.also("volume.bottoms_up_rig.time", "minutes", quantity.Time, below/flow+riser/boosted, first(missing, e.flowGap(i)), func(w *Working) {
+	e.strokes(p, "volume.bottoms_up_rig", below+riser*share, strokeGap, func(w *Working) {
+		w.Formula = "strokes = (below + riser × flow / (flow + booster)) / output"
+		w.in("below", "BOP", quantity.Volume, below)
+		boosted(w)
+		w.Note = counted
+	})
+	p.also("volume.bottoms_up_rig.time", "minutes", quantity.Time, below/flow+riser/(flow+booster), timeGap, func(w *Working) {
 		w.Formula = "time = below / flow + riser / (flow + booster)"
 		w.in("below", "BOP", quantity.Volume, below)
-		w.in("flow", "through the bit", quantity.Flow, flow)
-		w.in("riser", "annulus", quantity.Volume, riser)
-		w.in("flow + booster", "in the riser", quantity.Flow, boosted)
+		boosted(w)
 		w.Source = "common practice"
 	})
 }

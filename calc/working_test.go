@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -19,6 +20,8 @@ func TestEveryFigureOfTheDemosHasItsWorking(t *testing.T) {
 				switch {
 				case !ok:
 					t.Errorf("section %d %s has no working", i+1, f.Key)
+				case !f.OK && strings.HasSuffix(string(f.Mend), ".linear_mass"):
+					continue // a bit's mass, which the demos leave open
 				case !f.OK:
 					t.Errorf("section %d %s is blank in a demo: %s", i+1, f.Key, f.Why)
 				case w.Formula == "" || w.Source == "":
@@ -88,15 +91,27 @@ func TestWorkingsCanBeDoneByHand(t *testing.T) {
 				return math.Pi / 4 * (n["D"]*n["D"]*n["L"] + n["d"]*n["d"]*n["l"]) * (1 + n["washout"])
 			}},
 			{1, sections, "hole.shoe", func(n map[string]float64) float64 { return n["opened"] - n["rathole"] }},
-			{1, sections, "mud.margin.pore", func(n map[string]float64) float64 { return n["mud"] - n["limit"] }},
-			{1, sections, "mud.margin.fracture", func(n map[string]float64) float64 { return n["limit"] - n["mud"] }},
+			{1, sections, "mud.margin.pore", func(n map[string]float64) float64 { return n["mud"] - n["pore"] }},
+			{1, sections, "mud.margin.fracture", func(n map[string]float64) float64 { return n["fracture"] - n["mud"] }},
 			{1, sections, "mud.emw.td.pressure", func(n map[string]float64) float64 { return n["EMW"] * 9.80665 * n["TVD"] }},
 			{3, sections, "mud.riser_off.pressure", func(n map[string]float64) float64 {
 				return 9.80665 * (n["sea"]*n["water depth"] + n["mud"]*(n["TVD"]-n["mudline"]))
 			}},
 			{3, sections, "volume.bottoms_up_rig", func(n map[string]float64) float64 { return n["below"] + n["riser"] }},
 			{3, sections, "volume.bottoms_up_rig.time", func(n map[string]float64) float64 {
-				return n["below"]/n["flow"] + n["riser"]/n["flow + booster"]
+				return n["below"]/n["flow"] + n["riser"]/(n["flow"]+n["booster"])
+			}},
+			{3, sections, "volume.bottoms_up_rig.strokes", func(n map[string]float64) float64 {
+				return (n["below"] + n["riser"]*n["flow"]/(n["flow"]+n["booster"])) / n["output"]
+			}},
+			{3, sections, "volume.riser.strokes", func(n map[string]float64) float64 {
+				return n["riser"] * n["flow"] / (n["flow"] + n["booster"]) / n["output"]
+			}},
+			{3, sections, "mud.pore.td", func(n map[string]float64) float64 {
+				if n["D2"] == 0 {
+					return n["E1"]
+				}
+				return n["E1"] + (n["E2"]-n["E1"])*(n["TVD"]-n["D1"])/(n["D2"]-n["D1"])
 			}},
 			{1, sections, "volume.string.strokes", func(n map[string]float64) float64 { return n["volume"] / n["output"] }},
 			{1, sections, "volume.annulus.1", func(n map[string]float64) float64 {

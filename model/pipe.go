@@ -14,6 +14,7 @@ type Pipe struct {
 	Drift      float64 // guaranteed bore
 	Widest     float64 // connector or tool joint OD; the body's where that is not known
 	Bare       bool    // the connector's OD is not known
+	NoSpecial  bool    // a special drift is asked for and is not known: Drift is the API's, or the bore
 	LinearMass float64 // with connectors or tool joints
 	Yield      float64
 	Source     string // where the catalogue has it from; empty when it is all the plan's own
@@ -43,6 +44,7 @@ func (c *CasingPart) Pipe() Pipe {
 	override(&p.LinearMass, c.LinearMass.SI)
 	override(&p.Yield, c.Yield.SI)
 	p.Bare = p.Widest == 0 && p.OD > 0
+	p.NoSpecial = c.DriftClass == SpecialDrift && row.SpecialDrift == 0 && !c.Drift.IsSet()
 	if p.Widest < p.OD {
 		p.Widest = p.OD
 	}

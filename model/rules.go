@@ -30,6 +30,7 @@ const (
 	RuleHookLoad
 	RuleBitAsPlanned
 	RuleStability
+	RuleShoeTest
 	RuleRatholeLeast
 	RuleRatholeMost
 	RuleShoeTrack
@@ -138,6 +139,8 @@ var rules = sync.OnceValue(func() []Rule {
 			"as entered: rating less string and blocks, without friction or overpull"),
 		most(RuleBitAsPlanned, "bit_as_planned", "Bit of the string is the section's", Arithmetic, nil, quantity.Diameter, "0.001 in", "geometry"),
 		least(RuleStability, "stability", "Mud not below the stability limit", Practice, practised, emw, "0 sg", memory),
+		most(RuleShoeTest, "shoe_test", "Planned shoe test within the fracture prognosis", Practice, practised, emw, "0.01 sg",
+			"common practice; the allowance is for rounding, from memory"),
 		least(RuleRatholeLeast, "rathole_least", "Rathole, least", Practice, practised, length, "5 ft", memory),
 		most(RuleRatholeMost, "rathole_most", "Rathole, most", Practice, practised, length, "30 ft", memory),
 		least(RuleShoeTrack, "shoe_track", "Shoe track", Practice, practised, length, "80 ft", memory),

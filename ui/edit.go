@@ -183,7 +183,7 @@ func (p *Planner) do(edit model.Edit) {
 	}
 	if ref, out := edit.Fault(); out {
 		p.evaluate()
-		p.message = "not done: " + ref.Field.Name + " (" + string(ref.Path()) + ") would leave its range, " + ref.Field.RangeText(p.system)
+		p.message = "not done: " + ref.Words() + " would leave its range, " + ref.Field.RangeText(p.system)
 		return
 	}
 	units := p.plan.Well.UnitSet

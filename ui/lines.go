@@ -133,7 +133,7 @@ func (p *Planner) moveBy(n int) {
 func (p *Planner) goTo(path model.Path) bool {
 	ref, ok := model.Find(p.plan, path)
 	if !ok {
-		return false
+		return p.goToList(path)
 	}
 	p.topic, p.figures, p.view = ref.Field.Topic, false, viewFields
 	if strings.HasPrefix(string(path), "section[") {
@@ -153,6 +153,39 @@ func (p *Planner) goTo(path model.Path) bool {
 		}
 	}
 	return false
+}
+
+// goToList brings the line that adds to a list into focus, and reports whether there is one.
+func (p *Planner) goToList(path model.Path) bool {
+	list, at, ok := model.FindList(p.plan, path)
+	if !ok {
+		return false
+	}
+	p.topic, p.figures, p.view = list.Topic, false, viewFields
+	if list.Parent == model.SectionGroup() {
+		p.section = at.Outer
+	}
+	if list.Parent != nil {
+		p.open[openKey(list.Parent, model.Place{})] = true
+	}
+	for i, l := range p.lines() {
+		if l.kind == lineAdd && l.group == list {
+			p.fieldAt[p.topic] = i
+			return true
+		}
+	}
+	return false
+}
+
+// whereIs names an entry or a list in words, for a person to go to.
+func (p *Planner) whereIs(path model.Path) string {
+	if ref, ok := model.Find(p.plan, path); ok {
+		return ref.Words()
+	}
+	if list, _, ok := model.FindList(p.plan, path); ok {
+		return "add " + strings.ToLower(list.Title)
+	}
+	return string(path)
 }
 
 // summary returns the content of a list's row on one line; numbers that follow each other in one unit share it.

@@ -47,7 +47,7 @@ func (p *Planner) addWorking(u *menu, f calc.Figure) {
 	if !f.OK {
 		u.say(p, canvas.Caution, "Blank: "+f.Why)
 		if f.Mend != "" {
-			u.say(p, canvas.Plain, "Entry to mend: "+string(f.Mend))
+			u.say(p, canvas.Plain, "Entry to mend: "+p.whereIs(f.Mend))
 		}
 		return
 	}

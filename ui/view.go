@@ -273,7 +273,7 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 		case !ok:
 			return "", canvas.Plain
 		case !f.OK:
-			return "blank: " + f.Why + "; mend " + string(f.Mend), canvas.Caution
+			return "blank: " + f.Why + "; see " + p.whereIs(f.Mend), canvas.Caution
 		}
 		return p.lineText(p.figAt[p.topic]), canvas.Plain
 	}

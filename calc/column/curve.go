@@ -45,18 +45,27 @@ func NewCurve(rows []Row) (Curve, error) {
 // At returns the value at a true vertical depth in metres, linear between rows. It
 // reports false above the first row and below the last.
 func (c Curve) At(tvd float64) (float64, bool) {
-	n := len(c.rows)
-	if n == 0 || !(tvd >= c.rows[0].TVD) || !(tvd <= c.rows[n-1].TVD) {
-		return 0, false
+	a, b, ok := c.Between(tvd)
+	if !ok || a.TVD == b.TVD {
+		return b.Value, ok
 	}
-	i := sort.Search(n, func(i int) bool { return c.rows[i].TVD >= tvd })
-	b := c.rows[i]
-	if b.TVD == tvd {
-		return b.Value, true
-	}
-	a := c.rows[i-1]
 	share := (tvd - a.TVD) / (b.TVD - a.TVD)
 	return (1-share)*a.Value + share*b.Value, true
+}
+
+// Between returns the rows above and below a true vertical depth in metres, by
+// which a value there can be checked by hand, twice the same where the depth is a
+// row's. It reports false above the first row and below the last.
+func (c Curve) Between(tvd float64) (above, below Row, ok bool) {
+	n := len(c.rows)
+	if n == 0 || !(tvd >= c.rows[0].TVD) || !(tvd <= c.rows[n-1].TVD) {
+		return Row{}, Row{}, false
+	}
+	i := sort.Search(n, func(i int) bool { return c.rows[i].TVD >= tvd })
+	if c.rows[i].TVD == tvd {
+		return c.rows[i], c.rows[i], true
+	}
+	return c.rows[i-1], c.rows[i], true
 }
 
 // Ends returns the true vertical depths in metres of the first and the last row,

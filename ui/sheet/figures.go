@@ -58,7 +58,7 @@ func (p *printer) figurePart(title string, lines [][]calc.Figure) part {
 			r.cells = append(r.cells, cell{label: "also", value: p.second(f.Value, f.Kind), number: true})
 		}
 		if len(notes) > 0 {
-			r.cells = append(r.cells, cell{label: "where", value: strings.Join(notes, ", ")})
+			r.cells = append(r.cells, cell{label: "note", value: strings.Join(notes, ", ")})
 		}
 		table.rows = append(table.rows, r)
 	}
@@ -114,6 +114,9 @@ func (b blank) text(plan *model.Plan) string {
 func fieldText(plan *model.Plan, path model.Path) string {
 	if ref, ok := model.Find(plan, path); ok {
 		return ref.Field.Name + " (" + string(path) + ")"
+	}
+	if list, _, ok := model.FindList(plan, path); ok {
+		return "add " + strings.ToLower(list.Title) + " (" + string(path) + ")"
 	}
 	return string(path)
 }
