@@ -131,6 +131,7 @@ func (e *evaluation) riserMarginFigure(i int, p *page) {
 		w.Source = "drillingformulas.com, riser margin; hydrostatics"
 		w.Note = "In deep water it usually cannot be met: the BOP is the barrier then. Not to be added to the trip margin."
 	}
+	p.group = "Riser margin"
 	p.put("mud.riser_margin", "Left over pore", quantity.Pressure, m.value, missing, why)
 	p.also("mud.riser_margin.at", "at TVD", quantity.Length, m.tvd, missing, why)
 }

@@ -12,8 +12,8 @@ import (
 	"borewalk/model/quantity"
 )
 
-// editing is an entry being typed. The plan holds the last good value, so that everything on the screen follows each
-// keystroke; was is put back when the entry is given up.
+// editing is an entry being typed. The plan holds it while it is good, so that everything on the screen follows each
+// keystroke; was is put back while it is not, and when it is given up.
 type editing struct {
 	ref   model.Ref
 	input textinput.Model
@@ -95,7 +95,7 @@ func (p *Planner) typing(m tea.KeyMsg) {
 		p.giveUp()
 	case "ctrl+s":
 		if p.accept() && p.overlay == nil { // a question about the entry comes first
-			p.save()
+			p.save(stay)
 		} else if p.overlay != nil {
 			p.message = "answer first, then save"
 		}

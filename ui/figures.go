@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strconv"
 
 	"borewalk/calc"
@@ -36,15 +37,13 @@ func (p *Planner) figureLines() []figureLine {
 	return lines
 }
 
-// focusedFigures returns the line of figures that has the focus; on a heading the first line below it.
+// focusedFigures returns the line of figures that has the focus.
 func (p *Planner) focusedFigures() []calc.Figure {
 	lines := p.figureLines()
-	for i := max(0, min(p.figAt[p.topic], len(lines)-1)); i < len(lines); i++ {
-		if len(lines[i].figures) > 0 {
-			return lines[i].figures
-		}
+	if len(lines) == 0 {
+		return nil
 	}
-	return nil
+	return lines[p.figureAt(lines)].figures
 }
 
 // focusedFigure returns the first figure of the focused line.
@@ -71,6 +70,11 @@ func (p *Planner) changeOf(f calc.Figure) string {
 		return ""
 	}
 	return quantity.FormatChange(f.Value-old.Value, f.Kind, p.system.Unit(f.Kind))
+}
+
+// changed reports whether any figure of a line has changed since the baseline.
+func (p *Planner) changed(figures []calc.Figure) bool {
+	return slices.ContainsFunc(figures, func(f calc.Figure) bool { return p.changeOf(f) != "" })
 }
 
 // sameSection reports whether a sheet of the baseline is of the same section: after sections were added or taken away
@@ -102,13 +106,12 @@ func (p *Planner) unit(f calc.Figure) string {
 const (
 	numberWidth = 7
 	unitWidth   = 6
-	changeWidth = 7
 )
 
 // drawFigures draws the figures pane: name, value, unit, change.
 func (p *Planner) drawFigures(r canvas.Region) {
 	lines := p.figureLines()
-	at := max(0, min(p.figAt[p.topic], len(lines)-1))
+	at := p.figureAt(lines)
 	first := max(0, min(at-r.H()/2, len(lines)-r.H()))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {
 		below := lines[min(first+y+1, len(lines)-1)].figures
@@ -123,15 +126,18 @@ func (p *Planner) drawFigures(r canvas.Region) {
 }
 
 // leastPane is the width of a figures pane that shows the first column alone; each cellWidth more shows one further.
-const leastPane = 34
+const leastPane = 33
 
 func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.Figure, focused bool) {
 	mark, style := " ", canvas.Plain
 	if focused {
 		mark, style = string(p.glyphs.Mark), canvas.Focus
 	}
-	extra := max(0, min((r.W()-leastPane)/cellWidth, 3))
-	first := r.W() - extra*cellWidth
+	extra := max(0, min((r.W()-1-leastPane)/cellWidth, 3))
+	first := r.W()
+	if extra > 0 {
+		first = r.W() - 1 - extra*cellWidth
+	}
 	if l.heading != "" {
 		if !focused {
 			style = canvas.Heading
@@ -144,25 +150,45 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	f := l.figures[0]
 	change := p.changeOf(f)
+	if change == "" && p.changed(l.figures[1:]) {
+		change = changedMark // a column of the table
+	}
 	unit := p.unit(f)
 	value := first - numberWidth - max(unitWidth, canvas.Width(unit)+1) // a unit is never cut
 	room := value - 2
 	if change != "" {
-		room -= changeWidth
-		r.TextRight(value-changeWidth-1, 0, changeWidth, change, canvas.Changed)
+		width := max(canvas.Width(change), 1)
+		room -= width + 1
+		r.TextRight(value-width-1, 0, width, change, canvas.Changed)
 	}
-	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(f.Name), room), style)
+	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(f.Name), room), style)
 	r.TextRight(value, 0, numberWidth, p.number(f), style)
 	r.Text(value+numberWidth+1, 0, unit, style)
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
-		r.TextRight(first+(i-1)*cellWidth, 0, cellWidth, p.cell(l.figures[i]), style)
+		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
 	}
+}
+
+// changedMark stands before a figure in a column that has changed since the baseline.
+const changedMark = "~"
+
+// drawCell draws a figure in a column, with the mark of a change before it.
+func (p *Planner) drawCell(r canvas.Region, x int, f calc.Figure, style canvas.Style) {
+	text := p.cell(f)
+	if p.changeOf(f) == "" {
+		r.TextRight(x, 0, cellWidth, text, style)
+		return
+	}
+	if style == canvas.Plain {
+		style = canvas.Changed
+	}
+	r.TextRight(x, 0, cellWidth, changedMark+text, style)
 }
 
 // drawTable draws the figures with all their columns across the page.
 func (p *Planner) drawTable(r canvas.Region) {
 	lines := p.figureLines()
-	at := max(0, min(p.figAt[p.topic], len(lines)-1))
+	at := p.figureAt(lines)
 	rows := r.H()
 	first := max(0, min(at-rows/2, len(lines)-rows))
 	for y := 0; y < rows && first+y < len(lines); y++ {
@@ -198,10 +224,10 @@ func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figu
 		}
 		return
 	}
-	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(l.figures[0].Name), name-1), style)
+	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
 	for i, f := range l.figures {
 		if i < columns {
-			r.TextRight(name+i*cellWidth, 0, cellWidth, p.cell(f), style)
+			p.drawCell(r, name+i*cellWidth, f, style)
 		}
 	}
 }
@@ -213,17 +239,10 @@ func (p *Planner) cell(f calc.Figure) string {
 	return p.number(f) + " " + p.unit(f)
 }
 
-// lineText puts a line of figures in words: every column, and where it holds.
-func (p *Planner) lineText(at int) string {
-	lines := p.figureLines()
-	if at < 0 || at >= len(lines) {
-		return ""
-	}
-	for at < len(lines)-1 && len(lines[at].figures) == 0 {
-		at++
-	}
+// inWords puts a line of figures in words: every column with its change, and where it holds.
+func (p *Planner) inWords(figures []calc.Figure) string {
 	text := ""
-	for i, f := range lines[at].figures {
+	for i, f := range figures {
 		if i > 0 {
 			text += "  "
 		}
@@ -231,6 +250,9 @@ func (p *Planner) lineText(at int) string {
 			text += f.Column + " "
 		}
 		text += p.cell(f)
+		if change := p.changeOf(f); change != "" {
+			text += " [" + change + "]"
+		}
 		if f.Note != "" {
 			text += " (" + f.Note + ")"
 		}

@@ -32,8 +32,8 @@ func bindings() []binding {
 	return []binding{
 		bind(moving, "up k", "up", "field or figure above", "", do(func(p *Planner) { p.moveBy(-1) }), nil),
 		bind(moving, "down j", "down", "field or figure below", "", do(func(p *Planner) { p.moveBy(1) }), nil),
-		bind(moving, "right", "right", "to the figures", "", do(func(p *Planner) { p.figures = true }), nil),
-		bind(moving, "left", "left", "to the fields", "", do(func(p *Planner) { p.figures = false }), nil),
+		bind(moving, "right", "right", "to the figures", "", do(func(p *Planner) { p.figures = true }), (*Planner).atFigures),
+		bind(moving, "left", "left", "to the fields", "", do(func(p *Planner) { p.figures = false }), (*Planner).atFields),
 		bind(moving, "pgdown", "page down", "a screen down", "", do(func(p *Planner) { p.moveBy(p.rows() - 1) }), nil),
 		bind(moving, "pgup", "page up", "a screen up", "", do(func(p *Planner) { p.moveBy(1 - p.rows()) }), nil),
 		bind(moving, "home", "home", "first on the page", "", do(func(p *Planner) { p.moveBy(-1 << 20) }), nil),
@@ -48,7 +48,7 @@ func bindings() []binding {
 		bind(editing, "-", "-", "a step down", "", do(func(p *Planner) { p.nudge(-1) }), (*Planner).notNumber),
 		bind(editing, "backspace delete", "delete", "blank the field", "", do((*Planner).blank), (*Planner).notEditable),
 		bind(editing, "a", "a", "add a row below, or a section on the hole page", "", do((*Planner).addRow), (*Planner).noList),
-		bind(editing, "d", "d", "take the row or section away", "", do((*Planner).removeRow), (*Planner).noRow),
+		bind(editing, "d", "d", "remove the row or section", "", do((*Planner).removeRow), (*Planner).noRow),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
 
@@ -63,8 +63,8 @@ func bindings() []binding {
 		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
 		bind(looking, "?", "?", "this help", "? help", do((*Planner).showHelp), nil),
 
-		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.leaving = false; p.save() }), nil),
-		bind(file, "S", "S", "save under another name", "", do(func(p *Planner) { p.leaving = false; p.saveAs() }), nil),
+		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.save(stay) }), nil),
+		bind(file, "S", "S", "save under another name", "", do(func(p *Planner) { p.saveAs(stay) }), nil),
 		bind(file, "N", "N", "start a new plan", "", do((*Planner).askNew), nil),
 		bind(file, "q ctrl+c", "q", "quit", "q quit", (*Planner).leave, nil),
 	}
@@ -131,6 +131,9 @@ func (p *Planner) notEditable() string {
 	if p.figures {
 		return "a figure is computed, not entered; w shows its working, left goes to the fields"
 	}
+	if p.view != viewFields && p.focused().kind != lineField {
+		return "no field has the focus; v goes back to the fields"
+	}
 	return ""
 }
 
@@ -148,9 +151,34 @@ func (p *Planner) notNumber() string {
 	return ""
 }
 
-func (p *Planner) noList() string {
+func (p *Planner) atFigures() string {
+	if p.figures {
+		return "the figures have the focus already"
+	}
+	return ""
+}
+
+func (p *Planner) atFields() string {
+	if !p.figures {
+		return "the fields have the focus already"
+	}
+	return ""
+}
+
+// noRows says why rows cannot be added or removed: not where they are not in sight.
+func (p *Planner) noRows() string {
+	if p.view != viewFields {
+		return "the rows are out of sight; v goes back to the fields"
+	}
 	if p.figures {
 		return "go to the fields first (left)"
+	}
+	return ""
+}
+
+func (p *Planner) noList() string {
+	if why := p.noRows(); why != "" {
+		return why
 	}
 	if p.listAt() == nil {
 		return "there is no list here to add to"
@@ -159,15 +187,15 @@ func (p *Planner) noList() string {
 }
 
 func (p *Planner) noRow() string {
-	if p.figures {
-		return "go to the fields first (left)"
+	if why := p.noRows(); why != "" {
+		return why
 	}
 	g := p.listAt()
 	if g == nil {
 		return "this is not a row of a list"
 	}
 	if g == model.SectionGroup() && len(p.plan.Sections) == 0 {
-		return "there is no section to take away"
+		return "there is no section to remove"
 	}
 	if l := p.focused(); l.kind == lineAdd {
 		return "go to the row first"
@@ -224,6 +252,7 @@ func (p *Planner) undo() {
 	edit, _ := p.history.Undo(p.plan)
 	p.followUnits(units)
 	p.evaluate()
+	p.goToEdit(edit)
 	p.message = "undid " + edit.Name
 }
 
@@ -232,5 +261,34 @@ func (p *Planner) redo() {
 	edit, _ := p.history.Redo(p.plan)
 	p.followUnits(units)
 	p.evaluate()
+	p.goToEdit(edit)
 	p.message = "redid " + edit.Name
+}
+
+// goToEdit brings what an edit changed into focus when it is on the page that is open, so that the next key does not act on
+// something else.
+func (p *Planner) goToEdit(edit model.Edit) {
+	if len(edit.Changes) == 0 {
+		return
+	}
+	view, c := p.view, edit.Changes[0]
+	g := c.Ref.Group
+	inSection := g == model.SectionGroup() || g.Parent == model.SectionGroup()
+	topic := g.Topic
+	if c.Kind == model.SetEntry {
+		topic = c.Ref.Field.Topic
+	}
+	switch {
+	case topic != p.topic:
+		return
+	case c.Kind != model.SetEntry && g == model.SectionGroup():
+		p.section, p.fieldAt[p.topic] = max(0, min(c.Ref.Place.Outer, len(p.plan.Sections)-1)), 0
+	case inSection && c.Ref.Place.Outer != p.section:
+		return
+	case c.Kind == model.SetEntry:
+		p.goTo(c.Ref.Path())
+	default:
+		p.goToRow(g, c.Ref.Place)
+	}
+	p.view = view
 }

@@ -53,7 +53,7 @@ func layoutFor(width, height int) layout {
 	x += fields + 1
 	rest := width - x
 	if width >= 132 {
-		plot := rest * 3 / 8
+		plot := rest / 3
 		l.plot = rect{width - plot, headerRows, plot, body}
 		rest -= plot + 1
 	}

@@ -123,10 +123,30 @@ func (p *Planner) focused() line {
 // moveBy moves the focus among the fields or the figures.
 func (p *Planner) moveBy(n int) {
 	if p.figures {
-		p.figAt[p.topic] = max(0, min(p.figAt[p.topic]+n, len(p.figureLines())-1))
+		p.moveFigure(n)
 		return
 	}
 	p.fieldAt[p.topic] = max(0, min(min(p.fieldAt[p.topic], len(p.lines())-1)+n, len(p.lines())-1))
+}
+
+// moveFigure moves the focus by n lines among the figures, passing over headings.
+func (p *Planner) moveFigure(n int) {
+	lines := p.figureLines()
+	at := max(0, min(p.figureAt(lines)+n, len(lines)-1))
+	for n < 0 && at > 0 && lines[at].heading != "" {
+		at--
+	}
+	p.figAt[p.topic] = at
+	p.figAt[p.topic] = p.figureAt(lines)
+}
+
+// figureAt returns the line of figures in focus: never a heading, but the first line below it.
+func (p *Planner) figureAt(lines []figureLine) int {
+	at := max(0, min(p.figAt[p.topic], len(lines)-1))
+	for at < len(lines)-1 && lines[at].heading != "" {
+		at++
+	}
+	return at
 }
 
 // goTo brings the field with a path into focus, opening what hides it, and reports whether there is one.
@@ -158,9 +178,12 @@ func (p *Planner) goTo(path model.Path) bool {
 // goToList brings the line that adds to a list into focus, and reports whether there is one.
 func (p *Planner) goToList(path model.Path) bool {
 	list, at, ok := model.FindList(p.plan, path)
-	if !ok {
-		return false
-	}
+	return ok && p.goToRow(list, list.At(at, list.Len(p.plan, at)))
+}
+
+// goToRow brings a row of a list into focus, or the line that adds to it when there is no such row, and reports whether
+// there is either.
+func (p *Planner) goToRow(list *model.Group, at model.Place) bool {
 	p.topic, p.figures, p.view = list.Topic, false, viewFields
 	if list.Parent == model.SectionGroup() {
 		p.section = at.Outer
@@ -169,7 +192,7 @@ func (p *Planner) goToList(path model.Path) bool {
 		p.open[openKey(list.Parent, model.Place{})] = true
 	}
 	for i, l := range p.lines() {
-		if l.kind == lineAdd && l.group == list {
+		if l.group == list && (l.kind == lineRow && l.place == at || l.kind == lineAdd) {
 			p.fieldAt[p.topic] = i
 			return true
 		}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/textinput"
@@ -13,7 +14,8 @@ import (
 type overlay interface {
 	update(p *Planner, m tea.KeyMsg)
 	draw(p *Planner, r canvas.Region)
-	hint() string // for the key line
+	hint() string                  // for the key line
+	below() (title, detail string) // what stands below the page
 }
 
 // item is one line of a menu.
@@ -30,6 +32,7 @@ type menu struct {
 	items []item
 	at    int // the item in focus, or the first line shown when there is nothing to pick
 	pick  func(p *Planner, i int)
+	small bool // shown and answered in a window that is too small for the pages
 }
 
 func (u *menu) hint() string {
@@ -37,6 +40,14 @@ func (u *menu) hint() string {
 		return "up down scroll · esc or q closes"
 	}
 	return "up down choose · enter takes it · esc or q closes"
+}
+
+// below returns the title and the item in focus in full, since the box may have cut them.
+func (u *menu) below() (title, detail string) {
+	if u.pick != nil && u.at < len(u.items) {
+		detail = cmp.Or(u.items[u.at].full, u.items[u.at].text)
+	}
+	return u.title, detail
 }
 
 func (u *menu) update(p *Planner, m tea.KeyMsg) {
@@ -156,6 +167,8 @@ func newInput(text string) textinput.Model {
 }
 
 func (u *prompt) hint() string { return "enter takes it · esc gives up" }
+
+func (u *prompt) below() (title, detail string) { return u.title, u.note }
 
 func (u *prompt) update(p *Planner, m tea.KeyMsg) {
 	switch {

@@ -71,7 +71,6 @@ type Planner struct {
 	glyphs        canvas.Glyphs
 	keys          []binding
 	quit          bool
-	leaving       bool // quit once the plan is saved
 }
 
 // New returns a planner on a plan.
@@ -167,16 +166,15 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 
 // key gives a key to whatever listens: an overlay, the entry being typed, or the page.
 func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
-	if p.tooSmall() {
-		if m.String() == "ctrl+c" {
-			if p.edit != nil {
-				p.giveUp()
-			}
-			return p.leave()
-		}
-		return nil
-	}
 	switch {
+	case p.tooSmall() && !p.answersSmall():
+		if m.String() != "ctrl+c" {
+			return nil
+		}
+		if p.edit != nil {
+			p.giveUp()
+		}
+		return p.leave()
 	case m.String() == "ctrl+l":
 		return tea.ClearScreen
 	case p.overlay != nil:
@@ -191,6 +189,12 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 		return tea.Quit
 	}
 	return nil
+}
+
+// answersSmall reports whether the question that is open is shown in a window that is too small for the pages.
+func (p *Planner) answersSmall() bool {
+	u, ok := p.overlay.(*menu)
+	return ok && u.small
 }
 
 // name returns what the plan is called on the screen.

@@ -201,11 +201,11 @@ func TestFiguresFollowEachKeystroke(t *testing.T) {
 	wants(t, p, "redid", "2080.0 m")
 }
 
-func TestBadEntryIsSaidAtOnceAndTheLastGoodValueCounts(t *testing.T) {
+func TestBadEntryIsSaidAtOnceAndWhatStoodBeforeCounts(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
 	downTo(t, p, "Hole TD")
 	press(p, "2085 psi")
-	wants(t, p, "! ", "psi is a unit of pressure", "last good value", "2150.0 m") // as before the entry
+	wants(t, p, "! ", "psi is a unit of pressure", "what stood before: 2155.0 m", "2150.0 m") // as before the entry
 	press(p, "enter")
 	wants(t, p, "typing") // it stays open
 	press(p, "backspace", "backspace", "backspace", "enter")
@@ -322,6 +322,54 @@ func TestLeavingATooSmallWindowGivesTheEntryUp(t *testing.T) {
 	lacks(t, p, "2085")
 }
 
+// What would be lost is asked about where it can be seen.
+func TestATooSmallWindowShowsTheQuestion(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Rathole")
+	press(p, "+", "f")
+	p.Update(tea.WindowSizeMsg{Width: 60, Height: 12})
+	wants(t, p, "A question is open")
+	press(p, "ctrl+c")
+	wants(t, p, "save and quit", "> save and quit", "stay")
+	press(p, "down")
+	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyEnter}); cmd == nil || cmd() != tea.Quit() {
+		t.Error("the answer does not count")
+	}
+}
+
+// A save that is given up does not make a later one quit.
+func TestQuittingIsForgottenWhenTheSaveIsGivenUp(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "well.toml")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	downTo(t, p, "Rathole")
+	press(p, "+", "q", "enter", "esc", "s", "ctrl+u", path)
+	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyEnter}); cmd != nil {
+		t.Error("a plain save quits")
+	}
+	wants(t, p, "saved ")
+}
+
+// What another program wrote into the plan's file is replaced only when that is wanted.
+func TestAFileChangedByAnotherIsAskedAbout(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "well.toml")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "S", "ctrl+u", path, "enter")
+	const theirs = "borewalk = 1\n"
+	if err := os.WriteFile(path, []byte(theirs), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	downTo(t, p, "Rathole")
+	press(p, "+", "s")
+	wants(t, p, "changed by another program")
+	press(p, "esc")
+	if got, _ := os.ReadFile(path); string(got) != theirs {
+		t.Errorf("the file holds %d bytes", len(got))
+	}
+	press(p, "s", "down", "enter")
+	if f, err := planfile.Open(path); err != nil || len(f.Plan.Sections) != 5 {
+		t.Error(err)
+	}
+}
+
 // A move that would leave an entry where no file may hold it is refused by name.
 func TestAMoveThatLeavesARangeIsRefused(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
@@ -379,7 +427,7 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 	press(p, "home", "left", "+")
 	wants(t, p, "Mud density: 1.250 sg to 1.260 sg", "0.090 sg")
 	press(p, "v", "+")
-	wants(t, p, "1.270 sg", "EMW from RKB, sg")
+	wants(t, p, "1.270 sg", "EMW sg, TVD m")
 	press(p, "uu")
 	lacks(t, p, "not saved")
 }
@@ -392,7 +440,7 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 }
 
 func TestWorkingShowsFormulaNumbersAndSource(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab", "right", "down", "w")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab", "right", "w")
 	wants(t, p, "margin = mud - pore", "1.25", "result", "Source:", "Over pore, at TVD")
 	press(p, "end")
 	wants(t, p, "verify by independent calculation")
@@ -470,7 +518,7 @@ func TestAPlanWithoutSectionsIsStillShown(t *testing.T) {
 	for range 5 {
 		press(p, "tab", "v", "w", "esc", "down", "up", "right", "left", "n", "p")
 	}
-	press(p, "d")
+	press(p, "v", "d")
 	wants(t, p, "there is no section")
 	press(p, "enter")
 	wants(t, p, "section 1 of 1")

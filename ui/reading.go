@@ -20,8 +20,14 @@ func (u *menu) say(p *Planner, style canvas.Style, paragraph string) {
 	}
 }
 
-// showWorking opens the working of the focused line of figures, column by column.
+// showWorking opens the working of the focused line of figures, column by column. From the fields it only goes to the
+// figures: the one that the focus was on last has nothing to do with the field.
 func (p *Planner) showWorking() {
+	if !p.figures && len(p.figureLines()) > 0 {
+		p.figures = true
+		p.message = "this is a figure now: up and down choose one, w shows its working"
+		return
+	}
 	figures := p.focusedFigures()
 	if len(figures) == 0 {
 		p.message = "there is no figure on this page"
@@ -99,7 +105,7 @@ func (p *Planner) showFindings() {
 			p.message = "there is no single entry behind this finding"
 			return
 		}
-		p.message = "source: " + f.Source
+		p.message = p.findingText(f)
 	}
 	p.overlay = u
 }
@@ -199,11 +205,11 @@ type helpText struct {
 func helpTexts(g canvas.Glyphs) []helpText {
 	return []helpText{
 		{"While typing", []string{
-			"Enter or tab takes the entry, esc gives it up, up and down step it. Everything follows each keystroke; while the entry is not good the last good value counts and the line below says what is wrong.",
+			"Enter or tab takes the entry, esc gives it up, up and down step it. Everything follows each keystroke; while the entry is not good, what stood before counts and the line below says what is wrong.",
 			"A number without a unit is in the unit shown. Any unit of the trade may be typed: 1262 ft, 13 5/8 in, 10.2 ppg, 1.25 sg, 385 m. Comma and point are both decimal signs; nothing groups digits.",
 		}},
 		{"Marks", []string{
-			"> has the focus. ! has a finding: stop or caution. + opens, - closes a row. A number with a sign before a figure is its change since the baseline.",
+			"> has the focus. ! has a finding: stop or caution. + opens, - closes a row. A number with a sign before a figure is its change since the baseline; ~ marks a figure in a column that has changed, and the line below the page tells by how much.",
 			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
 		}},
 		{"Schematic", schematic.Legend(g)},

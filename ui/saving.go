@@ -13,30 +13,55 @@ import (
 	"borewalk/ui/canvas"
 )
 
-// save writes the plan to its file; a plan that came from no file asks for one.
-func (p *Planner) save() {
+// save writes the plan to its file and then goes on with what was wanted; a plan that came from no file asks for one.
+func (p *Planner) save(then func(*Planner)) {
 	if p.options.Path == "" {
-		p.saveAs()
+		p.saveAs(then)
 		return
 	}
-	p.saveTo(p.options.Path)
+	p.saveTo(p.options.Path, p.file.Save, then)
 }
 
-// saveTo writes the plan and returns what went wrong, or nothing.
-func (p *Planner) saveTo(path string) string {
-	if err := p.file.Save(path); err != nil {
+// saveTo writes the plan by one of the file's ways of saving, goes on with what was wanted, and returns what went wrong, or
+// nothing. A file that was changed by another is asked about.
+func (p *Planner) saveTo(path string, write func(string) error, then func(*Planner)) string {
+	err := write(path)
+	switch {
+	case errors.Is(err, planfile.ErrChanged):
+		p.overlay = newChanged(path, then)
+		return ""
+	case err != nil:
 		p.message = model.Clean(err.Error())
 		return p.message
 	}
 	p.options.Path = path
 	p.history.Saved()
-	p.quit = p.leaving
 	p.message = "saved " + path
+	then(p)
 	return ""
 }
 
+// stay is what follows a save that was all that was wanted.
+func stay(*Planner) {}
+
+// newChanged asks what to do about a file that another program has changed since it was opened.
+func newChanged(path string, then func(*Planner)) overlay {
+	return &menu{
+		title: "Not saved: the file was changed by another program",
+		items: []item{{text: "save under another name"}, {text: "replace what the other has written"}, {text: "do not save now"}},
+		pick: func(p *Planner, i int) {
+			switch i {
+			case 0:
+				p.saveAs(then)
+			case 1:
+				p.saveTo(path, p.file.SaveOver, then)
+			}
+		},
+	}
+}
+
 // saveAs asks where to save. An existing file is replaced only when its name is given twice.
-func (p *Planner) saveAs() {
+func (p *Planner) saveAs(then func(*Planner)) {
 	text := p.options.Path
 	if text == "" {
 		text = fileName(p.plan.Well.Name)
@@ -49,11 +74,14 @@ func (p *Planner) saveAs() {
 		case filepath.Ext(path) != ".toml":
 			path += ".toml"
 		}
-		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && path != p.options.Path && asked != path {
+		if path == p.options.Path {
+			return p.saveTo(path, p.file.Save, then)
+		}
+		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && asked != path {
 			asked = path
 			return path + " exists already. Press enter again to replace it."
 		}
-		return p.saveTo(path)
+		return p.saveTo(path, p.file.SaveOver, then)
 	})
 }
 
@@ -76,19 +104,18 @@ func fileName(well string) string {
 
 // leave quits, after asking when something would be lost.
 func (p *Planner) leave() tea.Cmd {
-	p.leaving = false
 	if !p.history.Dirty() {
 		p.quit = true
 		return tea.Quit
 	}
 	p.overlay = &menu{
+		small: true,
 		title: "The plan has changes that are not saved",
 		items: []item{{text: "save and quit"}, {text: "quit and lose the changes"}, {text: "stay"}},
 		pick: func(p *Planner, i int) {
 			switch i {
 			case 0:
-				p.leaving = true
-				p.save()
+				p.save(func(p *Planner) { p.quit = true })
 			case 1:
 				p.quit = true
 			}
@@ -143,8 +170,28 @@ func (s *start) fill(p *Planner) {
 	s.menu.items = append(s.menu.items, item{text: "make the plan"})
 }
 
-func (s *start) hint() string                    { return "up down choose · enter changes or makes it · esc gives up" }
-func (s *start) update(p *Planner, m tea.KeyMsg) { s.menu.update(p, m) }
+func (s *start) hint() string { return "up down choose · enter changes or makes it · esc gives up" }
+
+// update gives a key to the list; a digit begins the answer in focus.
+func (s *start) update(p *Planner, m tea.KeyMsg) {
+	if m.Type != tea.KeyRunes || m.Paste || !startsEntry(m.Runes) || s.menu.at >= len(s.group.Fields) ||
+		s.group.Fields[s.menu.at].Type != model.QuantityField {
+		s.menu.update(p, m)
+		return
+	}
+	s.pick(p, s.menu.at)
+	if question, ok := p.overlay.(*prompt); ok {
+		question.input.SetValue(string(m.Runes))
+		question.input.CursorEnd()
+	}
+}
+
+func (s *start) below() (title, detail string) {
+	if s.menu.at < len(s.group.Fields) {
+		return s.group.Fields[s.menu.at].Name, s.group.Fields[s.menu.at].Help
+	}
+	return "Make the plan", "Sections at round depths, strings and fluids to start from: every entry is there to be looked at and changed."
+}
 
 func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 

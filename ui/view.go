@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"borewalk/calc"
@@ -51,16 +52,36 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 		p.width, p.height, leastWidth, leastHeight), max(1, r.W())) {
 		r.Text(0, i, l, canvas.Plain)
 	}
+	if p.overlay == nil {
+		return
+	}
+	lines := []string{"A question is open: make the window larger to see it."}
+	if u, ok := p.overlay.(*menu); ok && u.small {
+		lines = []string{u.title + ":"}
+		for i, it := range u.items {
+			mark := "  "
+			if i == u.at {
+				mark = string(p.glyphs.Mark) + " "
+			}
+			lines = append(lines, mark+it.text)
+		}
+	}
+	for i, l := range lines {
+		r.Text(0, r.H()-len(lines)+i, p.glyphs.Translate(canvas.Clip(l, r.W())), canvas.Plain)
+	}
 }
 
 // drawHeader draws the title, the sections and the pages.
 func (p *Planner) drawHeader(r canvas.Region) {
-	title := " " + p.name()
+	state := p.glyphs.Translate(canvas.Clip(p.state(), r.W()/2))
+	room := r.W() - canvas.Width(state) - 3
+	section := ""
 	if n := len(p.plan.Sections); n > 0 {
-		title += fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
+		section = fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
 	}
-	state := p.state()
-	r.Text(0, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-canvas.Width(state)-3), canvas.Title)
+	// A long name of the well leaves room to see which section is open.
+	name := canvas.Clip(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
+	r.Text(0, 0, canvas.Clip(" "+name+p.glyphs.Translate(section), room), canvas.Title)
 	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
 	p.drawSections(r.Sub(0, 1, r.W(), 1))
 	p.drawPages(r.Sub(0, 2, r.W(), 1))
@@ -68,9 +89,9 @@ func (p *Planner) drawHeader(r canvas.Region) {
 
 // state says where the plan stands: what it came from, and whether something is not saved.
 func (p *Planner) state() string {
-	state := ""
-	if p.options.Path == "" && p.options.Title != "" {
-		state = p.options.Title
+	state := p.options.Title
+	if p.options.Path != "" {
+		state = model.Clean(filepath.Base(p.options.Path))
 	}
 	if p.history.Dirty() {
 		state = strings.TrimSpace(state + " * not saved")
@@ -233,8 +254,9 @@ func (p *Planner) drawFooter(r canvas.Region, l layout) {
 
 // focusTitle names what has the focus in full.
 func (p *Planner) focusTitle() string {
-	if u, ok := p.overlay.(*menu); ok {
-		return u.title
+	if p.overlay != nil {
+		title, _ := p.overlay.below()
+		return title
 	}
 	if p.edit != nil {
 		return "typing: " + p.edit.ref.Field.Name
@@ -258,11 +280,9 @@ func (p *Planner) focusTitle() string {
 // focusDetail says more of the focus: the entry being typed, the range and help of a field, where a figure holds, or the
 // whole of a line that an overlay had to cut.
 func (p *Planner) focusDetail() (string, canvas.Style) {
-	if u, ok := p.overlay.(*menu); ok {
-		if u.pick != nil && u.at < len(u.items) {
-			return cmp.Or(u.items[u.at].full, u.items[u.at].text), canvas.Plain
-		}
-		return "", canvas.Plain
+	if p.overlay != nil {
+		_, detail := p.overlay.below()
+		return detail, canvas.Plain
 	}
 	if e := p.edit; e != nil {
 		return "[" + p.withCursor(e.input, 40) + "]  " + p.editHint(), canvas.Entry
@@ -275,7 +295,7 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 		case !f.OK:
 			return "blank: " + f.Why + "; see " + p.whereIs(f.Mend), canvas.Caution
 		}
-		return p.lineText(p.figAt[p.topic]), canvas.Plain
+		return p.inWords(p.focusedFigures()), canvas.Plain
 	}
 	l := p.focused()
 	switch l.kind {
@@ -283,6 +303,9 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 		text := l.ref.Field.Help
 		if r := l.ref.Field.RangeText(p.system); r != "" && l.ref.Field.Type == model.QuantityField {
 			text = r + ". " + text
+		}
+		if p.view != viewFields { // the field itself is out of sight
+			text = "[" + cmp.Or(l.ref.Field.ScreenText(l.ref.Get(p.plan), p.system), "blank") + "]  " + text
 		}
 		return text, canvas.Plain
 	case lineAdd, lineRow:
@@ -308,7 +331,7 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 		return p.message, canvas.Plain
 	}
 	if p.edit != nil && p.edit.fault != "" {
-		return "the last good value drives the figures: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution
+		return "until it is right the figures follow what stood before: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution
 	}
 	for _, f := range p.sortedFindings() {
 		if f.Severity > calc.OK {

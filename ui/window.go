@@ -33,7 +33,7 @@ func (p *Planner) drawWindow(r canvas.Region) {
 	if top, bottom, ok := w.Depths(); ok {
 		w.DepthTicks = ticks(top, bottom, max(2, r.H()/3), depth)
 	}
-	title := "EMW from RKB, " + density.Symbol() + " against TVD, " + depth.Symbol()
+	title := "EMW " + density.Symbol() + ", TVD " + depth.Symbol() + " from RKB"
 	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
 	plot.Draw(r.Sub(0, 1, r.W(), r.H()-1), w, p.glyphs)
 }

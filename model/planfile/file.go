@@ -7,6 +7,7 @@
 package planfile
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -21,7 +22,13 @@ type File struct {
 	Plan    *model.Plan
 	Notices []string // what was read but not understood, one line each; it is kept
 	doc     *tomldoc.Document
+	path    string // of the file that the plan was opened from or last saved to; empty for none
+	text    []byte // what that file held then
 }
+
+// ErrChanged says that a file is no longer what was read or written by this program, so that saving would lose what
+// another has put there.
+var ErrChanged = errors.New("the file was changed by another program since it was opened or saved here")
 
 // New returns a file for a plan that was not read from one.
 func New(plan *model.Plan) *File { return &File{Plan: plan} }
@@ -49,7 +56,12 @@ func Open(path string) (*File, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
 	}
-	return Read(path, src)
+	file, err := Read(path, src)
+	if err != nil {
+		return nil, err
+	}
+	file.path, file.text = path, src
+	return file, nil
 }
 
 // plain strips the operation and the path from an error of package os, which the message names already.
@@ -72,8 +84,17 @@ func (f *File) Bytes() ([]byte, error) {
 
 const header = "# A borewalk plan. Quantities carry their unit; depths are along hole from the rotary unless the key says otherwise."
 
-// Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from.
+// Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from. The
+// error wraps ErrChanged when the file is the plan's own and another program has changed it since.
 func (f *File) Save(path string) error {
+	if now, err := os.ReadFile(path); err == nil && path == f.path && !bytes.Equal(now, f.text) {
+		return fmt.Errorf("%s: not saved: %w", path, ErrChanged)
+	}
+	return f.SaveOver(path)
+}
+
+// SaveOver is Save whatever the file holds.
+func (f *File) SaveOver(path string) error {
 	text, err := f.Bytes()
 	if err != nil {
 		return err
@@ -86,7 +107,7 @@ func (f *File) Save(path string) error {
 	if err := replace(path, text); err != nil {
 		return fmt.Errorf("%s: not saved: %w", path, plain(err))
 	}
-	f.doc = again.doc
+	f.doc, f.path, f.text = again.doc, path, text
 	adopt(f.Plan, f.doc.Root())
 	return nil
 }

@@ -184,6 +184,7 @@ func TestFaultsNameFileLineKeyAndWhatIsAllowed(t *testing.T) {
 		{"table for list", "borewalk = 1\n[section]\nhole = \"26 in\"\n", "write each row under [[section]]"},
 		{"list for table", "borewalk = 1\n[[well]]\nname = \"x\"\n", "write [well] once"},
 		{"binary", "borewalk = 1\n\x00", "zero byte"},
+		{"inline table of lists", "borewalk = 1\nrig = {name = \"x\"}\n", "rig is written as an inline table: write it under [rig]"},
 		{"list as value", "borewalk = 1\nsection = []\n", "section is written as a value"},
 		{"inner list as value", "borewalk = 1\n[[section]]\ncasing = []\n", "section[1].casing is written as a value"},
 		{"syntax", "borewalk = \n", "test.toml:1"},

@@ -80,6 +80,8 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 			r.unknown(named.Table.Line, prefix+named.Name, named.Name, names(groups))
 		case g.List:
 			r.fault(named.Table.Line, "[%s%s] is a list: write each row under [[%s%s]]", prefix, named.Name, prefix, named.Name)
+		case named.Table.Inline && len(g.Lists) > 0:
+			r.fault(named.Table.Line, "%s%s is written as an inline table: write it under [%s%s]", prefix, named.Name, prefix, named.Name)
 		default:
 			r.fields(g, at, named.Table, prefix+named.Name+".")
 		}

@@ -9,7 +9,8 @@ type Origin int
 // order of the document. The values inside must not be changed.
 type Table struct {
 	Origin Origin
-	Line   int // where it begins
+	Line   int  // where it begins
+	Inline bool // written in braces: no list of tables can be added within
 	Values []Leaf
 	Tables []NamedTable
 	Lists  []NamedList
@@ -41,7 +42,7 @@ type NamedList struct {
 func (d *Document) Root() Table { return d.read(d.root) }
 
 func (d *Document) read(t *table) Table {
-	out := Table{Origin: t.id, Line: t.line}
+	out := Table{Origin: t.id, Line: t.line, Inline: t.inline != nil}
 	if n := len(t.leaves); n > 0 {
 		out.Values = make([]Leaf, n)
 	}

@@ -157,6 +157,23 @@ func TestClip(t *testing.T) {
 	}
 }
 
+func TestSqueezeKeepsTheLastWord(t *testing.T) {
+	for _, test := range []struct {
+		text string
+		w    int
+		want string
+	}{
+		{"Bottoms-up, rig", 15, "Bottoms-up, rig"}, {"Bottoms-up, rig", 11, "Bottom. rig"}, {"Bottoms-up, BOP", 11, "Bottom. BOP"},
+		{"Displaced, open", 12, "Displa. open"}, {"Weight in air", 11, "Weight. air"}, {"Inclination", 5, "Incli"},
+		{"Volume, washed out", 9, "Volu. out"}, {"深度深度 shoe", 10, "深度. shoe"}, {"to something", 8, "to somet"}, {"", 0, ""}, {"a b", -1, ""},
+	} {
+		got := Squeeze(test.text, test.w)
+		if got != test.want || Width(got) > max(test.w, 0) {
+			t.Errorf("Squeeze(%q, %d) = %q, want %q", test.text, test.w, got, test.want)
+		}
+	}
+}
+
 func BenchmarkRender(b *testing.B) {
 	c, p := New(140, 40), NewPalette(16)
 	r := c.All()

@@ -1,6 +1,7 @@
 package canvas
 
 import (
+	"strings"
 	"unicode"
 
 	"github.com/mattn/go-runewidth"
@@ -28,6 +29,24 @@ func Width(s string) int {
 		n += runeWidth(ch)
 	}
 	return n
+}
+
+// Squeeze returns a text that takes at most w columns and keeps the last word, which often tells one name from another: what
+// stands before it is cut and ends in a point. Where that leaves too little it is Clip.
+func Squeeze(s string, w int) string {
+	if Width(s) <= w {
+		return s
+	}
+	const least = 3 // columns that a beginning is recognised by
+	cut := strings.LastIndexByte(s, ' ')
+	if cut < 0 {
+		return Clip(s, w)
+	}
+	room := w - Width(s[cut:]) - len(".")
+	if room < least {
+		return Clip(s, w)
+	}
+	return strings.TrimRight(Clip(s[:cut], room), " ,-") + "." + s[cut:]
 }
 
 // Clip returns the longest beginning of a text that takes at most w columns.
