@@ -11,6 +11,7 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/mattn/go-isatty"
@@ -38,6 +39,7 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 // options are what the command line asks for.
 type options struct {
 	print, units, demo string
+	demoChosen         bool
 	check, fresh       bool
 	ascii, plain       bool
 	version            bool
@@ -72,7 +74,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
-	f.IntVar(&o.section, "section", 0, "print this section only, counted from 1")
+	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
 	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
 	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
@@ -89,12 +91,32 @@ func parse(args []string, errs io.Writer) (options, error) {
 	if err := f.Parse(args); err != nil {
 		return o, err
 	}
-	if f.NArg() > 1 {
-		fmt.Fprintf(errs, "one plan at a time: %q is too many; put options before the plan\n", f.Arg(1))
-		return o, errors.New("usage")
-	}
 	o.path = f.Arg(0)
+	f.Visit(func(set *flag.Flag) { o.demoChosen = o.demoChosen || set.Name == "demo" })
+	if err := o.clash(f.Args()); err != nil {
+		fmt.Fprintln(errs, err)
+		return o, err
+	}
 	return o, nil
+}
+
+// clash returns why the options cannot be followed together.
+func (o options) clash(plans []string) error {
+	switch {
+	case len(plans) > 1:
+		return fmt.Errorf("one plan at a time: %q is too many; put options before the plan", plans[1])
+	case o.demoChosen && o.path != "":
+		return errors.New("-demo opens a demo well and the plan is named too: take one of them")
+	case o.fresh && (o.path != "" || o.demoChosen):
+		return errors.New("-new starts a new plan: name no plan and no demo with it")
+	case o.fresh && (o.check || o.print != ""):
+		return errors.New("-new asks its questions full screen: -print and -check need a plan that is there")
+	case o.check && o.print != "":
+		return errors.New("-check and -print print different things: take one of them")
+	case o.section < 0:
+		return fmt.Errorf("section %d: sections are counted from 1", o.section)
+	}
+	return nil
 }
 
 // open reads the plan that the command line names, or a demo, and returns what to call it.
@@ -131,8 +153,8 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, notice)
 	}
 	system, err := system(o, file.Plan)
-	if err == nil && (o.section < 0 || o.section > len(file.Plan.Sections)) {
-		err = fmt.Errorf("section %d: the plan has sections 1 to %d", o.section, len(file.Plan.Sections))
+	if err == nil {
+		err = hasSection(file.Plan, o.section)
 	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -150,10 +172,26 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if worst, _ := result.Worst(-1); o.check && worst == calc.Stop {
+	if o.check && stops(result, o.section-1) {
 		return exitStop
 	}
 	return exitOK
+}
+
+// hasSection returns an error when the plan has no section of that number; 0 asks for none.
+func hasSection(plan *model.Plan, number int) error {
+	if number > len(plan.Sections) {
+		return fmt.Errorf("section %d: the plan has %d", number, len(plan.Sections))
+	}
+	return nil
+}
+
+// stops reports whether there is a stop finding among those that a check of a section prints, its own and the well's; of the
+// whole plan for section -1.
+func stops(result *calc.Result, section int) bool {
+	return slices.ContainsFunc(result.Findings, func(f calc.Finding) bool {
+		return f.Severity == calc.Stop && (section < 0 || f.Section < 0 || f.Section == section)
+	})
 }
 
 // system returns the units to print in.
@@ -179,7 +217,15 @@ func hash(file *planfile.File) string {
 func planned(o options, file *planfile.File, source string, errs io.Writer) int {
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
-	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh}
+	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units}
+	_, err := system(o, file.Plan)
+	if err == nil {
+		err = hasSection(file.Plan, o.section)
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
 	if o.path == "" {
 		choices.Title = source
 	}

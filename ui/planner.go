@@ -7,6 +7,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -25,7 +26,9 @@ type Options struct {
 	Title   string // what is shown while there is no path, such as "demo"
 	Colours int
 	ASCII   bool
-	Fresh   bool // begin with the questions for a new plan
+	Fresh   bool   // begin with the questions for a new plan
+	Section int    // the section that is open first, from 0
+	Units   string // the set shown first: metric, field or si; empty for the plan's own
 }
 
 // view is what the right-hand side of the screen shows.
@@ -85,6 +88,7 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()
+	p.section = options.Section
 	p.openPlan()
 	if n := len(file.Notices); n > 0 {
 		p.message = fmt.Sprintf("%d keys in the file are not known and are kept: press ! to read them", n)
@@ -95,10 +99,9 @@ func New(file *planfile.File, options Options) *Planner {
 	return p
 }
 
-// openPlan takes the units from the plan and makes its figures the baseline.
+// openPlan makes the plan's figures the baseline.
 func (p *Planner) openPlan() {
-	p.set, _ = quantity.ParseSet(p.plan.Well.UnitSet)
-	p.system = p.plan.System(p.set, true)
+	p.set, _ = quantity.ParseSet(cmp.Or(p.options.Units, p.plan.Well.UnitSet))
 	p.evaluate()
 	p.baseline = p.result
 }
