@@ -51,9 +51,6 @@ func (e *evaluation) readWindow() {
 	w := &e.window
 	w.missing = e.gaps.mudline
 	rows := e.plan.Window
-	if !w.missing.open() && len(rows) < 2 {
-		w.missing = gap{"prognosis.row", "the pressure prognosis needs two rows or more"}
-	}
 	if w.missing.open() {
 		return
 	}
@@ -61,6 +58,10 @@ func (e *evaluation) readWindow() {
 	fracture := make([]column.Row, 0, len(rows))
 	var stability []column.Row
 	for i, r := range rows {
+		if !r.Depth.IsSet() && !r.Pore.IsSet() && !r.Fracture.IsSet() {
+			e.note(-1, Caution, gap{model.Path(fmt.Sprintf("prognosis.row[%d].depth", i+1)), fmt.Sprintf("prognosis row %d is blank and does not count", i+1)})
+			continue
+		}
 		if g := e.rowGap(i, r); g.open() {
 			w.missing = g
 			e.fault(g)
@@ -73,6 +74,10 @@ func (e *evaluation) readWindow() {
 		if r.Stability.IsSet() {
 			stability = append(stability, column.Row{TVD: tvd, Value: e.emwFromRKB(r.Stability.SI, tvd)})
 		}
+	}
+	if len(w.depths) < 2 {
+		w.missing = gap{"prognosis.row", "the pressure prognosis needs two rows or more"}
+		return
 	}
 	if w.depths[0] < e.datum.Mudline-nearSeabed {
 		e.note(-1, Caution, gap{"prognosis.row[1].depth", "the prognosis begins above the seabed: did it stay when the seabed moved?"})

@@ -87,13 +87,13 @@ func casingGroup(section *Group) *Group {
 			Help: "Special: the larger drift that must be ordered and gauged.", At: func(c *CasingPart) any { return &c.DriftClass }},
 		d{Key: "connector_od", Label: "Connector OD", Name: "Connector OD", Topic: TopicCasing, Kind: quantity.Diameter, Range: "4 in to 60 in",
 			Help: "Blank: the catalogue's coupling.", At: func(c *CasingPart) any { return &c.ConnectorOD }},
-		d{Key: "id", Label: "ID, own", Name: "ID, over the catalogue", Topic: TopicCasing, Kind: quantity.Diameter, Range: "3 in to 47 in",
+		d{Key: "id", Label: "ID, actual", Name: "Actual ID, over the catalogue", Topic: TopicCasing, Kind: quantity.Diameter, Range: "3 in to 47 in",
 			Help: "Blank: the catalogue's.", At: func(c *CasingPart) any { return &c.ID }},
-		d{Key: "drift", Label: "Drift, own", Name: "Drift diameter, over the catalogue", Topic: TopicCasing, Kind: quantity.Diameter, Range: "3 in to 47 in",
+		d{Key: "drift", Label: "Drift, actual", Name: "Actual drift, over the catalogue", Topic: TopicCasing, Kind: quantity.Diameter, Range: "3 in to 47 in",
 			Help: "Blank: the catalogue's, of the class above.", At: func(c *CasingPart) any { return &c.Drift }},
-		d{Key: "linear_mass", Label: "Mass, own", Name: "Mass per length, over the catalogue", Topic: TopicCasing, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
+		d{Key: "linear_mass", Label: "Weight, actual", Name: "Actual mass per length, over the catalogue", Topic: TopicCasing, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
 			Help: "Blank: the nominal weight.", At: func(c *CasingPart) any { return &c.LinearMass }},
-		d{Key: "yield", Label: "Yield, own", Name: "Yield strength, over the catalogue", Topic: TopicCasing, Kind: quantity.Stress, Range: "150 MPa to 1200 MPa",
+		d{Key: "yield", Label: "Yield, actual", Name: "Actual yield strength, over the catalogue", Topic: TopicCasing, Kind: quantity.Stress, Range: "150 MPa to 1200 MPa",
 			Help: "Blank: the grade's.", At: func(c *CasingPart) any { return &c.Yield }},
 	)
 }

@@ -33,7 +33,7 @@ func stringGroup(section *Group) *Group {
 			At: func(c *StringPart) any { return &c.ID }},
 		d{Key: "joint_od", Label: "Tool joint OD", Name: "Tool joint OD", Topic: TopicString, Kind: quantity.Diameter, Range: "2 in to 20 in",
 			Help: "Largest diameter, over tool joints or blades: what must pass. Blank: the catalogue's.", At: func(c *StringPart) any { return &c.JointOD }},
-		d{Key: "linear_mass", Label: "Mass, own", Name: "Mass per length with tool joints", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
+		d{Key: "linear_mass", Label: "Weight, actual", Name: "Mass per length with tool joints", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
 			Help: "Blank: the catalogue's with tool joints, or the steel of the body.", At: func(c *StringPart) any { return &c.LinearMass }},
 	)
 }

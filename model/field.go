@@ -205,6 +205,6 @@ func Clean(text string) string {
 
 // isControl covers the C0 and C1 controls, delete, and the marks that turn the direction of text around or hide in it.
 func isControl(r rune) bool {
-	return r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x200b || r == 0xfeff || r == 0xfffd ||
+	return r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x061c || r == 0x200b || r == 0xfeff || r == 0xfffd ||
 		(r >= 0x200e && r <= 0x200f) || (r >= 0x2028 && r <= 0x202e) || (r >= 0x2060 && r <= 0x206f)
 }

@@ -1,6 +1,9 @@
 package model
 
 import (
+	"math"
+	"slices"
+
 	"borewalk/model/quantity"
 )
 
@@ -96,7 +99,8 @@ func NewPlan(s Start) *Plan {
 	plan.Well.Name, plan.Well.UnitSet = s.Name, s.UnitSet
 	plan.Well.AirGap, plan.Well.WaterDepth = s.AirGap, s.WaterDepth
 	plan.Pumps = []Pump{*pumpList().fresh().(*Pump)}
-	metre := quantity.Of(1, mustUnit("m", quantity.Length)).Unit
+	plan.Well.Revision = "start values, to be checked"
+	round := rounding(s.UnitSet)
 	mudline := s.AirGap.SI + s.WaterDepth.SI
 	outlines := programme(s.Programme)
 	for i := range min(int(s.Sections.SI), len(outlines)) {
@@ -104,7 +108,7 @@ func NewPlan(s Start) *Plan {
 		if i > 0 {
 			above = mudline + outlines[i-1].below
 		}
-		plan.Sections = append(plan.Sections, outlines[i].section(i, round(mudline+outlines[i].below), round(above), metre))
+		plan.Sections = append(plan.Sections, outlines[i].section(i, round(mudline+outlines[i].below), round(above-lap)))
 	}
 	return plan
 }
@@ -119,7 +123,17 @@ func pumpList() *Group {
 	panic("model: internal error: the rig has no pumps")
 }
 
-func round(depth float64) float64 { return float64(int(depth/5+0.5)) * 5 }
+// lap is how far in m a liner reaches into the last string in a new plan.
+const lap = 120
+
+// rounding returns what rounds a depth in m for a set of units: to 5 m, or to 10 ft.
+func rounding(set string) func(depth float64) quantity.Value {
+	unit, step := mustUnit("m", quantity.Length), 5.0
+	if set == quantity.Field.String() {
+		unit, step = mustUnit("ft", quantity.Length), 10
+	}
+	return func(depth float64) quantity.Value { return quantity.Of(math.Round(unit.FromSI(depth)/step)*step, unit) }
+}
 
 func mustUnit(text string, kind quantity.Kind) quantity.Unit {
 	u, err := quantity.ParseUnit(text, kind)
@@ -137,7 +151,8 @@ func must(text string, kind quantity.Kind) quantity.Value {
 	return v
 }
 
-func (o outline) section(i int, td, above float64, metre quantity.Unit) Section {
+// section makes section i of a new plan, to a TD, with a liner's top where there is one.
+func (o outline) section(i int, td, top quantity.Value) Section {
 	s := *SectionGroup().fresh().(*Section)
 	size := must(o.casing+" in", quantity.Diameter)
 	s.Name = quantity.FormatUnit(must(o.hole+" in", quantity.Diameter).SI, quantity.Diameter, size.Unit) + " hole, " +
@@ -147,7 +162,7 @@ func (o outline) section(i int, td, above float64, metre quantity.Unit) Section 
 		s.Bit = must(o.bit+" in", quantity.Diameter)
 		s.OpenerBehind = must("30 m", quantity.Length)
 	}
-	s.TD = quantity.Of(td, metre)
+	s.TD = td
 	s.Density = must(o.density, quantity.Density)
 	s.Flow = must("3000 L/min", quantity.Flow)
 	s.Purpose, s.Hung = o.purpose, o.hung
@@ -163,7 +178,7 @@ func (o outline) section(i int, td, above float64, metre quantity.Unit) Section 
 	}
 	if o.liner {
 		s.Completion, s.Hung = WithLiner, InWellhead
-		s.Top = quantity.Of(above-120, metre)
+		s.Top = top
 	}
 	part := CasingPart{Size: size, Weight: must(o.weight, quantity.LinearMass), Grade: o.grade, DriftClass: APIDrift}
 	if o.special {
@@ -197,8 +212,11 @@ func startString(hole, bit quantity.Value) []StringPart {
 	}
 	if bit.IsSet() {
 		parts[0].Size = bit
+		below := parts[1]
+		below.Length = must("27.5 m", length) // so that the reamer's cutters stand 30 m behind the bit
+		parts[1].Length = must("27.5 m", length)
 		reamer := StringPart{Item: ItemTool, Name: "underreamer, folded", Size: must("9.5 in", diameter), ID: must("3 in", diameter), Length: must("4 m", length)}
-		parts = append(parts[:2:2], append([]StringPart{reamer}, parts[2:]...)...)
+		parts = slices.Insert(parts, 1, below, reamer)
 	}
 	return parts
 }

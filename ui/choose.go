@@ -88,7 +88,7 @@ func chooseWeight(p *Planner, ref model.Ref, offers []calc.Offer, od float64) ov
 			u.at = len(weights)
 		}
 		weights = append(weights, o.Casing.NominalWeight)
-		text := p.show(o.Casing.NominalWeight, quantity.LinearMass) + "   ID " + p.show(o.Casing.ID, quantity.Diameter) + ", drift " + p.show(o.Casing.Drift, quantity.Diameter)
+		text := p.nameWeight(o.Casing.NominalWeight) + "   ID " + p.show(o.Casing.ID, quantity.Diameter) + ", drift " + p.show(o.Casing.Drift, quantity.Diameter)
 		if o.Casing.SpecialDrift > 0 {
 			text += ", special " + p.show(o.Casing.SpecialDrift, quantity.Diameter)
 		}
@@ -98,9 +98,19 @@ func chooseWeight(p *Planner, ref model.Ref, offers []calc.Offer, od float64) ov
 	return u
 }
 
+// nameWeight shows a nominal weight in the unit shown and as its name, in lb/ft.
+func (p *Planner) nameWeight(si float64) string {
+	pound, _ := quantity.ParseUnit("lb/ft", quantity.LinearMass)
+	text := p.show(si, quantity.LinearMass)
+	if p.system.Unit(quantity.LinearMass) != pound {
+		text += " (" + quantity.FormatUnit(si, quantity.LinearMass, pound) + ")"
+	}
+	return text
+}
+
 func chooseGrade(p *Planner, ref model.Ref, offers []calc.Offer, od, weight float64) overlay {
 	part := p.plan.Sections[ref.Place.Outer].Casing[ref.Place.Inner]
-	u := &menu{title: p.show(od, quantity.Diameter) + " " + p.show(weight, quantity.LinearMass) + ": grade"}
+	u := &menu{title: p.show(od, quantity.Diameter) + " " + p.nameWeight(weight) + ": grade"}
 	var rows []catalogue.Casing
 	for _, o := range offers {
 		if o.Casing.OD != od || o.Casing.NominalWeight != weight {

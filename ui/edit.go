@@ -345,8 +345,8 @@ func (p *Planner) removeRow() {
 	}
 	at := model.Place{Outer: p.section}
 	p.overlay = &menu{
-		title: fmt.Sprintf("Take section %d away, with its string?", p.section+1),
-		items: []item{{text: "take it away"}, {text: "keep it"}},
+		title: fmt.Sprintf("Remove section %d, with its string?", p.section+1),
+		items: []item{{text: "remove it"}, {text: "keep it"}},
 		pick: func(p *Planner, i int) {
 			if i == 0 {
 				p.takeAway(g, at)
@@ -356,7 +356,7 @@ func (p *Planner) removeRow() {
 }
 
 func (p *Planner) takeAway(g *model.Group, at model.Place) {
-	name := fmt.Sprintf("take away %s %d", strings.ToLower(g.Title), g.Index(at)+1)
+	name := fmt.Sprintf("remove %s %d", strings.ToLower(g.Title), g.Index(at)+1)
 	p.do(model.Edit{Name: name, Changes: []model.Change{model.Removing(g, at)}})
 	p.message = name + "; u brings it back"
 	p.moveBy(0)

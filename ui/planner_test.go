@@ -257,7 +257,7 @@ func TestRowsAndSectionsComeAndGo(t *testing.T) {
 	press(p, "u")
 	wants(t, p, "of 5")
 	press(p, "d")
-	wants(t, p, "Take section 4 away", "of 5")
+	wants(t, p, "Remove section 4", "of 5")
 	press(p, "enter")
 	wants(t, p, "of 4", "u brings it back")
 	press(p, "u")
