@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"borewalk/model"
 	"borewalk/model/catalogue"
 )
@@ -20,10 +22,7 @@ func Offers(plan *model.Plan, i int) []Offer {
 	if i < 0 || i >= len(plan.Sections) {
 		return nil
 	}
-	e := &evaluation{plan: plan, result: &Result{Sections: make([]Sheet, len(plan.Sections))}}
-	e.readDatum()
-	e.readHoles()
-	e.readCasings()
+	e := bareGeometry(plan)
 	if e.boreGap(i).open() {
 		return nil
 	}
@@ -49,4 +48,29 @@ func Offers(plan *model.Plan, i int) []Offer {
 		}
 	}
 	return offers
+}
+
+// bareGeometry works out holes and strings alone.
+func bareGeometry(plan *model.Plan) *evaluation {
+	e := &evaluation{plan: plan, result: &Result{Sections: make([]Sheet, len(plan.Sections))}}
+	e.readDatum()
+	e.readHoles()
+	e.readCasings()
+	return e
+}
+
+// LeastBore returns the guaranteed diameter in m of the narrowest bore above the open hole of section i, which its bit must
+// pass, and what it is. It reports false when nothing stands above or when that cannot be worked out.
+func LeastBore(plan *model.Plan, i int) (diameter float64, name string, ok bool) {
+	if i < 0 || i >= len(plan.Sections) {
+		return 0, "", false
+	}
+	e := bareGeometry(plan)
+	for j := range i {
+		if c := &e.strings[j]; c.present && c.missing.open() {
+			return 0, "", false
+		}
+	}
+	narrowest, ok := least(e.passages(i, math.Inf(1)), math.Inf(1))
+	return narrowest.diameter, narrowest.name, ok
 }

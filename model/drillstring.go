@@ -23,7 +23,7 @@ func stringGroup(section *Group) *Group {
 			Help: "Collars, heavy-weight and drill pipe take what is blank from the catalogue.", At: func(c *StringPart) any { return &c.Item }},
 		d{Key: "name", Label: "Name", Name: "Name", Topic: TopicString, Type: TextField, Help: "Own name of the component.", At: func(c *StringPart) any { return &c.Name }},
 		d{Key: "size", Brief: true, Label: "OD", Name: "OD", Topic: TopicString, Kind: quantity.Diameter, Range: "2 in to 60 in",
-			Help: "Body of the pipe, tool or stabiliser; cutting size of a bit or opener, blank for the section's.", At: func(c *StringPart) any { return &c.Size }},
+			Help: "Body of the pipe, tool or stabiliser; cutting size of a bit or opener, blank for the section's. Enter opens the catalogue.", At: func(c *StringPart) any { return &c.Size }},
 		d{Key: "weight", Label: "Weight", Name: "Nominal weight", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 800 kg/m",
 			Help: "Name weight of drill pipe, without tool joints.", At: func(c *StringPart) any { return &c.Weight }},
 		d{Key: "grade", Label: "Grade", Name: "Grade", Topic: TopicString, Type: TextField, Help: "Such as S135.", At: func(c *StringPart) any { return &c.Grade }},

@@ -134,11 +134,7 @@ func chooseGrade(p *Planner, ref model.Ref, offers []calc.Offer, od, weight floa
 // for another pipe are blanked with it: a connector of the old size would pass for the new one's.
 func (p *Planner) takeCasing(ref model.Ref, row catalogue.Casing) {
 	part := p.plan.Sections[ref.Place.Outer].Casing[ref.Place.Inner]
-	inch, _ := quantity.ParseUnit("in", quantity.Diameter)
-	pound, _ := quantity.ParseUnit("lb/ft", quantity.LinearMass)
-	size := model.Entry{Quantity: quantity.Of(tidy(inch.FromSI(row.OD), 1e4), inch)}
-	weight := model.Entry{Quantity: quantity.Of(tidy(pound.FromSI(row.NominalWeight), 1e3), pound)}
-	entries := map[string]model.Entry{"size": size, "weight": weight, "grade": {Text: row.Grade}}
+	entries := map[string]model.Entry{"size": inches(row.OD), "weight": poundsPerFoot(row.NominalWeight), "grade": {Text: row.Grade}}
 	newSize := math.Abs(part.Size.SI-row.OD) > 1e-5
 	if newSize || math.Abs(part.Weight.SI-row.NominalWeight) > 0.006*row.NominalWeight {
 		entries["id"], entries["drift"], entries["linear_mass"] = model.Entry{}, model.Entry{}, model.Entry{}
@@ -149,14 +145,31 @@ func (p *Planner) takeCasing(ref model.Ref, row catalogue.Casing) {
 	if newSize || catalogue.NormalGrade(part.Grade) != row.Grade {
 		entries["yield"] = model.Entry{}
 	}
-	edit := model.Edit{Name: fmt.Sprintf("section %d casing: %s %s %s", ref.Place.Outer+1, p.show(row.OD, quantity.Diameter),
-		p.show(row.NominalWeight, quantity.LinearMass), row.Grade)}
+	p.takeEntries(ref, entries, fmt.Sprintf("section %d casing: %s %s %s", ref.Place.Outer+1, p.show(row.OD, quantity.Diameter),
+		p.show(row.NominalWeight, quantity.LinearMass), row.Grade))
+}
+
+// takeEntries sets entries of the row that a field stands in, by key, as one edit.
+func (p *Planner) takeEntries(ref model.Ref, entries map[string]model.Entry, name string) {
+	edit := model.Edit{Name: name}
 	for _, f := range ref.Group.Fields {
 		if e, ok := entries[f.Key]; ok {
 			edit.Changes = append(edit.Changes, model.Setting(p.plan, model.Ref{Group: ref.Group, Field: f, Place: ref.Place}, e))
 		}
 	}
 	p.do(edit)
+}
+
+// inches returns a catalogue's diameter in m as an entry.
+func inches(si float64) model.Entry {
+	inch, _ := quantity.ParseUnit("in", quantity.Diameter)
+	return model.Entry{Quantity: quantity.Of(tidy(inch.FromSI(si), 1e4), inch)}
+}
+
+// poundsPerFoot returns a catalogue's mass per length in kg/m as an entry.
+func poundsPerFoot(si float64) model.Entry {
+	pound, _ := quantity.ParseUnit("lb/ft", quantity.LinearMass)
+	return model.Entry{Quantity: quantity.Of(tidy(pound.FromSI(si), 1e3), pound)}
 }
 
 // tidy rounds a catalogue figure to the decimals it is published with, which the way through SI has blurred.

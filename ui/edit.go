@@ -41,6 +41,10 @@ func (p *Planner) beginEdit(ref model.Ref) {
 	case isCasingSize(ref):
 		p.overlay = newCatalogue(p, ref)
 	default:
+		if sizes, ok := p.sizesFor(ref); ok {
+			p.overlay = newSizes(p, ref, sizes)
+			return
+		}
 		p.startTyping(ref, p.typedText(ref))
 	}
 }

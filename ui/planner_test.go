@@ -283,6 +283,31 @@ func TestCatalogueOffersOnlyWhatPasses(t *testing.T) {
 	wants(t, p, "10 5/8 in")
 }
 
+func TestCatalogueOfBitsPipeAndLines(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 100, 30, ui.Options{}, "]]]")
+	downTo(t, p, "Bit")
+	press(p, "enter")
+	wants(t, p, "12 1/4 in bit", "clears drift of section 3 string by")
+	lacks(t, p, "17 1/2 in bit")
+	press(p, "esc", "tab")
+	downTo(t, p, "add String part")
+	press(p, "up", "enter")
+	downTo(t, p, "OD")
+	press(p, "enter")
+	wants(t, p, "> 5 7/8 in", "S135")
+	press(p, "end")
+	wants(t, p, "type OD instead")
+	press(p, "home", "enter")
+	wants(t, p, "2 3/8 in", "not saved")
+	press(p, "u")
+	lacks(t, p, "not saved")
+	press(p, "tab", "tab", "tab")
+	downTo(t, p, "Choke line ID")
+	press(p, "enter")
+	wants(t, p, "choke line", "type Choke line ID instead")
+	lacks(t, p, "booster line")
+}
+
 func TestMovingTheDatumAsks(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
 	downTo(t, p, "Water depth")

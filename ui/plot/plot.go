@@ -110,6 +110,20 @@ func (d *drawing) curves() {
 				d.put(row, d.column(emw), mark{c.letter, c.style, c.rank})
 			}
 		}
+		d.foot(&c)
+	}
+}
+
+// foot draws the end of a curve that falls a little short of the lowest row, whose depth is the end of the prognosis: a mud
+// reaches to TD.
+func (d *drawing) foot(c *curve) {
+	if c.n == 0 {
+		return
+	}
+	tvd, emw := c.point(c.n - 1)
+	row, ok := d.row(tvd)
+	if _, drawn := c.at(d.depth(row)); ok && row == d.r.H()-1 && !drawn && emw > 0 && known(emw) {
+		d.put(row, d.column(emw), mark{c.letter, c.style, c.rank})
 	}
 }
 
