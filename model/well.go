@@ -23,7 +23,7 @@ func wellGroup() *Group {
 			Help: "Units shown when the plan is opened; entries keep the unit they were typed in.",
 			At:   func(w *Well) any { return &w.UnitSet }},
 		d{Key: "rules", Label: "Rule set", Name: "Rule set", Choices: RuleSets(), Default: "common practice",
-			Help: "Rules that the plan is compared with. Local law, the operator's policies and approved programmes decide, not this list.",
+			Help: "Rules that the plan is compared with; norway holds common practice alone so far. Local law, the operator's policies and approved programmes decide.",
 			At:   func(w *Well) any { return &w.RuleSet }},
 		d{Key: "air_gap", Label: "Air gap", Name: "Air gap, rotary above MSL", Kind: quantity.Length, Range: "5 m to 80 m",
 			Default: "26 m", Required: true,

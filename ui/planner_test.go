@@ -499,6 +499,14 @@ func TestTooSmallIgnoresKeysAndComesBack(t *testing.T) {
 	lacks(t, p, "not saved")
 }
 
+// A section that has no depths has no findings either; that must not look like being free of them.
+func TestASectionThatCannotBeWorkedOutIsMarked(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 100, 30, ui.Options{}, "]]]")
+	downTo(t, p, "Hole TD")
+	press(p, "backspace")
+	wants(t, p, "[4 12 1/4!!?]", "5 8 1/2?")
+}
+
 func TestQuitAsksOnlyWhenSomethingWouldBeLost(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{})
 	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'q'}}); cmd == nil || cmd() != tea.Quit() {

@@ -147,6 +147,9 @@ func (p *Planner) sectionTag(i int) string {
 	if worst, _ := p.result.Worst(i); worst > calc.OK {
 		text += p.severityMark(worst)
 	}
+	if !p.result.Sketch.Sections[i].OK {
+		text += "?" // neither depths nor findings
+	}
 	if i == p.section {
 		return "[" + text + "]"
 	}
