@@ -17,16 +17,17 @@ const (
 	TopicString
 	TopicMud
 	TopicCasing
+	TopicCement
 )
 
 // Topics lists every topic in the order of the pages.
 func Topics() []Topic {
-	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicCasing}
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicCasing, TopicCement}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "casing"}[t]
+	return [...]string{"well", "hole", "string", "mud", "casing", "cement"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

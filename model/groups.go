@@ -16,6 +16,8 @@ var groups = sync.OnceValue(func() []*Group {
 	section := sectionGroup()
 	casingGroup(section)
 	stringGroup(section)
+	spacerGroup(section)
+	slurryGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
 	}

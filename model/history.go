@@ -98,6 +98,13 @@ func forgetOrigin(row any) {
 		for i := range s.String {
 			s.String[i].Origin = 0
 		}
+		s.Slurries, s.Spacers = slices.Clone(s.Slurries), slices.Clone(s.Spacers)
+		for i := range s.Slurries {
+			s.Slurries[i].Origin = 0
+		}
+		for i := range s.Spacers {
+			s.Spacers[i].Origin = 0
+		}
 	}
 }
 

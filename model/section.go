@@ -30,6 +30,11 @@ type Section struct {
 
 	// Drill string.
 	String []StringPart
+
+	// Cement job.
+	Cement   Cement
+	Slurries []Slurry
+	Spacers  []Spacer
 }
 
 // CasingPart is a length of the casing string with one size, weight and grade. Parts stand bottom up; the highest has

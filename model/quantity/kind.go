@@ -70,6 +70,8 @@ const (
 	Ratio                           // a share of a whole, 1 = all
 	Count                           // a whole number of things
 	ROP                             // a rate of penetration, m/s
+	Hours                           // a duration of a job or a wait, s
+	CementRate                      // a rate of slurry or of what displaces it, m³/s
 
 	kindCount = int(iota)
 )
@@ -153,6 +155,8 @@ var kindTable = [kindCount]kindRow{
 	Ratio:               {"ratio", share},
 	Count:               {"count", plain},
 	ROP:                 {"rate of penetration", velocity},
+	Hours:               {"duration", duration},
+	CementRate:          {"pump rate", flow},
 }
 
 // Kinds returns every kind, in the order of the constants.

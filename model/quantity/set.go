@@ -88,6 +88,8 @@ var setTable = [kindCount][setCount]Unit{
 	Ratio:               {Metric: Percent, Field: Percent, SI: Percent},
 	Count:               {Metric: Bare, Field: Bare, SI: Bare},
 	ROP:                 {Metric: MetrePerHour, Field: FootPerHour, SI: MetrePerHour},
+	Hours:               {Metric: Hour, Field: Hour, SI: Hour},
+	CementRate:          {Metric: LitrePerMinute, Field: BarrelPerMinute, SI: LitrePerSecond},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does
