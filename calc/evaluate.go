@@ -61,7 +61,7 @@ type explanation struct {
 }
 
 // Evaluate computes a plan. It never fails: what cannot be computed is blank, and the figure says which entry to mend.
-func Evaluate(plan *model.Plan) *Result { return run(plan, nil) }
+func Evaluate(plan *model.Plan) *Result { return run(plan, nil).result }
 
 // Explain returns the working of the figure with the given key in the sheet of a section, or of the well for section
 // -1, and whether there is such a figure.
@@ -71,7 +71,7 @@ func Explain(plan *model.Plan, section int, key string) (Working, bool) {
 	return wish.working, wish.found
 }
 
-func run(plan *model.Plan, wish *explanation) *Result {
+func run(plan *model.Plan, wish *explanation) *evaluation {
 	e := &evaluation{plan: plan, result: &Result{}, explain: wish}
 	e.result.Sections = make([]Sheet, len(plan.Sections))
 	e.result.Findings = make([]Finding, 0, findingsPerSection*len(plan.Sections))
@@ -99,7 +99,7 @@ func run(plan *model.Plan, wish *explanation) *Result {
 	e.result.Sketch = e.sketch()
 	e.result.Window = e.windowPoints()
 	e.result.Traces = e.traces()
-	return e.result
+	return e
 }
 
 // About how many figures and findings a section has; more only cost an allocation.

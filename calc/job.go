@@ -1,0 +1,73 @@
+package calc
+
+// Job is a cement job played through: which fluid stands where, and what the gauges show, moment by moment. Depths are
+// along hole from RKB in m; volumes m3, times s, pressures Pa, densities kg/m3.
+type Job struct {
+	Fluids  []JobFluid // stands refer to them by number
+	Points  []JobPoint // where equivalent densities are followed
+	Events  []JobEvent // in order of time; the first is the start
+	Frames  []JobFrame // in order of time
+	Dynamic bool       // friction is known: pump pressures and circulating densities are worked out, not only static ones
+}
+
+// JobFluid is one fluid of a job.
+type JobFluid struct {
+	Name    string
+	Density float64
+	Role    JobRole
+}
+
+// JobRole says what a fluid is there for, which decides how it is drawn.
+type JobRole uint8
+
+// The roles.
+const (
+	MudRole       JobRole = iota // what the hole was full of, and other drilling fluids
+	SpacerRole                   // spacer or wash
+	CementRole                   // slurry
+	DisplacerRole                // pumped behind the cement
+)
+
+// JobPoint is a depth at which the equivalent density is followed.
+type JobPoint struct {
+	Name     string  // such as "last shoe" or a prognosis row's formation
+	MD, TVD  float64 // from RKB
+	Fracture float64 // prognosis or planned shoe test there, as EMW from RKB; zero where there is none
+}
+
+// JobEvent is a moment that the cementer waits for: a fluid starts, a plug is released or lands, the pumps stop.
+type JobEvent struct {
+	Name  string
+	Frame int // the frame that shows it
+}
+
+// JobFrame is one moment.
+type JobFrame struct {
+	Event    int     // the latest event
+	Time     float64 // since the start
+	Pumped   float64 // in all since the start
+	Of       float64 // of the fluid that is being pumped
+	Fluid    int     // that is being pumped
+	Rate     float64 // of the pump
+	Returns  float64 // rate of the returns; more than Rate while the cement falls freely
+	Level    float64 // of the fluid inside the string: 0 is full to the rotary
+	Pressure float64 // at the pump; static when the job is not Dynamic
+	Inside   []JobStand
+	Annulus  []JobStand
+	Pocket   []JobStand // below the shoe
+	Plugs    []JobPlug
+	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
+}
+
+// JobStand is a length of a conduit that one fluid fills, top down.
+type JobStand struct {
+	Top, Bottom float64
+	Fluid       int
+}
+
+// JobPlug is a plug that stands or moves in the string.
+type JobPlug struct {
+	Name   string
+	MD     float64
+	Landed bool
+}
