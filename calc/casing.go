@@ -22,6 +22,7 @@ func (e *evaluation) casingPage(i int) {
 	e.casingVolumes(i, p, c)
 	e.casingLadder(i, p, c)
 	e.casingParts(p, c)
+	e.casingStrength(i, p, c)
 }
 
 func (e *evaluation) stringDepths(i int, p *page, c *casing) {

@@ -3,9 +3,9 @@
 //
 // Start with [Evaluate]; [Explain] shows how one figure was got. The package is pure: the same plan gives the same
 // result, and nothing here reads a file, a clock or a global, or knows a screen. The physics lies in the small packages
-// below, which know no plan: trajectory, bore, column, pump, steel.
+// below, which know no plan: trajectory, bore, column, pump, steel, strength.
 //
-// Out of scope in this version: friction, casing strength, cementing, well control, time. Nothing here says that a
+// Out of scope in this version: friction, cementing, well control, time. Nothing here says that a
 // well is safe: a finding says which limit was compared.
 package calc
 

@@ -41,6 +41,12 @@ const (
 	RuleUSLap
 	RuleUSLapShallow
 	RuleUSBOP
+	RuleCollapse
+	RuleBurst
+	RuleTension
+	RuleHangingTension
+	RuleTriaxial
+	RuleUSTest
 	ruleCount
 )
 
@@ -152,6 +158,12 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUSLapShallow, "us_lap_shallow", "Overlap of a liner as conductor or surface string", Law, us, length, "200 ft",
 			"30 CFR 250.421(f), 2015 edition"),
 		least(RuleUSBOP, "us_bop", "BOP on below the surface string", Law, us, quantity.Count, "1", "30 CFR 250.442, 2015 edition"),
+		least(RuleCollapse, "collapse_factor", "Collapse factor", Practice, practised, quantity.Number, "1", memory),
+		least(RuleBurst, "burst_factor", "Burst factor", Practice, practised, quantity.Number, "1.1", memory),
+		least(RuleTension, "tension_factor", "Tension factor, pulled or bumped", Practice, practised, quantity.Number, "1.3", memory),
+		least(RuleHangingTension, "hanging_factor", "Hanging weight, tension factor", Practice, practised, quantity.Number, "1.6", memory),
+		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
+		least(RuleUSTest, "us_test", "Casing test, share of internal yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

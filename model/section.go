@@ -27,6 +27,7 @@ type Section struct {
 	Top                   quantity.Value
 	ShoeTrack             quantity.Value
 	Casing                []CasingPart
+	Loads                 Loads
 
 	// Drill string.
 	String []StringPart
@@ -45,6 +46,8 @@ type CasingPart struct {
 	Grade, DriftClass                         string
 	Length                                    quantity.Value
 	ID, Drift, ConnectorOD, LinearMass, Yield quantity.Value
+	Wear                                      quantity.Value
+	JointTension, JointBurst, JointCollapse   quantity.Value
 }
 
 // StringPart is one component of the drill string. Parts stand bottom up; the highest has no length and reaches to the
