@@ -23,6 +23,7 @@ func (e *evaluation) casingPage(i int) {
 	e.casingLadder(i, p, c)
 	e.casingParts(p, c)
 	e.casingStrength(i, p, c)
+	e.surgeFigures(i, p, c)
 }
 
 func (e *evaluation) stringDepths(i int, p *page, c *casing) {

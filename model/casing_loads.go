@@ -27,6 +27,7 @@ type Loads struct {
 	Emptied                       quantity.Value
 	PackerFluid, TubingPressure   quantity.Value
 	Overpull, Peak, Dogleg        quantity.Value
+	SurgeMargin                   quantity.Value
 
 	// Of the hole, on the strings above.
 	LossZone                quantity.Value
@@ -74,6 +75,8 @@ func stringLoadFields() []declaration[Section] {
 			Help: "Stopped at once it gives the shock load. Blank: 1 m/s (from memory).", At: func(s *Section) any { return &s.Loads.Peak }},
 		{Key: "dogleg", Label: "Least dogleg", Name: "Dogleg to count with at least", Topic: TopicCasing, Kind: quantity.Dogleg, Range: "0 deg/30m to 20 deg/30m", When: cased,
 			Help: "Bends the string along its whole length; a planned path has fewer kinks than a drilled one. Blank: the path's own.", At: func(s *Section) any { return &s.Loads.Dogleg }},
+		{Key: "surge_margin", Label: "Surge margin", Name: "Margin below fracture while running", Topic: TopicCasing, Kind: quantity.EMW, Range: "0 sg to 0.5 sg", When: cased,
+			Help: "Limits the running speed. Blank: 0.02 sg (common practice, from memory).", At: func(s *Section) any { return &s.Loads.SurgeMargin }},
 	}
 }
 
