@@ -24,6 +24,7 @@ func (e *evaluation) casingPage(i int) {
 	e.casingParts(p, c)
 	e.casingStrength(i, p, c)
 	e.surgeFigures(i, p, c)
+	e.centralisers(i, p, c)
 }
 
 func (e *evaluation) stringDepths(i int, p *page, c *casing) {

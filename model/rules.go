@@ -47,6 +47,7 @@ const (
 	RuleHangingTension
 	RuleTriaxial
 	RuleUSTest
+	RuleStandoff
 	ruleCount
 )
 
@@ -164,6 +165,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleHangingTension, "hanging_factor", "Hanging weight, tension factor", Practice, practised, quantity.Number, "1.6", memory),
 		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
 		least(RuleUSTest, "us_test", "Casing test, share of internal yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
+		least(RuleStandoff, "standoff", "Standoff of the casing", Practice, practised, quantity.Ratio, "67 %", "API Spec 10D and RP 10D-2 as commonly applied, from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

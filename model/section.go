@@ -28,6 +28,7 @@ type Section struct {
 	ShoeTrack             quantity.Value
 	Casing                []CasingPart
 	Loads                 Loads
+	Centring              Centring
 
 	// Drill string.
 	String []StringPart
