@@ -25,6 +25,7 @@ func (e *evaluation) casingStrength(i int, p *page, c *casing) {
 	e.pressureLoads(p, &f)
 	e.pullFigures(p, &f)
 	e.triaxialFigure(p, &f)
+	e.governingFigures(p, &f)
 	e.testFigure(p, &s)
 	e.judgeFactors(&f)
 }

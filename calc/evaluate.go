@@ -104,8 +104,8 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 170
-	findingsPerSection = 20
+	figuresPerSection  = 260
+	findingsPerSection = 36
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

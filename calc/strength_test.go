@@ -333,3 +333,46 @@ func TestEmptiedDeeperNeverHelps(t *testing.T) {
 		}
 	})
 }
+
+// TestTubingLeakByHand: 300 bar shut in at the wellhead of the 9 7/8 in on packer fluid of 1.10 sg, at its shoe with the sea
+// outside; with the pore pressure outside it is less.
+func TestTubingLeakByHand(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	with(t, plan, "section[4].packer_fluid", "1.10 sg")
+	with(t, plan, "section[4].tubing_pressure", "300 bar")
+	load := 300*bar + g*1100*(buildTVD(3245)-364.8) - g*1030*(buildTVD(3245)-26)
+	r := calc.Evaluate(plan)
+	if got := value(t, r, 4, "casing.burst.leak.load"); !near(got, load, 10) {
+		t.Errorf("load %.3f bar, by hand %.3f", got/bar, load/bar)
+	}
+	with(t, plan, "section[4].outside_burst", "pore")
+	r = calc.Evaluate(plan)
+	// Pore pressure of 1.014 sg at 1700 m, where the ramp begins, leaves the most.
+	if at := value(t, r, 4, "casing.burst.leak.at"); !near(at, 1700, 1e-6) {
+		t.Errorf("worst at %.1f m", at)
+	}
+	if got, want := value(t, r, 4, "casing.burst.leak.load"), 300*bar+g*1100*(1700-364.8)-g*1014*1700; !near(got, want, 10) {
+		t.Errorf("load %.3f bar, by hand %.3f", got/bar, want/bar)
+	}
+}
+
+// TestGoverningCasesAreTheLeast of those listed.
+func TestGoverningCasesAreTheLeast(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		r := calc.Evaluate(demo(t, name))
+		for i := range r.Sections {
+			for _, mode := range []string{"collapse", "burst"} {
+				least := math.Inf(1)
+				for _, f := range r.Sheet(i).Figures {
+					if rest, ok := strings.CutPrefix(f.Key, "casing."+mode+"."); ok && f.Kind == 0 && f.OK && !strings.HasSuffix(rest, ".at") {
+						least = min(least, f.Value)
+					}
+				}
+				f, ok := r.Sheet(i).Find("casing.governing." + mode)
+				if ok != !math.IsInf(least, 1) || ok && f.Value != least {
+					t.Errorf("section %d %s: %v %g, least %g", i+1, mode, ok, f.Value, least)
+				}
+			}
+		}
+	})
+}
