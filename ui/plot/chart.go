@@ -32,7 +32,7 @@ func DrawChart(r canvas.Region, c calc.Chart, o ChartOptions) {
 		r.Text(max((r.W()-len(nothing))/2, 0), r.H()/2, nothing, canvas.Plain)
 		return
 	}
-	d.inHead = !c.Down && d.headingsHold(r.W()-r.W()/4)
+	d.inHead = !c.Down && d.headingsHold(r.W()-usualSide)
 	foot := 0
 	if !d.inHead {
 		foot = min(len(d.legendLines(r.W(), true)), max(1, r.H()/8))
@@ -138,7 +138,7 @@ func (p *panel) signs(met bool) (signs []string) {
 		signs = append(signs, string(s.letter)+" "+s.name)
 	}
 	if met {
-		signs = append(signs, string(crossingLetter)+" meets a limit")
+		signs = append(signs, string(crossingLetter)+" near a limit")
 	}
 	return signs
 }
@@ -156,10 +156,13 @@ func (d *charting) heading(p *panel, met bool) string {
 	return name + ": " + strings.Join(p.signs(met), "  ")
 }
 
+// usualSide is the room that the values at the left take at most as a rule.
+const usualSide = 8
+
 // headingsHold reports whether the headings of all panels have room for the letters.
 func (d *charting) headingsHold(width int) bool {
 	d.inHead = true
-	return !slices.ContainsFunc(d.panels, func(p panel) bool { return canvas.Width(d.heading(&p, false)) > width })
+	return !slices.ContainsFunc(d.panels, func(p panel) bool { return canvas.Width(d.heading(&p, true)) > width })
 }
 
 // axisName names the axis that the panels share, with its unit.

@@ -63,7 +63,7 @@ func chartPicture(c calc.Chart, o ChartOptions, w, h int) string {
 func TestACurveOnItsLimitIsMarkedAndExplained(t *testing.T) {
 	for _, c := range []calc.Chart{jobChart(), burst()} {
 		got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 20)
-		if !strings.Contains(got, "X meets a limit") {
+		if !strings.Contains(got, "X near a limit") {
 			t.Errorf("no crossing:\n%s", got)
 		}
 	}
