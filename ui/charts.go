@@ -38,15 +38,20 @@ func (p *Planner) turnPicture(by int) { p.chartAt[p.topic] = p.pictureAt() + by 
 // drawPicture draws the picture of the page that is shown.
 func (p *Planner) drawPicture(r canvas.Region) {
 	n, at := p.pictures(), p.pictureAt()
-	page := ""
-	if n > 1 {
-		page = fmt.Sprintf("%d of %d", at+1, n)
-	}
+	page := pageOf(at, n)
 	if at == n-1 {
 		p.drawWindow(r, page)
 		return
 	}
 	plot.DrawChart(r, p.chartsHere()[at], p.chartOptions(page))
+}
+
+// pageOf says which picture of how many one is, from 0; nothing where there is only one.
+func pageOf(at, n int) string {
+	if n < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%d of %d", at+1, n)
 }
 
 // chartOptions says how a chart is drawn in the units shown.

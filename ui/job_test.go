@@ -37,7 +37,7 @@ func someJob() calc.Job {
 	}
 	pumped, time := 0.0, 0.0
 	for fluid := 1; fluid < len(jobVolumes); fluid++ {
-		event([]string{"start: weighted spacer", "bottom plug, lead", "tail", "top plug, displacing"}[fluid-1])
+		event([]string{"weighted spacer", "bottom plug, lead", "tail", "top plug, displacing"}[fluid-1])
 		const frames = 15
 		for k := range frames + 1 {
 			of := jobVolumes[fluid] * float64(k) / frames
@@ -67,7 +67,7 @@ func jobFrame(job *calc.Job, fluid int, pumped, of, time float64) calc.JobFrame 
 		Pocket: []calc.JobStand{{Top: jobShoe, Bottom: jobTD, Fluid: 0}},
 	}
 	if fluid == 3 { // the heavy tail falls
-		f.Level, f.Returns, f.Pressure = 120, 0.03, 0
+		f.Level, f.Returns, f.Pressure = 60, 0.03, 0
 	}
 	behind := 0.0 // of this fluid's front, all that was pumped before it
 	for i, v := range jobVolumes {

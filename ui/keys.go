@@ -53,6 +53,7 @@ func bindings() []binding {
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
 
 		bind(looking, "v", "v", "fields, table with all columns, charts or pressure window", "v view", do((*Planner).turnView), nil),
+		bind(looking, "P", "P", "play the cement job (cement page)", "P play", do((*Planner).playJob), (*Planner).noJob),
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),

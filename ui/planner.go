@@ -31,6 +31,7 @@ type Options struct {
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 
 	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
+	Play   func(*model.Plan, int) (calc.Job, string)        // where a section's cement job comes from, or the reason why there is none
 }
 
 // view is what the right-hand side of the screen shows.
@@ -141,6 +142,8 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 		return p, tea.ClearScreen
 	case tea.KeyMsg:
 		return p, p.keysIn(m)
+	case tick:
+		return p, p.ticked(m)
 	}
 	return p, nil
 }
@@ -198,6 +201,9 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	}
 	if p.quit {
 		return tea.Quit
+	}
+	if u, ok := p.overlay.(*player); ok {
+		return u.start()
 	}
 	return nil
 }

@@ -190,6 +190,9 @@ func (p *Planner) drawSchematic(r canvas.Region) {
 		},
 	}
 	o.Mark, o.HasMark = p.markedDepth()
+	if u, ok := p.overlay.(*player); ok {
+		o.State, o.HasMark = u.state(), false
+	}
 	schematic.Draw(r, p.result.Sketch, o)
 }
 

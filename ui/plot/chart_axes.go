@@ -71,12 +71,12 @@ func (d *charting) runningAxis(r canvas.Region, p *panel) {
 			used = at + width + 1
 		}
 	}
+	if d.HasCursor {
+		r.Put(p.along(d.Cursor), 0, d.Glyphs.Up, canvas.Focus)
+	}
 	name := " " + d.axisName() + " "
 	if width := canvas.Width(name); width < r.W() {
 		r.Text(r.W()-width, 0, name, canvas.Plain)
-	}
-	if d.HasCursor {
-		r.Put(p.along(d.Cursor), 0, d.Glyphs.Up, canvas.Focus)
 	}
 }
 
