@@ -39,6 +39,9 @@ func (p *Planner) turnPicture(by int) { p.chartAt[p.topic] = p.pictureAt() + by 
 func (p *Planner) drawPicture(r canvas.Region) {
 	n, at := p.pictures(), p.pictureAt()
 	page := pageOf(at, n)
+	if p.amongPictures() {
+		page = "left right  " + page
+	}
 	if at == n-1 {
 		p.drawWindow(r, page)
 		return

@@ -61,10 +61,20 @@ func (p *Planner) playJob() {
 		why = "nothing is pumped"
 	}
 	if why != "" {
-		p.message = "no job to play: " + why
+		p.refuseJob("no job to play: " + why)
 		return
 	}
 	p.overlay = &player{job: job, looks: looksOf(job.Fluids, p.glyphs), runTo: p.runTo()}
+}
+
+// refuseJob says why there is no job: below the page, or over it when that has no room.
+func (p *Planner) refuseJob(why string) {
+	if p.message = why; canvas.Width(why) <= p.width-2 {
+		return
+	}
+	u := &menu{title: "Cement job"}
+	u.say(p, canvas.Plain, why)
+	p.overlay, p.message = u, ""
 }
 
 // runTo returns the depth down to which fluids go through the running string: to the top of the casing, or the end of an inner

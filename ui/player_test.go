@@ -108,6 +108,11 @@ func TestPlayingIsRefusedWithAReason(t *testing.T) {
 	wants(t, p, "no job to play: the slurry has no density")
 	press(p, "tab", "P")
 	wants(t, p, "P: a cement job is played on the cement page")
+	long := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) {
+		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page"
+	}}
+	p = screenOf(t, "ottermast-2", 80, 24, long, "]]", "tab", "tab", "tab", "tab", "P")
+	wants(t, p, "no job to play", "the hole page", "esc or q closes")
 	empty := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) { return calc.Job{}, "" }}
 	p = screenOf(t, "ottermast-2", 80, 24, empty, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "no job to play: nothing is pumped")

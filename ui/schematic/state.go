@@ -179,7 +179,7 @@ func (d *drawing) byRow(stands []calc.JobStand) []int {
 		if row > d.scale.Row(d.Bottom) {
 			continue
 		}
-		md := d.scale.MD(row)
+		md := d.lookAt(stands, row)
 		if i := slices.IndexFunc(stands, func(s calc.JobStand) bool { return s.Top <= md && md <= s.Bottom }); i >= 0 {
 			rows[row] = stands[i].Fluid
 			count[rows[row]]++
@@ -193,6 +193,21 @@ func (d *drawing) byRow(stands []calc.JobStand) []int {
 		}
 	}
 	return rows
+}
+
+// lookAt returns the depth at which a row's fluid is read: the row's own, or the end of the stands where that is on the row.
+func (d *drawing) lookAt(stands []calc.JobStand, row int) float64 {
+	md := d.scale.MD(row)
+	if len(stands) == 0 {
+		return md
+	}
+	if top := stands[0].Top; d.scale.Row(top) == row {
+		md = max(md, top)
+	}
+	if bottom := stands[len(stands)-1].Bottom; d.scale.Row(bottom) == row {
+		md = min(md, bottom)
+	}
+	return md
 }
 
 // fill draws a fluid between two columns on both sides of the axis.

@@ -55,6 +55,19 @@ func TestTheStringIsEmptyAboveTheLevel(t *testing.T) {
 	}
 }
 
+// Where the shoe shares its row with the bottom of the hole the annulus is seen down to it all the same.
+func TestTheAnnulusReachesTheShoe(t *testing.T) {
+	s, o := deviatedWell(), jobAt()
+	o.TrueScale, s.Sections[2].Shoe = true, 2178
+	o.State.Frame.Annulus[2].Bottom = 2178
+	lines := strings.Split(picture(s, o, 33, 32), "\n")
+	for _, l := range lines {
+		if strings.ContainsRune(l, o.Glyphs.ShoeLeft) && !strings.Contains(l, "20") && !strings.Contains(l, "30") && !strings.Contains(l, "CC┘") {
+			t.Errorf("no lead at the shoe: %q", l)
+		}
+	}
+}
+
 func TestASectionWithoutAStringIsDrawnWithoutTheJob(t *testing.T) {
 	s := deviatedWell()
 	s.Sections[2].String = false
