@@ -94,6 +94,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 		e.stringPage(i)
 		e.mudPage(i)
 		e.casingPage(i)
+		e.cementPage(i)
 	}
 	e.result.Datum = e.datum
 	e.result.Sketch = e.sketch()

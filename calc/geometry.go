@@ -334,18 +334,24 @@ func (e *evaluation) openHole(i int, from, to float64) bore.Profile {
 	spans := make(bore.Profile, 0, len(cuts))
 	for k := 1; k < len(cuts); k++ {
 		middle := (cuts[k-1] + cuts[k]) / 2
-		spans = append(spans, bore.Span{Top: cuts[k-1], Bottom: cuts[k], Diameter: e.drilled(i, middle), Label: "open hole"})
+		spans = append(spans, bore.Span{Top: cuts[k-1], Bottom: cuts[k], Diameter: e.drilled(i, middle, true), Label: openHoleLabel})
 	}
 	return spans
 }
 
-// drilled returns the washed-out diameter of the open hole at a depth while section i stands at its TD.
-func (e *evaluation) drilled(i int, md float64) float64 {
+// openHoleLabel names bores without pipe.
+const openHoleLabel = "open hole"
+
+// drilled returns the diameter of the open hole at a depth while section i stands at its TD, washed out or in gauge.
+func (e *evaluation) drilled(i int, md float64, washed bool) float64 {
 	widest := 0.0
 	for j := 0; j <= i; j++ {
 		h := &e.sections[j]
 		if d := h.at(md); d > 0 {
-			widest = max(widest, bore.Enlarged(d, h.washout))
+			if washed {
+				d = bore.Enlarged(d, h.washout)
+			}
+			widest = max(widest, d)
 		}
 		if j == i && md < h.start {
 			widest = max(widest, h.size) // the opener passes what the last section left smaller
