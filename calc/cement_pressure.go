@@ -256,6 +256,13 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 		w.Source = "hydrostatics"
 		w.Note = "Below zero the inside is the heavier side and nothing flows back. It loads the casing from outside until the cement sets."
 	})
+	if rig := &e.plan.Rig; !pumping.open() && rig.UnitPressure.IsSet() {
+		most := r.pump.value
+		if job.inner == nil {
+			most = max(most, r.final+c.BumpOver.SI)
+		}
+		e.judge(model.RuleUnitPressure, i, rig.UnitPressure.SI-most, "Rating of the cement unit over the job's highest pressure", "", 0, "rig.unit_pressure")
+	}
 	simple("cement.level", "Lowest level", quantity.Length, r.level, "depth of the fluid in the string where it runs ahead of the pump; none is full",
 		"Free fall: fluid inside heavier than the balance allows, no pump pressure meanwhile.")
 	simple("cement.returns", "Fastest returns", quantity.CementRate, r.returns, "flow at the shoe that balances columns and friction while the string is not full, else the pump's rate",

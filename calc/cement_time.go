@@ -46,6 +46,9 @@ func (e *evaluation) cementTimes(i int, p *page, job *cementJob) {
 		e.thickeningFigure(i, p, job, list, k, missing)
 	}
 	e.waitFigure(i, p, job)
+	if c, unit := &e.plan.Sections[i].Cement, e.plan.Rig.UnitRate; unit.IsSet() && c.MixRate.IsSet() {
+		e.judge(model.RuleUnitRate, i, unit.SI-c.MixRate.SI, "Rate of the cement unit over the mixing rate", "", 0, model.PathOf(i, "mix_rate"))
+	}
 }
 
 // pumping puts the stages that count into a working.

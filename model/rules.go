@@ -54,6 +54,8 @@ const (
 	RuleCementMargin
 	RuleLift
 	RuleDensityOrder
+	RuleUnitRate
+	RuleUnitPressure
 	ruleCount
 )
 
@@ -183,6 +185,9 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleCementMargin, "cement_margin", "Cement job below fracture and shoe test", Practice, practised, emw, "0.02 sg", memory),
 		least(RuleLift, "lift", "Casing not lifted by the cement", Practice, practised, quantity.Force, "0 kN", "pressure-area method; held down by other means, it may be less"),
 		least(RuleDensityOrder, "density_order", "Each fluid of the job no lighter than the one ahead", Practice, practised, quantity.Density, "0 sg", memory),
+		least(RuleUnitRate, "unit_rate", "Cement unit gives the mixing rate", Arithmetic, nil, quantity.CementRate, "0 L/min", "as entered"),
+		least(RuleUnitPressure, "unit_pressure", "Cement unit gives the bump", Arithmetic, nil, quantity.Pressure, "0 bar",
+			"as entered: rating less the highest pressure of the job, bump counted"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {
