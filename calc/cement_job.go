@@ -169,38 +169,83 @@ type moment struct {
 	time   float64 // since the start
 	step   state.Step
 	well   *state.Well
-	landed bool // the job is over: a plug has landed, or all is pumped
+	landed bool // the job is over: all is pumped and bled off
+
+	compression float64 // volume pumped for each volume that goes in, behind the cement
+	dynamic     bool
 }
 
-// play plays a job in about as many steps as asked for and shows every moment, the first before anything is pumped and
-// the last at rest.
-func (e *evaluation) play(i int, job *cementJob, well *state.Well, dynamic bool, steps int, visit func(*moment)) error {
+// playing is how a job is played: in about how many steps, what looks at every moment, and what counts the landmarks that
+// have been passed, such as plugs landed. A step in which one is passed is taken again in finer ones; without a count no
+// step is.
+type playing struct {
+	dynamic bool
+	steps   int
+	visit   func(*moment)
+	passed  func() int
+}
+
+// finer is into how many a step is divided in which a landmark is passed.
+const finer = 16
+
+// play plays a job and shows every moment: each stage before anything of it is pumped and after every step, and at last
+// the well at rest.
+func (e *evaluation) play(i int, job *cementJob, well *state.Well, how playing) error {
 	list := e.stages(i, job)
 	total := e.pumpedInAll(i, job)
-	compression := 1.0
+	m := moment{well: well, compression: 1, dynamic: how.dynamic}
 	if job.inner == nil {
-		compression += e.plan.Sections[i].Cement.Compressibility.SI
+		m.compression += e.plan.Sections[i].Cement.Compressibility.SI
 	}
-	m := moment{well: well}
-	visit(&m)
+	before := &state.Well{}
 	for k, s := range list {
 		m.stage, m.of = k, 0
 		if err := e.release(i, job, well, list, k); err != nil {
 			return err
 		}
-		n := max(2, int(math.Round(float64(steps)*s.volume/total)))
+		how.visit(&m)
+		n := max(2, int(math.Round(float64(how.steps)*s.volume/total)))
 		for range n {
-			if err := m.advance(s, n, compression, dynamic); err != nil {
+			if err := m.take(s, n, how, before); err != nil {
 				return err
 			}
-			visit(&m)
 		}
 	}
 	m.landed = true
 	if err := well.SetFlow(0); err != nil {
 		return err
 	}
-	visit(&m)
+	how.visit(&m)
+	return nil
+}
+
+// take makes one of n steps of a stage, in finer ones if a landmark is passed in it.
+func (m *moment) take(s stage, n int, how playing, before *state.Well) error {
+	if how.passed == nil {
+		err := m.advance(s, n)
+		how.visit(m)
+		return err
+	}
+	before.CopyFrom(m.well)
+	then, passed := *m, how.passed()
+	if err := m.advance(s, n); err != nil {
+		return err
+	}
+	if how.passed() == passed {
+		how.visit(m)
+		return nil
+	}
+	*m = then
+	m.well.CopyFrom(before)
+	for k := range finer {
+		passed = how.passed()
+		if err := m.advance(s, n*finer); err != nil {
+			return err
+		}
+		if how.passed() != passed || k == finer-1 {
+			how.visit(m)
+		}
+	}
 	return nil
 }
 
@@ -226,25 +271,25 @@ const (
 )
 
 // advance makes one of n steps of a stage.
-func (m *moment) advance(s stage, n int, compression float64, dynamic bool) (err error) {
+func (m *moment) advance(s stage, n int) (err error) {
 	volume := s.volume / float64(n)
 	m.of += volume
 	into := volume
 	if s.fluid == displacerFluid {
-		into /= compression
+		into /= m.compression
 	}
 	seconds := s.time() / float64(n)
 	switch {
-	case dynamic && s.fluid < 0:
+	case m.dynamic && s.fluid < 0:
 		m.step, err = m.well.Advance(seconds, 0, holeFluid)
-	case dynamic:
+	case m.dynamic:
 		m.step, err = m.well.Advance(seconds, into/seconds, s.fluid)
 	case s.fluid >= 0:
 		_, err = m.well.Pump(into, s.fluid)
 		m.step = state.Step{Pressure: m.well.PumpPressure(), Bumped: m.well.Bumped()}
 	}
 	m.time += seconds
-	if err == nil && dynamic && m.step.Bumped && s.fluid >= 0 {
+	if err == nil && m.dynamic && m.step.Bumped && s.fluid >= 0 {
 		// The last moment before the plug lands: the gauges still show the flow.
 		err = m.well.SetFlow(into / seconds)
 		m.step.Rate, m.step.Pressure = m.well.Flow(), m.well.PumpPressure()

@@ -38,11 +38,12 @@ func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
 	if err != nil {
 		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
 	}
-	r := recorder{job: &job, list: e.stages(i, cement), well: well, plugs: map[string]bool{}}
+	r := recorder{job: &job, list: e.stages(i, cement), well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
+	r.lastShoe, _, _ = e.lastShoe(i)
 	if len(e.pumps) > 0 {
 		r.stroke = e.pumps[0].perStroke
 	}
-	if err := e.play(i, cement, well, job.Dynamic, playSteps, r.take); err != nil {
+	if err := e.play(i, cement, well, playing{job.Dynamic, playSteps, r.take, r.passed}); err != nil {
 		return Job{}, gap{model.PathOf(i, "cement"), err.Error()}
 	}
 	return job, gap{}
@@ -66,11 +67,14 @@ type recorder struct {
 	list   []stage
 	well   *state.Well
 	stroke float64
-	plugs  map[string]bool // landed
+	marked map[string]bool // events that happen once and have happened
 	stage  int
 	before float64 // pumped in earlier stages
 	layers []state.Layer
 	riding []state.Riding
+
+	firstSlurry int
+	lastShoe    float64 // along hole; zero for none
 }
 
 // take records one moment.
@@ -87,25 +91,20 @@ func (r *recorder) take(m *moment) {
 	}
 	switch {
 	case first:
-		f.Rate, f.Fluid = 0, 0
-		r.event("start")
+		f.Rate = 0
+		r.event(r.list[0].name)
 	case m.landed:
 		f.Rate, f.Returns, f.Pressure = 0, 0, 0
 		if j.Dynamic {
 			f.Level = r.well.Level()
 		}
 		r.event("at rest, bled off")
-	case m.stage != r.stage || len(j.Frames) == 1:
+	case m.of == 0 && m.stage != r.stage:
 		r.event(r.list[m.stage].name)
 	}
 	r.stage = m.stage
 	r.stand(&f)
-	for _, p := range f.Plugs {
-		if p.Landed && !r.plugs[p.Name] {
-			r.plugs[p.Name] = true
-			r.event(p.Name + " lands")
-		}
-	}
+	r.landmarks(&f)
 	f.Event = len(j.Events) - 1
 	j.Frames = append(j.Frames, f)
 }
@@ -113,6 +112,43 @@ func (r *recorder) take(m *moment) {
 // event adds an event that the frame about to be added shows.
 func (r *recorder) event(name string) {
 	r.job.Events = append(r.job.Events, JobEvent{Name: name, Frame: len(r.job.Frames)})
+}
+
+// passed counts the landmarks that the well has passed.
+func (r *recorder) passed() (n int) {
+	r.riding = r.well.AppendPlugs(r.riding[:0])
+	for _, p := range r.riding {
+		if p.Landed {
+			n++
+		}
+	}
+	if top, ok := r.well.Top(state.Annulus, r.firstSlurry); ok {
+		n++
+		if top < r.lastShoe {
+			n++
+		}
+	}
+	return n
+}
+
+// landmarks adds what happens once: plugs land, the first slurry turns at the end of the string, and enters the last shoe.
+func (r *recorder) landmarks(f *JobFrame) {
+	once := func(happened bool, name string) {
+		if happened && !r.marked[name] {
+			r.marked[name] = true
+			r.event(name)
+		}
+	}
+	for _, p := range f.Plugs {
+		once(p.Landed, p.Name+" lands")
+	}
+	for _, s := range f.Annulus {
+		if s.Fluid == r.firstSlurry {
+			name := r.job.Fluids[r.firstSlurry].Name
+			once(true, name+" at shoe")
+			once(r.lastShoe > 0 && s.Top < r.lastShoe, name+" at last shoe")
+		}
+	}
 }
 
 // stand records what stands where.

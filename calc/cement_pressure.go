@@ -50,13 +50,13 @@ func (e *evaluation) runJob(i int, job *cementJob, dynamic bool) (jobResult, err
 	}
 	pumped, stage := 0.0, 0
 	before := 0.0 // pumped in earlier stages
-	err = e.play(i, job, well, dynamic, briefSteps, func(m *moment) {
+	err = e.play(i, job, well, playing{dynamic: dynamic, steps: briefSteps, visit: func(m *moment) {
 		if m.stage != stage {
 			before, stage = pumped, m.stage
 		}
 		pumped = before + m.of
 		r.look(m, pumped)
-	})
+	}})
 	if err == nil {
 		r.holds, r.weight = well.Differential(), e.weightLeft(i, job, well)
 	}
