@@ -180,7 +180,7 @@ func (e *evaluation) readSlurries(i int, job *cementJob) gap {
 
 // readSheet works out what a slurry is mixed of.
 func (e *evaluation) readSheet(i, k int, q *slurryJob) {
-	row := q.row
+	row, c := q.row, &e.plan.Sections[i].Cement
 	var err error
 	if row.GivenBy == model.ByRecipe {
 		q.recipe = recipeOf(row)
@@ -196,7 +196,7 @@ func (e *evaluation) readSheet(i, k int, q *slurryJob) {
 		q.sheet = slurry.Slurry{Density: row.Density.SI, Yield: row.Yield.SI, MixFluid: row.MixFluid.SI, FluidDensity: waterOf(row), Dry: 1}
 	}
 	if err == nil && !q.unmixed.open() {
-		q.batch, err = q.sheet.Batch(slurry.Job{Volume: q.volume(), Reserve: e.plan.Sections[i].Cement.Reserve.SI})
+		q.batch, err = q.sheet.Batch(slurry.Job{Volume: q.volume(), Reserve: c.Reserve.SI, Tub: c.Tub.SI, Tank: c.Tank.SI})
 	}
 	if err != nil {
 		q.unmixed = gap{slurryPath(i, k, "density"), err.Error()}

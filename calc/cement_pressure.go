@@ -225,6 +225,9 @@ func (e *evaluation) emwFigures(i int, p *page, r *jobResult, pumping gap) {
 	}
 }
 
+// linesOver is what lines are tested to over the highest pressure of a job, in Pa: 1000 psi.
+const linesOver = 1000 * 4.4482216152605 / (0.0254 * 0.0254)
+
 // pumpFiguresOf adds what the gauges show: pump, bump, float, level, returns, and what is left of the string's weight.
 func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult, static, pumping gap) {
 	p.group = "At the pump and the string"
@@ -256,11 +259,18 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 		w.Source = "hydrostatics"
 		w.Note = "Below zero the inside is the heavier side and nothing flows back. It loads the casing from outside until the cement sets."
 	})
+	most := r.pump.value
+	if job.inner == nil {
+		most = max(most, r.final+c.BumpOver.SI)
+	}
+	p.put("cement.pump.test", "Test lines to", quantity.Pressure, most+linesOver, pumping, func(w *Working) {
+		w.Formula = "p = highest pressure of the job, bump counted, + 1000 psi"
+		w.in("highest", "pump or bump", quantity.Pressure, most)
+		w.in("over", "1000 psi", quantity.Pressure, linesOver)
+		w.Source = "drillingforgas.com, cementing standards: 1000 psi above the highest pressure expected"
+		w.Note = "Within the rating of the weakest of lines, head and unit; the operator's procedure goes before this."
+	})
 	if rig := &e.plan.Rig; !pumping.open() && rig.UnitPressure.IsSet() {
-		most := r.pump.value
-		if job.inner == nil {
-			most = max(most, r.final+c.BumpOver.SI)
-		}
 		e.judge(model.RuleUnitPressure, i, rig.UnitPressure.SI-most, "Rating of the cement unit over the job's highest pressure", "", 0, "rig.unit_pressure")
 	}
 	simple("cement.level", "Lowest level", quantity.Length, r.level, "depth of the fluid in the string where it runs ahead of the pump; none is full",

@@ -9,6 +9,8 @@ import (
 	"pgregory.net/rapid"
 
 	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // TestCementOfTheDemos compares with figures computed independently for the invented wells, in other code, to their stated
@@ -117,6 +119,41 @@ func TestOneCementJobByHand(t *testing.T) {
 	if got := value(t, r, 3, "cement.float"); !near(got, held, 2e3) {
 		t.Errorf("float holds %.0f Pa, by hand %.0f", got, held)
 	}
+}
+
+// TestACaliperGoesBeforeTheWashout: 18.5 in measured from 1500 to 1700 m, 17.6 in below, gauge and 30 % excess above.
+func TestACaliperGoesBeforeTheWashout(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	inches := func(text string) quantity.Value { return must(t, text, quantity.Diameter) }
+	metres := func(text string) quantity.Value { return must(t, text, quantity.Length) }
+	before := value(t, calc.Evaluate(plan), 3, "cement.slurry.1.volume")
+	plan.Sections[2].Caliper = []model.CaliperRow{{Depth: metres("1500 m"), Diameter: inches("18.5 in")}, {Depth: metres("1700 m"), Diameter: inches("17.6 in")}}
+	r := calc.Evaluate(plan)
+	ring := func(a, b, length float64) float64 { return math.Pi / 4 * (a*a - b*b) * inch * inch * length }
+	more := 1.3 * (ring(18.5, 17.5, 200) + ring(17.6, 17.5, 250))
+	if got := value(t, r, 3, "cement.slurry.1.volume") - before; !near(got, more, 1e-3) {
+		t.Errorf("the caliper adds %.3f m3 to the lead, by hand %.3f", got, more)
+	}
+	if got, want := value(t, r, 3, "hole.volume")-value(t, r, 3, "hole.volume.gauge"), ring(18.5, 17.5, 200)+ring(17.6, 17.5, 2155-1700); !near(got, want, 1e-3) {
+		t.Errorf("hole %.3f m3 over gauge, by hand %.3f", got, want)
+	}
+	// The gauge hole stays what the bit made.
+	if got, want := value(t, r, 3, "cement.open")-value(t, r, 3, "cement.open.excess"), value(t, calc.Evaluate(demo(t, "ottermast-2")), 3, "cement.open")/1.3; !near(got, want, 0.2) {
+		t.Errorf("gauge annulus %.3f m3, want %.3f", got, want)
+	}
+	plan.Sections[2].Caliper[1].Depth = metres("1400 m")
+	if f := figure(t, calc.Evaluate(plan), 3, "cement.volume"); f.OK || f.Mend != "section[3].caliper[2].depth" {
+		t.Errorf("a caliper that goes up: %+v", f)
+	}
+}
+
+func must(t testing.TB, text string, kind quantity.Kind) quantity.Value {
+	t.Helper()
+	v, err := quantity.Parse(text, kind, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }
 
 // TestNothingIsLostWhereTheHoleIsInGauge: what the excess was for stands above the planned top, or has come out.

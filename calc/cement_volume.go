@@ -63,11 +63,12 @@ func (e *evaluation) mixFigures(p *page, job *cementJob, k int) {
 	missing := first(job.missing, q.unmixed)
 	b := &q.batch
 	p.put(key+".dry", slurryName(q.row, k)+", dry", quantity.Mass, b.Cement, missing, func(w *Working) {
-		w.Formula = "m = V / yield"
+		w.Formula = "m = (V + left in tub and lines) / yield"
 		w.in("V", "slurry", quantity.Volume, q.volume())
+		w.in("left", "in tub and lines", quantity.Volume, b.Mixed-q.volume())
 		w.in("yield", "of the dry cement", quantity.SlurryYield, q.sheet.Yield)
 		w.Source = "API Spec 10A terms; absolute volumes where the slurry is given by recipe"
-		w.Note = "Nothing added for the tub, lines and bulk losses."
+		w.Note = "Nothing added for bulk that is lost on its way."
 	})
 	p.also(key+".sacks", "sacks", quantity.Count, b.Sacks, missing, func(w *Working) {
 		w.Formula = "sacks = m / 94 lb, rounded up"
@@ -75,12 +76,12 @@ func (e *evaluation) mixFigures(p *page, job *cementJob, k int) {
 		w.in("sack", "94 lb", quantity.Mass, slurry.Sack)
 		w.Source = "API: a sack is 94 lb"
 	})
-	p.also(key+".mix", "mix fluid", quantity.Volume, b.MixFluid, missing, func(w *Working) {
-		w.Formula = "V = m × mix fluid"
+	p.also(key+".mix", "mix fluid", quantity.Volume, b.Prepared, missing, func(w *Working) {
+		w.Formula = "V = m × mix fluid + dead volume"
 		w.in("m", "dry cement", quantity.Mass, b.Cement)
 		w.in("mix fluid", "for each mass of cement", quantity.MixWater, q.sheet.MixFluid)
+		w.in("dead", "kept back by the tank", quantity.Volume, b.Prepared-b.MixFluid)
 		w.Source = "as the slurry's yield"
-		w.Note = "Without the dead volume of the mixing tanks."
 	})
 	p.also(key+".aboard", "aboard", quantity.Mass, b.Aboard*slurry.Sack, missing, func(w *Working) {
 		w.Formula = "m = need × (1 + reserve), in whole sacks"

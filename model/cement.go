@@ -27,6 +27,7 @@ type Cement struct {
 	SlowRate, SlowLast                 quantity.Value
 	LineTime, Wait                     quantity.Value
 	Compressibility, BumpOver, Reserve quantity.Value
+	Tub, Tank                          quantity.Value
 }
 
 // Slurry is one cement slurry, in the order of pumping: the one pumped last stands round the shoe and in the shoe track.
@@ -122,6 +123,10 @@ func cementFields() []declaration[Section] {
 			At: func(s *Section) any { return &s.Cement.BumpOver }},
 		{Key: "cement_reserve", Label: "Reserve", Name: "Cement to be aboard over the need", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 300 %", When: cementing,
 			Help: "100 % is material for a second job. Blank: none.", At: func(s *Section) any { return &s.Cement.Reserve }},
+		{Key: "tub", Label: "Left in tub", Name: "Slurry left in tub and lines", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3", When: cementing,
+			Help: "Mixed on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tub }},
+		{Key: "tank", Label: "Dead volume", Name: "Mix fluid that the tank keeps back", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 20 m3", When: cementing,
+			Help: "Made up on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tank }},
 	}
 }
 

@@ -95,6 +95,7 @@ func (p *printer) countTable(i int) table {
 			t.rows = append(t.rows, l)
 		}
 	}
+	add("test lines, before the job", "", "cement.pump.test", "")
 	if p.plan.Sections[i].Cement.Placement == model.ByInnerString {
 		add("casing top", "cement.displacement.running", "", "")
 		add("stop, end of the job", "cement.displacement", "cement.pump.final", "no plug tells the end: one counts, another checks")
