@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"borewalk/calc"
 	"borewalk/model"
@@ -16,14 +17,43 @@ type charts struct {
 	topic   model.Topic
 	section int
 	list    []calc.Chart
+	single  []calc.Chart // the same, with the kinds of quantity of each by themselves as well
 }
 
-// chartsHere returns the charts of the page. They are worked out when they are first drawn, not with each evaluation.
+// chartsHere returns the charts of the page. They are worked out when they are first drawn, not with each evaluation. In a low
+// window, where the panels of a chart are flat, each follows by itself.
 func (p *Planner) chartsHere() []calc.Chart {
 	if c := &p.charts; !c.known || c.topic != p.topic || c.section != p.section {
 		*c = charts{known: true, topic: p.topic, section: p.section, list: p.options.Charts(p.plan, p.section, p.topic)}
+		for _, chart := range c.list {
+			c.single = append(append(c.single, chart), byKind(chart)...)
+		}
+	}
+	const high = 24
+	if p.rows() < high {
+		return p.charts.single
 	}
 	return p.charts.list
+}
+
+// byKind returns a chart for each kind of quantity of one that has several and does not run down.
+func byKind(chart calc.Chart) (list []calc.Chart) {
+	if chart.Down {
+		return nil
+	}
+	for _, c := range chart.Curves {
+		at := slices.IndexFunc(list, func(one calc.Chart) bool { return one.Curves[0].Kind == c.Kind })
+		if at < 0 {
+			one := chart
+			one.Title, one.Curves = chart.Title+": "+c.Kind.String(), nil
+			at, list = len(list), append(list, one)
+		}
+		list[at].Curves = append(list[at].Curves, c)
+	}
+	if len(list) < 2 {
+		return nil
+	}
+	return list
 }
 
 // pictures returns how many pictures the third view of the page has: its charts, then the pressure window.
@@ -65,7 +95,7 @@ func (p *Planner) chartOptions(page string) plot.ChartOptions {
 		Ticks: func(low, high float64, n int, k quantity.Kind) []plot.Tick {
 			return ticks(low, high, n, p.system.Unit(k))
 		},
-		Place: p.depthLabel,
+		Value: p.amount, Place: p.depthLabel,
 	}
 }
 

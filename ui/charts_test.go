@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -78,11 +80,17 @@ func TestTheThirdViewStepsThroughChartsAndTheWindow(t *testing.T) {
 	wants(t, p, "this is the last picture")
 	press(p, "left", "m")
 	wants(t, p, "Tension: load and rating", "MD ft")
-	press(p, "tab") // the cement page remembers nothing of it
-	wants(t, p, "Job against volume", "1 of 2")
+	press(p, "tab")                             // the cement page remembers nothing of it
+	wants(t, p, "Job against volume", "1 of 5") // the low window shows each kind by itself too
+	press(p, "right", "right")
+	wants(t, p, "Job against volume: equi", "3 of 5", "F fracture")
+	lacks(t, p, "u pumped")
+	p.Update(tea.WindowSizeMsg{Width: 80, Height: 40})
+	wants(t, p, "2 of 2")
+	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 	press(p, "tab") // the well page has the window only
 	wants(t, p, "EMW ppg, TVD ft from RKB")
-	lacks(t, p, " of 2 ")
+	lacks(t, p, "left right  ")
 	press(p, "right")
 	wants(t, p, "EMW ppg, TVD ft from RKB")
 }

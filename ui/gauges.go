@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"borewalk/calc"
-	"borewalk/calc/pump"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/plot"
@@ -105,8 +104,16 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 		r.Text(half+3, y, second, canvas.Plain)
 	}
 	pair(0, "Pumped", p.show(f.Pumped, quantity.Volume)+" of "+p.amount(last, quantity.Volume), "")
-	r.Text(1, 1, canvas.Squeeze("of "+p.glyphs.Translate(u.name(f.Fluid)), half-2), canvas.Plain)
-	r.Text(half, 1, p.show(f.Of, quantity.Volume)+u.strokes(p, f.Of), canvas.Plain)
+	stage := "pumps stand"
+	if f.Fluid >= 0 {
+		stage = "of " + p.glyphs.Translate(u.name(f.Fluid))
+	}
+	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
+	strokes := ""
+	if f.OfStrokes > 0 {
+		strokes = " " + p.show(f.OfStrokes, quantity.Strokes)
+	}
+	r.Text(half, 1, p.show(f.Of, quantity.Volume)+strokes, canvas.Plain)
 	level := "full"
 	if f.Level > 0 {
 		level = p.show(f.Level, quantity.Length)
@@ -120,7 +127,7 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 	pair(4, "Pressure", p.show(f.Pressure, quantity.Pressure), static)
 	const gauges, headings = 5, 2
 	y, gap := gauges, 0
-	spare := r.H() - gauges - headings - len(u.job.Fluids)
+	spare := r.H() - gauges - headings - len(u.fluids)
 	if spare-len(u.job.Points) >= headings {
 		gap = 1 // between the blocks
 	}
@@ -138,7 +145,7 @@ func (u *player) drawPoints(p *Planner, r canvas.Region) {
 	column := func(y, i int, text string, style canvas.Style) { r.TextRight(r.W()-1-8*(3-i), y, 8, text, style) }
 	title := "EMW " + p.symbol(quantity.EMW)
 	if rows < len(u.job.Points) {
-		title += fmt.Sprintf(", %d of %d", rows, len(u.job.Points))
+		title += fmt.Sprintf(" %d of %d", rows, len(u.job.Points))
 	}
 	r.Text(1, 0, title, canvas.Heading)
 	for i, text := range []string{"now", "frac", "margin"} {
@@ -146,7 +153,7 @@ func (u *player) drawPoints(p *Planner, r canvas.Region) {
 	}
 	for y, i := range order {
 		point := &u.job.Points[i]
-		r.Text(1, y+1, canvas.Squeeze(p.glyphs.Translate(point.Name), r.W()-26), canvas.Plain)
+		r.Text(1, y+1, canvas.Squeeze(p.pointName(point), r.W()-26), canvas.Plain)
 		now, fracture, margin, style := "-", "-", "-", canvas.Plain
 		if i < len(f.EMW) {
 			now = p.amount(f.EMW[i], quantity.EMW)
@@ -164,6 +171,11 @@ func (u *player) drawPoints(p *Planner, r canvas.Region) {
 		column(y+1, 1, fracture, canvas.Plain)
 		column(y+1, 2, margin, style)
 	}
+}
+
+// pointName names a point with its depth along hole.
+func (p *Planner) pointName(point *calc.JobPoint) string {
+	return p.glyphs.Translate(strings.TrimPrefix(point.Name, "at ")) + " " + p.depthLabel(point.MD)
 }
 
 // margin returns how far the density at a point is below the fracture, and false where there is none.
@@ -207,11 +219,9 @@ func (u *player) drawFluids(p *Planner, r canvas.Region) {
 	r.Text(1, 0, "Fluid, annulus top", canvas.Heading)
 	density(0, p.symbol(quantity.Density), canvas.Faint)
 	top(0, p.symbol(quantity.Length), canvas.Faint)
-	fluids := make([]int, len(u.job.Fluids))
-	for i := range fluids {
-		fluids[i] = i
-	}
+	fluids := u.fluids
 	if len(fluids) > r.H()-1 {
+		fluids = slices.Clone(fluids)
 		slices.SortStableFunc(fluids, func(a, b int) int { return cmp.Compare(u.place(a), u.place(b)) })
 		fluids = fluids[:max(0, r.H()-1)]
 		slices.Sort(fluids)
@@ -249,19 +259,6 @@ func (u *player) name(fluid int) string {
 		return "-"
 	}
 	return u.job.Fluids[fluid].Name
-}
-
-// strokes returns the strokes of the first kind of pump for a volume, as text to follow it; nothing without a pump.
-func (u *player) strokes(p *Planner, volume float64) string {
-	output, ok := p.result.Well.Find("pump.1.output")
-	if !ok || !output.OK {
-		return ""
-	}
-	n, ok := pump.Strokes(volume, output.Value)
-	if !ok {
-		return ""
-	}
-	return " " + p.show(n, quantity.Strokes)
 }
 
 // amount formats a quantity without its unit as the screen shows it.

@@ -18,11 +18,11 @@ const (
 var jobVolumes = []float64{math.Inf(1), 15, 60, 20, 164}
 
 // playSomeJob is a job made by hand for section 3, and the reason why there is none for the others.
-func playSomeJob(_ *model.Plan, section int) (calc.Job, string) {
+func playSomeJob(_ *model.Plan, section int) (calc.Job, string, model.Path) {
 	if section != 2 {
-		return calc.Job{}, "the slurry has no density: enter it for slurry 1"
+		return calc.Job{}, "the slurry has no density", model.PathOf(section, "slurry[1].density")
 	}
-	return someJob(), ""
+	return someJob(), "", ""
 }
 
 func someJob() calc.Job {
@@ -54,7 +54,7 @@ func someJob() calc.Job {
 	}
 	event("pumps stopped")
 	last := job.Frames[len(job.Frames)-1]
-	last.Event, last.Rate, last.Returns, last.Pressure = len(job.Events)-1, 0, 0, 0
+	last.Event, last.Fluid, last.Rate, last.Returns, last.Pressure = len(job.Events)-1, -1, 0, 0, 0
 	job.Frames = append(job.Frames, last)
 	return job
 }
@@ -62,7 +62,7 @@ func someJob() calc.Job {
 // jobFrame is the moment after so much was pumped. Pressures and densities are invented; places follow from the volumes.
 func jobFrame(job *calc.Job, fluid int, pumped, of, time float64) calc.JobFrame {
 	f := calc.JobFrame{
-		Event: len(job.Events) - 1, Time: time, Pumped: pumped, Of: of, Fluid: fluid, Rate: 0.025, Returns: 0.025, Pressure: 40e5 + 20e3*pumped,
+		Event: len(job.Events) - 1, Time: time, Pumped: pumped, Of: of, OfStrokes: of / 0.016, Fluid: fluid, Rate: 0.025, Returns: 0.025, Pressure: 40e5 + 20e3*pumped,
 		EMW:    []float64{1290 + 0.3*pumped, 1300 + 0.7*pumped, 1280 + 0.5*pumped},
 		Pocket: []calc.JobStand{{Top: jobShoe, Bottom: jobTD, Fluid: 0}},
 	}

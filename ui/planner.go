@@ -30,8 +30,8 @@ type Options struct {
 	Section int    // the section that is open first, from 0
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 
-	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
-	Play   func(*model.Plan, int) (calc.Job, string)        // where a section's cement job comes from, or the reason why there is none
+	Charts func(*model.Plan, int, model.Topic) []calc.Chart                   // where charts come from; nil for calc.Charts
+	Play   func(*model.Plan, int) (job calc.Job, why string, mend model.Path) // where a section's cement job comes from; nil for calc.Play
 }
 
 // view is what the right-hand side of the screen shows.
@@ -93,6 +93,9 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.Charts == nil {
 		p.options.Charts = calc.Charts
+	}
+	if options.Play == nil {
+		p.options.Play = calc.Play
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()

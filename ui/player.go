@@ -21,6 +21,7 @@ import (
 type player struct {
 	job     calc.Job
 	looks   []look  // of its fluids
+	fluids  []int   // those that stand in the well at some moment
 	runTo   float64 // depth along hole in m down to which the job is pumped through the running string
 	at      int     // the frame shown
 	chart   int     // the chart shown; where it takes the page, 0 is none and the first is 1
@@ -36,14 +37,6 @@ type look struct {
 	style canvas.Style
 }
 
-// jobHere returns the cement job of the section being worked, or why there is none.
-func (p *Planner) jobHere() (calc.Job, string) {
-	if p.options.Play != nil {
-		return p.options.Play(p.plan, p.section)
-	}
-	return calc.Job{}, "this build plays no cement job"
-}
-
 func (p *Planner) noJob() string {
 	switch {
 	case p.topic != model.TopicCement:
@@ -56,7 +49,10 @@ func (p *Planner) noJob() string {
 
 // playJob opens the player on the job of the section being worked.
 func (p *Planner) playJob() {
-	job, why := p.jobHere()
+	job, why, mend := p.options.Play(p.plan, p.section)
+	if mend != "" {
+		why += "; see " + p.whereIs(mend)
+	}
 	if why == "" && len(job.Frames) == 0 {
 		why = "nothing is pumped"
 	}
@@ -64,7 +60,7 @@ func (p *Planner) playJob() {
 		p.refuseJob("no job to play: " + why)
 		return
 	}
-	p.overlay = &player{job: job, looks: looksOf(job.Fluids, p.glyphs), runTo: p.runTo()}
+	p.overlay = &player{job: job, looks: looksOf(job.Fluids, p.glyphs), fluids: fluidsIn(&job), runTo: p.runTo(&job)}
 }
 
 // refuseJob says why there is no job: below the page, or over it when that has no room.
@@ -77,14 +73,16 @@ func (p *Planner) refuseJob(why string) {
 	p.overlay, p.message = u, ""
 }
 
-// runTo returns the depth down to which fluids go through the running string: to the top of the casing, or the end of an inner
-// string.
-func (p *Planner) runTo() float64 {
-	s, cement := &p.result.Sketch.Sections[p.section], &p.plan.Sections[p.section].Cement
-	if cement.Placement == model.ByInnerString {
-		return s.Shoe - cement.InnerAboveShoe.SI
+// runTo returns the depth down to which fluids go through the running string: to the end of an inner string, or the top of the
+// casing.
+func (p *Planner) runTo(job *calc.Job) float64 {
+	end := p.result.Sketch.Sections[p.section].Top
+	for _, b := range job.String {
+		if b.Inner {
+			end = max(end, b.Bottom)
+		}
 	}
-	return s.Top
+	return end
 }
 
 // looksOf gives each fluid a sign by its role; the slurry pumped last is the tail.
@@ -121,6 +119,27 @@ func looksOf(fluids []calc.JobFluid, g canvas.Glyphs) []look {
 		}
 	}
 	return looks
+}
+
+// fluidsIn returns the fluids that stand in the well at some moment of a job.
+func fluidsIn(job *calc.Job) (fluids []int) {
+	seen := make([]bool, len(job.Fluids))
+	for i := range job.Frames {
+		f := &job.Frames[i]
+		for _, stands := range [][]calc.JobStand{f.Inside, f.Annulus, f.Between, f.Pocket} {
+			for _, s := range stands {
+				if s.Fluid >= 0 && s.Fluid < len(seen) {
+					seen[s.Fluid] = true
+				}
+			}
+		}
+	}
+	for i, is := range seen {
+		if is {
+			fluids = append(fluids, i)
+		}
+	}
+	return fluids
 }
 
 // look returns how a fluid is drawn; what is no fluid of the job is blank.

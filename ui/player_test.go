@@ -41,7 +41,7 @@ func TestThePlayerStepsThroughMomentsAndEvents(t *testing.T) {
 	press(p, "p")
 	wants(t, p, "> tail")
 	press(p, "end")
-	wants(t, p, "Moment 65 of 65", "> pumps stopped", "bottom landed 2126.0")
+	wants(t, p, "Moment 65 of 65", "> pumps stopped", "pumps stand", "bottom landed 2126.0")
 	press(p, "n")
 	wants(t, p, "Moment 65 of 65")
 	press(p, "home")
@@ -68,7 +68,7 @@ func TestThePlayerGoesToAVolume(t *testing.T) {
 
 func TestThePlayerShowsTheMoment(t *testing.T) {
 	p := playing(t, 80, 24, ui.Options{}, "85", "enter")
-	wants(t, p, "Level 60.0 m", "Returns 1800", "of tail", "10.7 m3 659 stk", "last shoe    1.316   1.480  +0.164", "the cement falls freely",
+	wants(t, p, "Level 60.0 m", "Returns 1800", "of tail", "10.7 m3 667 stk", "last. 950    1.316   1.480  +0.164", "the cement falls freely",
 		"The string is not full", "weighted spacer   1.400       -")
 	press(p, "end", "left", "left")
 	wants(t, p, "lead              1.500  1127.8", "top           1975.1")
@@ -76,10 +76,10 @@ func TestThePlayerShowsTheMoment(t *testing.T) {
 
 // Where the density passes the fracture the margin says so with a sign.
 func TestAMarginBelowZeroIsMarked(t *testing.T) {
-	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) {
+	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
 		job := someJob()
 		job.Dynamic, job.Points[0].Fracture = false, 1280
-		return job, ""
+		return job, "", ""
 	}}
 	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "!-0.010", "static", "Friction is not known")
@@ -87,7 +87,7 @@ func TestAMarginBelowZeroIsMarked(t *testing.T) {
 
 // Where not all points have room those with the least margin are shown, and the head says how many there are.
 func TestTheTightestPointsAreShown(t *testing.T) {
-	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) {
+	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
 		job := someJob()
 		for i := range 6 {
 			name := string(rune('a'+i)) + " sand"
@@ -96,26 +96,38 @@ func TestTheTightestPointsAreShown(t *testing.T) {
 		for i := range job.Frames {
 			job.Frames[i].EMW = append(job.Frames[i].EMW, 1290, 1290, 1290, 1290, 1290, 1290)
 		}
-		return job, ""
+		return job, "", ""
 	}}
 	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "tab", "tab", "tab", "tab", "P")
-	wants(t, p, "EMW sg, 4 of 9", "a sand", "d sand", "displacing mud")
+	wants(t, p, "EMW sg 4 of 9", "a sand 0", "d sand 0", "displacing mud")
 	lacks(t, p, "top of sand")
 }
 
 func TestPlayingIsRefusedWithAReason(t *testing.T) {
 	p := playing(t, 80, 24, ui.Options{}, "esc", "[", "P")
-	wants(t, p, "no job to play: the slurry has no density")
-	press(p, "tab", "P")
+	wants(t, p, "no job to play: the slurry has no density; see section", "2, slurry 1: Slurry density")
+	press(p, "esc", "tab", "P")
 	wants(t, p, "P: a cement job is played on the cement page")
-	long := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) {
-		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page"
+	long := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
+		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page", ""
 	}}
 	p = screenOf(t, "ottermast-2", 80, 24, long, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "no job to play", "the hole page", "esc or q closes")
-	empty := ui.Options{Play: func(*model.Plan, int) (calc.Job, string) { return calc.Job{}, "" }}
+	empty := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) { return calc.Job{}, "", "" }}
 	p = screenOf(t, "ottermast-2", 80, 24, empty, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "no job to play: nothing is pumped")
+}
+
+// The program plays the demo's own job when nothing else is asked for.
+func TestTheDemoIsPlayed(t *testing.T) {
+	for keys := range 5 {
+		p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, strings.Repeat("]", keys), "tab", "tab", "tab", "tab", "P", "end")
+		if screen := p.View(); strings.Contains(screen, "Moment") {
+			wants(t, p, "annulus top", "> at rest")
+		} else {
+			wants(t, p, "no job to play: ")
+		}
+	}
 }
 
 func TestTheChartFollowsTheMoment(t *testing.T) {
@@ -134,7 +146,7 @@ func TestTheChartFollowsTheMoment(t *testing.T) {
 	if after := column(); before < 0 || after <= before {
 		t.Errorf("the cursor is at %d, then at %d", before, after)
 	}
-	press(p, "v")
+	press(p, "v", "v", "v", "v") // each kind by itself, then the gauges again
 	wants(t, p, "Pumped")
 	wants(t, playing(t, 140, 40, ui.Options{}), "Job against volume", "Pumped") // beside each other
 }

@@ -16,6 +16,7 @@ type ChartOptions struct {
 	Page      string                                                 // which chart of how many; written beside the title
 	Unit      func(k quantity.Kind) string                           // the unit shown
 	Ticks     func(low, high float64, n int, k quantity.Kind) []Tick // about n round places between two values
+	Value     func(si float64, k quantity.Kind) string               // a value in the unit shown, without the unit
 	Place     func(si float64) string                                // a place along the axis in the unit shown, without the unit
 	Cursor    float64                                                // a place along the axis to be marked when HasCursor is set
 	HasCursor bool
@@ -97,7 +98,7 @@ func (d *charting) read() bool {
 	d.panels = slices.DeleteFunc(d.panels, func(p panel) bool { return !(p.high >= p.low) })
 	for i := range d.panels {
 		d.panels[i].from, d.panels[i].to = d.from, d.to
-		d.panels[i].round()
+		d.panels[i].round(d.Value)
 	}
 	return d.to > d.from
 }

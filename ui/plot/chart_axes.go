@@ -21,7 +21,7 @@ func (d *charting) drawAlong(r canvas.Region) (met bool) {
 	for i := range panels {
 		p := &panels[i]
 		heights[i] = rows*(i+1)/len(panels) - rows*i/len(panels) - 1
-		values[i] = d.Ticks(p.low, p.high, max(2, heights[i]/2), p.kind)
+		values[i] = p.ticks(max(2, heights[i]/2), &d.ChartOptions)
 		for _, t := range values[i] {
 			side = max(side, canvas.Width(t.Label))
 		}
@@ -162,7 +162,7 @@ func (d *charting) drawDown(r canvas.Region) (met bool) {
 func (d *charting) topAxis(r canvas.Region, p *panel) {
 	r.HLine(0, 1, r.W(), d.Glyphs.Horizontal, canvas.Plain)
 	used := 0
-	for _, t := range d.Ticks(p.low, p.high, max(2, r.W()/9), p.kind) {
+	for _, t := range p.ticks(max(2, r.W()/9), &d.ChartOptions) {
 		column, width := p.across(t.SI), canvas.Width(t.Label)
 		r.Put(column, 1, d.Glyphs.TeeDown, canvas.Plain)
 		if at := max(min(column-width/2, r.W()-width), 0); at >= used {

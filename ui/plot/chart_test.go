@@ -50,6 +50,7 @@ func chartOptions(g canvas.Glyphs) ChartOptions {
 			}
 			return ticks
 		},
+		Value: func(x float64, _ quantity.Kind) string { return strconv.FormatFloat(x, 'g', 3, 64) },
 		Place: func(x float64) string { return strconv.FormatFloat(x, 'f', 0, 64) },
 	}
 }
@@ -62,15 +63,28 @@ func chartPicture(c calc.Chart, o ChartOptions, w, h int) string {
 
 func TestACurveOnItsLimitIsMarkedAndExplained(t *testing.T) {
 	for _, c := range []calc.Chart{jobChart(), burst()} {
-		got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 20)
+		got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 26)
 		if !strings.Contains(got, "X near a limit") {
 			t.Errorf("no crossing:\n%s", got)
 		}
+	}
+	if got := chartPicture(jobChart(), chartOptions(canvas.UnicodeGlyphs()), 60, 16); strings.Contains(got, "X") {
+		t.Errorf("a crossing in a panel too flat to tell:\n%s", got)
 	}
 	c := burst()
 	c.Curves[0].Points[0].Value, c.Curves[0].Points[1].Value = 100e5, 120e5
 	if got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 20); strings.Contains(got, "X") {
 		t.Errorf("a crossing where there is none:\n%s", got)
+	}
+}
+
+// A constant has its own value for the only number of the scale, however small.
+func TestAConstantIsLabelled(t *testing.T) {
+	c := jobChart()
+	c.Curves = c.Curves[:1]
+	c.Curves[0].Points = []calc.ChartPoint{{At: 0, Value: 0}, {At: 240, Value: 0}}
+	if got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 12); !strings.Contains(got, "\n0┤ppp") {
+		t.Errorf("got\n%s", got)
 	}
 }
 

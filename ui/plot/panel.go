@@ -15,20 +15,31 @@ type panel struct {
 	curves    []series
 	from, to  float64 // of the axis
 	low, high float64 // of the values
+	same      bool    // they are all written alike
+	value     float64 // then
 	r         canvas.Region
 	cells     []mark // row by row
 	met       bool   // a curve meets a limit
 }
 
-// round lets the scale begin at zero when the values come near it, and gives a constant some room.
-func (p *panel) round() {
+// round lets the scale begin at zero when the values come near it, and gives some room to values that are all written alike.
+func (p *panel) round(text func(si float64, k quantity.Kind) string) {
 	if p.low > 0 && p.low < p.high/2 {
 		p.low = 0
 	}
-	if p.high == p.low {
-		room := max(math.Abs(p.high)/10, 1e-9)
-		p.low, p.high = p.low-room, p.high+room
+	if p.same = p.high == p.low || text(p.low, p.kind) == text(p.high, p.kind); p.same {
+		p.value = (p.low + p.high) / 2
+		room := max(math.Abs(p.value)/10, 10*(p.high-p.low), 1e-9)
+		p.low, p.high = p.value-room, p.value+room
 	}
+}
+
+// ticks returns about n round values for the scale.
+func (p *panel) ticks(n int, o *ChartOptions) []Tick {
+	if p.same {
+		return []Tick{{p.value, o.Value(p.value, p.kind)}}
+	}
+	return o.Ticks(p.low, p.high, n, p.kind)
 }
 
 // size returns the cells along the axis and across it.
@@ -93,7 +104,8 @@ func (p *panel) draw(r canvas.Region, marks []calc.ChartMark, g *canvas.Glyphs) 
 	}
 }
 
-// put sets a mark where none of more weight stands. A curve on a limit becomes a crossing; curves that run together take turns.
+// put sets a mark where none of more weight stands. A curve on a limit becomes a crossing; what runs together
+// otherwise takes turns.
 func (p *panel) put(along, across int, m mark) {
 	x, y := p.xy(along, across)
 	if x < 0 || y < 0 || x >= p.r.W() || y >= p.r.H() {
@@ -102,11 +114,20 @@ func (p *panel) put(along, across int, m mark) {
 	at := &p.cells[y*p.r.W()+x]
 	switch {
 	case at.rank == crossing:
-	case at.rank >= lowerLimit && m.rank >= lowerLimit && at.rank != m.rank:
+	case at.rank >= lowerLimit && m.rank >= lowerLimit && at.rank != m.rank && p.fine():
 		*at = mark{crossingLetter, canvas.Stop, crossing}
 		p.met = true
-	case at.rank == m.rank && m.rank >= lowerLimit && along%2 == 0:
-	case m.rank >= at.rank:
+	case at.rank >= lowerLimit && m.rank >= lowerLimit && along%2 == 0:
+	case m.rank >= at.rank || at.rank >= lowerLimit:
 		*at = m
 	}
 }
+
+// fine reports whether the panel has cells enough across to tell whether a curve is near a limit.
+func (p *panel) fine() bool {
+	_, across := p.size()
+	return across >= leastFine
+}
+
+// leastFine is the least number of cells across a panel in which curves and limits are told apart.
+const leastFine = 5

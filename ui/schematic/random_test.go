@@ -191,12 +191,12 @@ func anyState(t *rapid.T) *State {
 	}
 	stands := func() (list []calc.JobStand) {
 		for range rapid.IntRange(0, 4).Draw(t, "stands") {
-			list = append(list, calc.JobStand{Top: depth(), Bottom: depth(), Fluid: rapid.IntRange(0, 3).Draw(t, "fluid")})
+			list = append(list, calc.JobStand{Top: depth(), Bottom: depth(), Fluid: rapid.IntRange(-1, 3).Draw(t, "fluid")})
 		}
 		return list
 	}
 	return &State{
-		Frame: &calc.JobFrame{Level: depth(), Inside: stands(), Annulus: stands(), Pocket: stands(), Plugs: []calc.JobPlug{{MD: depth()}}},
+		Frame: &calc.JobFrame{Level: depth(), Inside: stands(), Annulus: stands(), Between: stands(), Pocket: stands(), Plugs: []calc.JobPlug{{MD: depth()}}},
 		RunTo: depth(), Fill: letters,
 	}
 }

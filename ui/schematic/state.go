@@ -93,7 +93,7 @@ func (d *drawing) fluids() {
 		return
 	}
 	f, x := d.State.Frame, &d.Sections[d.Section]
-	inside, annulus, pocket := d.byRow(f.Inside), d.byRow(f.Annulus), d.byRow(f.Pocket)
+	inside, annulus, between, pocket := d.byRow(f.Inside), d.byRow(f.Annulus), d.byRow(f.Between), d.byRow(f.Pocket)
 	shoe := d.scale.Row(x.Shoe)
 	for row := 1; row < d.r.H(); row++ {
 		if row > shoe {
@@ -107,6 +107,9 @@ func (d *drawing) fluids() {
 			inside[row] = none
 		}
 		d.bore(row, inside[row])
+		if d.inner(row) > 1 && row <= d.scale.Row(d.State.RunTo) {
+			d.fill(row, 2, d.wall[d.Section]-1, between[row]) // round an inner string
+		}
 	}
 }
 
@@ -167,7 +170,7 @@ func (d *drawing) outer(row int) int {
 	return open
 }
 
-// none stands for no fluid and for no column.
+// none stands for no fluid, as in an empty length of pipe, and for no column.
 const none = -1
 
 // byRow returns the fluid on each row. A stand too short for a row takes one from another that has more.
@@ -187,7 +190,7 @@ func (d *drawing) byRow(stands []calc.JobStand) []int {
 	}
 	for _, s := range stands {
 		row := d.scale.Row((s.Top + s.Bottom) / 2)
-		if was := rows[row]; s.Bottom > s.Top && count[s.Fluid] == 0 && count[was] > 1 {
+		if was := rows[row]; s.Fluid != none && s.Bottom > s.Top && count[s.Fluid] == 0 && count[was] > 1 {
 			rows[row] = s.Fluid
 			count[was], count[s.Fluid] = count[was]-1, 1
 		}
