@@ -119,7 +119,7 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 		level = p.show(f.Level, quantity.Length)
 	}
 	pair(2, "Time", p.show(f.Time, quantity.Time), "Level "+level)
-	pair(3, "Rate", p.show(f.Rate, quantity.CementRate), "Returns "+p.amount(f.Returns, quantity.CementRate))
+	pair(3, "Rate", p.show(f.Rate, quantity.CementRate)+", returns "+p.amount(f.Returns, quantity.CementRate), "")
 	static := ""
 	if !u.job.Dynamic {
 		static = "static"
