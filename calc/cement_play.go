@@ -217,7 +217,7 @@ func (e *evaluation) cementCharts(i int) []Chart {
 		}
 	}
 	if job.Dynamic {
-		over("pump rate", quantity.CementRate, true, func(f *JobFrame) float64 { return f.Rate })
+		over("pump rate", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Rate })
 		over("returns", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Returns })
 	}
 	for _, event := range job.Events {
