@@ -34,7 +34,7 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	first := &job.slurries[0]
 	list := []Proposal{propose("Highest top of cement that keeps the margin", "cement.margin",
 		"the margin is not kept however low the top stands: look at rates and densities", "the least margin of the job is kept at its limit",
-		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: max(job.outlet, 1), keeps: margin})}
+		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, &job), keeps: margin})}
 	if !e.rateGap(i).open() {
 		list = append(list, propose("Fastest displacement that keeps the margin", "cement.margin",
 			"the margin is not kept however slow the displacement: look at the mixing rate, the top and the densities",
@@ -54,6 +54,14 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	return append(list, propose("Most excess before cement comes to "+where+", hole in gauge", "cement.over",
 		"cement comes back from a hole in gauge with no excess at all", "with more, cement is seen in the returns",
 		search{path: model.PathOf(i, "excess"), from: 0, to: 5, keeps: reaches}))
+}
+
+// highestTop returns the highest top of cement looked at: the hanger, or for a liner and without a riser where returns leave.
+func (e *evaluation) highestTop(i int, job *cementJob) float64 {
+	if e.sections[i].rig && !e.strings[i].liner {
+		return job.top
+	}
+	return max(job.outlet, 1)
 }
 
 // slowest is the least rate looked at, in m3/s.

@@ -122,6 +122,11 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 	default:
 		e.judge(model.RuleUSCementHeight, i, height, "Cement above the shoe", "", top, mend)
 	}
+	if e.sections[i].rig && !e.strings[i].liner {
+		e.judge(model.RuleDepthOrder, i, top-job.top, "Top of cement below the hanger", "", top, mend)
+		gauge, _ := e.laid(i, job, job.gauge, 0)
+		e.judge(model.RuleCementInStack, i, gauge[0].top-job.top, "Cement below the hanger, hole in gauge", "", gauge[0].top, model.PathOf(i, "excess"))
+	}
 	sealed := e.sections[i].rig && !e.strings[i].liner
 	if above && sealed && top > e.datum.Mudline {
 		e.judge(model.RuleTrappedAnnulus, i, top-shoe, "Annulus left open below the last shoe", "", top, mend)

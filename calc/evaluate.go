@@ -95,6 +95,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 		e.mudPage(i)
 		e.casingPage(i)
 		e.cementPage(i)
+		e.plugFigures(i)
 	}
 	e.result.Datum = e.datum
 	e.result.Sketch = e.sketch()

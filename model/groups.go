@@ -19,6 +19,7 @@ var groups = sync.OnceValue(func() []*Group {
 	spacerGroup(section)
 	slurryGroup(section)
 	caliperGroup(section)
+	cementPlugGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
 	}

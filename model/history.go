@@ -92,7 +92,7 @@ func forgetOrigin(row any) {
 	}
 	if s, ok := row.(*Section); ok {
 		s.Casing, s.String, s.Caliper = unfiled(s.Casing), unfiled(s.String), unfiled(s.Caliper)
-		s.Slurries, s.Spacers = unfiled(s.Slurries), unfiled(s.Spacers)
+		s.Slurries, s.Spacers, s.Plugs = unfiled(s.Slurries), unfiled(s.Spacers), unfiled(s.Plugs)
 	}
 }
 

@@ -56,6 +56,7 @@ const (
 	RuleDensityOrder
 	RuleUnitRate
 	RuleUnitPressure
+	RuleCementInStack
 	ruleCount
 )
 
@@ -188,6 +189,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUnitRate, "unit_rate", "Cement unit gives the mixing rate", Arithmetic, nil, quantity.CementRate, "0 L/min", "as entered"),
 		least(RuleUnitPressure, "unit_pressure", "Cement unit gives the bump", Arithmetic, nil, quantity.Pressure, "0 bar",
 			"as entered: rating less the highest pressure of the job, bump counted"),
+		least(RuleCementInStack, "cement_in_stack", "No cement above the hanger, hole in gauge", Practice, practised, length, "0 m", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

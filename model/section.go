@@ -36,6 +36,7 @@ type Section struct {
 	Cement   Cement
 	Slurries []Slurry
 	Spacers  []Spacer
+	Plugs    []CementPlug
 }
 
 // CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.
