@@ -201,6 +201,9 @@ func (d *charting) lineNames(p *panel) {
 	width := p.r.W()
 	for _, m := range d.inRange() {
 		text, row, run := " "+d.Glyphs.Translate(m.Name)+" ", p.along(m.At), 0
+		if row < 0 || row >= p.r.H() {
+			continue
+		}
 		for column := width - 1; column >= 0 && m.Name != ""; column-- {
 			if run++; p.cells[row*width+column].rank > shoeLine {
 				run = 0
