@@ -169,6 +169,17 @@ func TestNothingIsLostWhereTheHoleIsInGauge(t *testing.T) {
 	}
 }
 
+// TestCementAboveALinerFallsWhenThePipeLeaves: 80 m round 5 7/8 in pipe in the 9 7/8 in casing.
+func TestCementAboveALinerFallsWhenThePipeLeaves(t *testing.T) {
+	r := calc.Evaluate(demo(t, "ottermast-2"))
+	host, top := value(t, r, 4, "casing.part.1.id"), value(t, r, 5, "casing.top")
+	pipe := 5.875 * inch
+	want := top - 80*(host*host-pipe*pipe)/(host*host)
+	if got := value(t, r, 5, "cement.top.pulled"); !near(got, want, 0.01) {
+		t.Errorf("top %.2f m with the pipe pulled, by hand %.2f", got, want)
+	}
+}
+
 func TestLostSlurryLowersTheTop(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	with(t, plan, "section[3].losses", "20 %")

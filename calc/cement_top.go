@@ -63,7 +63,31 @@ func (e *evaluation) topFigures(i int, p *page, job *cementJob) {
 			}
 		}
 	}
+	if e.strings[i].liner {
+		e.pulledFigure(i, p, job)
+	}
 	e.overFigure(p, job, gauge, missing)
+}
+
+// pulledFigure adds where the cement above a liner's top stands when the running pipe has left it and nothing is reversed
+// out.
+func (e *evaluation) pulledFigure(i int, p *page, job *cementJob) {
+	var above float64
+	var empty []bore.Interval
+	top := job.top
+	if !job.missing.open() {
+		above = bore.Volume(between(job.planned, job.topOfCement(), job.top))
+		empty = bore.Intervals(e.bores[i], nil, job.outlet, job.top)
+		top, _ = bore.DepthAbove(empty, job.top, above)
+	}
+	p.put("cement.top.pulled", "Top, pipe pulled", quantity.Length, top, job.missing, func(w *Working) {
+		w.Formula = "top = liner top - V / bore without pipe"
+		w.in("V", "cement above the liner's top", quantity.Volume, above)
+		w.in("liner top", "along hole", quantity.Length, job.top)
+		w.intervals(between(empty, top, job.top))
+		w.Source = "geometry"
+		w.Note = "Nothing reversed out, and what stands in the pipe stays in it."
+	})
 }
 
 // topWorking returns the working of a top: the annulus below it, whose volume is what was pumped.
