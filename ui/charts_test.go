@@ -54,6 +54,13 @@ func someCharts(_ *model.Plan, _ int, topic model.Topic) []calc.Chart {
 	return nil
 }
 
+// still leaves out of a screen what every new finding changes: their count, and the worst of them.
+func still(screen string) string {
+	lines := strings.Split(screen, "\n")
+	lines[1], lines[len(lines)-2] = "", ""
+	return strings.Join(lines, "\n")
+}
+
 func TestGoldenCharts(t *testing.T) {
 	options := ui.Options{Charts: someCharts}
 	for _, test := range []struct {
@@ -63,7 +70,7 @@ func TestGoldenCharts(t *testing.T) {
 		{"chart-depth-80", []string{"]]", "tab", "tab", "tab", "v", "v"}},
 		{"chart-panels-80", []string{"]]", "tab", "tab", "tab", "tab", "v", "v"}},
 	} {
-		golden(t, test.name, screenOf(t, "ottermast-2", 80, 24, options, test.keys...).View())
+		golden(t, test.name, still(screenOf(t, "ottermast-2", 80, 24, options, test.keys...).View()))
 	}
 }
 

@@ -21,9 +21,9 @@ func playing(t testing.TB, width, height int, options ui.Options, keys ...string
 }
 
 func TestGoldenPlayer(t *testing.T) {
-	golden(t, "player-80", playing(t, 80, 24, ui.Options{}, "84", "enter").View())
-	golden(t, "player-ascii-100", playing(t, 100, 30, ui.Options{ASCII: true}, "182.5", "enter").View())
-	golden(t, "player-140", playing(t, 140, 40, ui.Options{}, "235", "enter").View())
+	golden(t, "player-80", still(playing(t, 80, 24, ui.Options{}, "84", "enter").View()))
+	golden(t, "player-ascii-100", still(playing(t, 100, 30, ui.Options{ASCII: true}, "182.5", "enter").View()))
+	golden(t, "player-140", still(playing(t, 140, 40, ui.Options{}, "235", "enter").View()))
 }
 
 func TestThePlayerStepsThroughMomentsAndEvents(t *testing.T) {
