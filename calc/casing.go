@@ -22,6 +22,9 @@ func (e *evaluation) casingPage(i int) {
 	e.casingVolumes(i, p, c)
 	e.casingLadder(i, p, c)
 	e.casingParts(p, c)
+	e.casingStrength(i, p, c)
+	e.surgeFigures(i, p, c)
+	e.centralisers(i, p, c)
 }
 
 func (e *evaluation) stringDepths(i int, p *page, c *casing) {

@@ -57,6 +57,13 @@ const (
 	RuleUnitRate
 	RuleUnitPressure
 	RuleCementInStack
+	RuleCollapse
+	RuleBurst
+	RuleTension
+	RuleHangingTension
+	RuleTriaxial
+	RuleUSTest
+	RuleStandoff
 	ruleCount
 )
 
@@ -190,6 +197,13 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUnitPressure, "unit_pressure", "Cement unit gives the bump", Arithmetic, nil, quantity.Pressure, "0 bar",
 			"as entered: rating less the highest pressure of the job, bump counted"),
 		least(RuleCementInStack, "cement_in_stack", "No cement above the hanger, hole in gauge", Practice, practised, length, "0 m", memory),
+		least(RuleCollapse, "collapse_factor", "Collapse factor", Practice, practised, quantity.Number, "1", memory),
+		least(RuleBurst, "burst_factor", "Burst factor", Practice, practised, quantity.Number, "1.1", memory),
+		least(RuleTension, "tension_factor", "Tension factor, pulled or bumped", Practice, practised, quantity.Number, "1.3", memory),
+		least(RuleHangingTension, "hanging_factor", "Hanging weight, tension factor", Practice, practised, quantity.Number, "1.6", memory),
+		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
+		least(RuleUSTest, "us_test", "Casing test, share of internal yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
+		least(RuleStandoff, "standoff", "Standoff of the casing", Practice, practised, quantity.Ratio, "67 %", "API Spec 10D and RP 10D-2 as commonly applied, from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

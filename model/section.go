@@ -28,6 +28,8 @@ type Section struct {
 	Top                   quantity.Value
 	ShoeTrack             quantity.Value
 	Casing                []CasingPart
+	Loads                 Loads
+	Centring              Centring
 
 	// Drill string.
 	String []StringPart
@@ -53,6 +55,8 @@ type CasingPart struct {
 	Grade, DriftClass                         string
 	Length                                    quantity.Value
 	ID, Drift, ConnectorOD, LinearMass, Yield quantity.Value
+	Wear                                      quantity.Value
+	JointTension, JointBurst, JointCollapse   quantity.Value
 }
 
 // StringPart is one component of the drill string. Parts stand bottom up; the highest has no length and reaches to the
