@@ -39,6 +39,7 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 // options are what the command line asks for.
 type options struct {
 	print, units, demo string
+	paper              string
 	demoChosen         bool
 	check, fresh       bool
 	ascii, plain       bool
@@ -63,7 +64,7 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check || o.print != "" || !terminals(out) {
+	if o.check || o.print != "" || o.paper != "" || !terminals(out) {
 		return printed(o, file, source, out, errs)
 	}
 	return planned(o, file, source, errs)
@@ -74,6 +75,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
+	f.StringVar(&o.paper, "paper", "", "print `sheets` or the cement-card, as text unless -print says otherwise, and exit")
 	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
 	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
@@ -109,10 +111,10 @@ func (o options) clash(plans []string) error {
 		return errors.New("-demo opens a demo well and the plan is named too: take one of them")
 	case o.fresh && (o.path != "" || o.demoChosen):
 		return errors.New("-new starts a new plan: name no plan and no demo with it")
-	case o.fresh && (o.check || o.print != ""):
-		return errors.New("-new asks its questions full screen: -print and -check need a plan that is there")
-	case o.check && o.print != "":
-		return errors.New("-check and -print print different things: take one of them")
+	case o.fresh && (o.check || o.print != "" || o.paper != ""):
+		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
+	case o.check && (o.print != "" || o.paper != ""):
+		return errors.New("-check and -print or -paper print different things: take one of them")
 	case o.section < 0:
 		return fmt.Errorf("section %d: sections are counted from 1", o.section)
 	}
@@ -145,6 +147,10 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	if o.print == "" {
 		format, err = sheet.Text, nil
 	}
+	paper := sheet.Sheets
+	if o.paper != "" && err == nil {
+		paper, err = sheet.ParsePaper(o.paper)
+	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return exitError
@@ -162,7 +168,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	}
 	result := calc.Evaluate(file.Plan)
 	what := sheet.Options{
-		Format: format, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
+		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
 	}
 	write := sheet.Write
 	if o.check {

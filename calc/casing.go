@@ -160,7 +160,7 @@ func (e *evaluation) casingVolumes(i int, p *page, c *casing) {
 	if s.Method == model.Cemented {
 		var open, cased []bore.Interval
 		for _, a := range annuli {
-			if a.OuterLabel == "open hole" {
+			if a.OuterLabel == openHoleLabel {
 				open = append(open, a)
 			} else {
 				cased = append(cased, a)

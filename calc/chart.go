@@ -51,6 +51,3 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	}
 	return nil
 }
-
-// cementCharts returns the section's cement job against the volume pumped.
-func (e *evaluation) cementCharts(int) []Chart { return nil }

@@ -157,7 +157,7 @@ func (e *evaluation) outsideCollapse(s *loadedString) (side, gap) {
 		return side{stack: s.fluid}, gap{}
 	}
 	const freshWater = 1000 // kg/m3
-	stack, missing := e.cemented(s.section, nil, func(slurry *model.Slurry) (float64, string) {
+	stack, missing := e.cementColumn(s.section, nil, func(slurry *model.Slurry) (float64, string) {
 		if slurry.MixDensity.IsSet() {
 			return slurry.MixDensity.SI, "mix water"
 		}

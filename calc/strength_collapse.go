@@ -30,14 +30,14 @@ func (e *evaluation) cementing(i int) (loadCase, bool) {
 		inside = e.density(i, e.sections[i].td)
 	}
 	l.inside.stack = e.well(i, inside)
-	stack, missing := e.cemented(i, s.Spacers, func(slurry *model.Slurry) (float64, string) { return slurry.Density.SI, "slurry " + slurry.Name })
+	stack, missing := e.cementColumn(i, s.Spacers, func(slurry *model.Slurry) (float64, string) { return slurry.Density.SI, "slurry " + slurry.Name })
 	l.outside.stack, l.missing = stack, first(l.missing, missing)
 	return l, true
 }
 
-// cemented returns the column outside the string of section i: what it was run in, spacers if there are any, and below
+// cementColumn returns the column outside the string of section i: what it was run in, spacers if there are any, and below
 // each slurry's planned top the fluid that is wanted of it.
-func (e *evaluation) cemented(i int, spacers []model.Spacer, fluid func(*model.Slurry) (density float64, label string)) (column.Stack, gap) {
+func (e *evaluation) cementColumn(i int, spacers []model.Spacer, fluid func(*model.Slurry) (density float64, label string)) (column.Stack, gap) {
 	s := &e.plan.Sections[i]
 	path := func(k int, key string) model.Path { return model.PathOf(i, "slurry["+strconv.Itoa(k+1)+"]."+key) }
 	for k := range s.Slurries {

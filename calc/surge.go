@@ -14,7 +14,7 @@ import (
 
 const (
 	usualSurgeMargin = 20.0 // kg/m3 below fracture where the plan gives none (common practice, from memory)
-	fastest          = 5.0  // m/s; nobody runs casing faster, so that a limit above it is none
+	fastestRun       = 5.0  // m/s; nobody runs casing faster, so that a limit above it is none
 )
 
 // running is a string on its way to its depth, hanging there: the annulus from the top down and the open hole beside it.
@@ -57,7 +57,7 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 		f := p.put(key, name, quantity.Velocity, speed, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, speed, at, area) })
 		switch {
 		case missing.open():
-		case speed >= fastest:
+		case speed >= fastestRun:
 			f.Note = "not limited"
 		case speed == 0 && at.room <= 0:
 			f.Note = "no margin is left at rest"
@@ -176,18 +176,18 @@ func (r *running) excess(speed float64, area func(*reach) float64) (over float64
 }
 
 // limit returns the speed in m/s at which the surge takes all its room, and where it does so first: none where a crawl is
-// too fast, [fastest] where that is slow enough. Between, the excess grows with the speed; the secant that keeps the root
+// too fast, [fastestRun] where that is slow enough. Between, the excess grows with the speed; the secant that keeps the root
 // between its ends (regula falsi, with the end that stays halved: the Illinois rule) finds it.
 func (r *running) limit(area func(*reach) float64) (speed float64, at weak) {
 	const crawl, near, most = 1e-6, 100, 60
-	low, high := crawl, fastest
+	low, high := crawl, fastestRun
 	below, where := r.excess(low, area)
 	if below >= 0 || len(r.places) == 0 {
 		return 0, where
 	}
 	above, where := r.excess(high, area)
 	if above <= 0 {
-		return fastest, where
+		return fastestRun, where
 	}
 	side := 0
 	for range most {

@@ -18,6 +18,8 @@ var groups = sync.OnceValue(func() []*Group {
 	stringGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)
+	caliperGroup(section)
+	cementPlugGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
 	}

@@ -12,6 +12,7 @@ type Section struct {
 	DepthBy                 string
 	TD, Shoe, Rathole       quantity.Value
 	Washout                 quantity.Value
+	Caliper                 []CaliperRow
 
 	// Mud.
 	Fluid                         string
@@ -37,6 +38,13 @@ type Section struct {
 	Cement   Cement
 	Slurries []Slurry
 	Spacers  []Spacer
+	Plugs    []CementPlug
+}
+
+// CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.
+type CaliperRow struct {
+	Row
+	Depth, Diameter quantity.Value
 }
 
 // CasingPart is a length of the casing string with one size, weight and grade. Parts stand bottom up; the highest has

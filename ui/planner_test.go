@@ -592,3 +592,14 @@ func BenchmarkView140x40(b *testing.B) {
 		p.View()
 	}
 }
+
+func TestWorkingOutTheTopOfCement(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "g")
+	wants(t, p, "g: there is nothing to be worked out on this page")
+	press(p, "tab", "tab", "tab", "tab", "g")
+	wants(t, p, "Top ", "Displaced at", "Excess", "(now 850.0 m)", "enter takes it")
+	press(p, "enter")
+	wants(t, p, "not saved", "Top of the slurry")
+	press(p, "u")
+	lacks(t, p, "not saved")
+}
