@@ -20,6 +20,7 @@ type cementJob struct {
 	planned   []bore.Interval
 	gauge     []bore.Interval
 	slurries  []slurryJob
+	spacers   int     // stages before the first slurry's
 	stages    []stage // in the order of pumping; rates and volumes that are blank are none
 }
 
@@ -62,8 +63,8 @@ func (e *evaluation) cementPage(i int) {
 	e.topFigures(i, p, &job)
 	e.displacementFiguresOf(i, p, &job)
 	e.cementTimes(i, p, &job)
-	e.cementPressures(i, p, &job)
-	e.drillOutFigures(i, p, &job)
+	r := e.cementPressures(i, p, &job)
+	e.drillOutFigures(i, p, &job, &r)
 	e.judgeCement(i, &job)
 }
 
@@ -106,7 +107,7 @@ func (e *evaluation) readCement(i int) cementJob {
 	job.planned = enlarged(hole, s.Cement.Excess.SI)
 	job.gauge = bore.Intervals(e.inGauge(i), job.string, job.outlet, c.shoe)
 	if job.missing = e.readSlurries(i, &job); !job.missing.open() {
-		job.stages = e.stages(i, &job)
+		job.spacers, job.stages = len(s.Spacers), e.stages(i, &job)
 	}
 	return job
 }

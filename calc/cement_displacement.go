@@ -49,6 +49,7 @@ func (e *evaluation) displacementFiguresOf(i int, p *page, job *cementJob) {
 			w.Formula = "V = pi/4 × ID² × L of the running pipe"
 			w.intervals(bore.Inside(job.string, 0, job.top))
 			w.Source = "geometry; tool joints and the running tool left out"
+			w.Note = "For a string that is full. Empty at the top, it lets the dart arrive earlier and without pressure: the count is not set back."
 		})
 	}
 	if e.byInnerString(i) {
@@ -77,6 +78,18 @@ func (e *evaluation) displacementFiguresOf(i int, p *page, job *cementJob) {
 		w.Source = "geometry; compression and leakage as the last job showed"
 		w.Note = "Lines from the pump to the rotary come on top. A second person reproduces it before the job."
 	})
+	p.also("cement.displacement.percent", "1 % is", quantity.Volume, d.pumped/100, job.missing, func(w *Working) {
+		w.Formula = "V = volume to bump / 100: what one per cent of pump efficiency is worth"
+		w.Source = "common practice"
+	})
+	if c := &s.Cement; c.SlowLast.SI > 0 {
+		count("cement.displacement.slow", "Slow down at", max(d.pumped-c.SlowLast.SI, 0), func(w *Working) {
+			w.Formula = "V = volume to bump - last volume at the slow rate"
+			w.in("bump", "volume to bump", quantity.Volume, d.pumped)
+			w.in("last", "at the slow rate", quantity.Volume, c.SlowLast.SI)
+			w.Source = "common practice"
+		})
+	}
 	count("cement.displacement.most", "No bump: stop at", d.most, func(w *Working) {
 		w.Formula = "V = volume to bump + half of the shoe track"
 		w.in("bump", "volume to bump", quantity.Volume, d.pumped)

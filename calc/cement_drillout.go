@@ -6,25 +6,25 @@ import (
 	"borewalk/model/quantity"
 )
 
-// drillOutFigures adds where the next bit tags and what there is to drill out.
-func (e *evaluation) drillOutFigures(i int, p *page, job *cementJob) {
+// drillOutFigures adds where the next bit tags and what there is to drill out. Without a plug the tag is where the played
+// job leaves the last slurry, once what was kept back has fallen out of the inner string.
+func (e *evaluation) drillOutFigures(i int, p *page, job *cementJob, r *jobResult) {
 	p.group = "Drill-out"
-	name, what := "Tag plug", "collar on which the plug has landed"
+	name, tag, missing := "Tag plug", job.end, job.missing
 	if job.inner != nil {
-		name, what = "Tag cement", "end of the inner string"
+		name, tag, missing = "Tag cement", r.tag, first(job.missing, e.playGap(i, job))
 	}
-	tag := job.end
-	if job.inner != nil && !job.missing.open() {
-		// What was kept back in the inner string falls out of it and fills the casing up from its end.
-		tag -= job.slurries[len(job.slurries)-1].slack / boreAt(job.string, job.end)
-	}
-	e.depth(p, "cement.tag", name, tag, job.missing, func(w *Working) {
-		w.Formula = "depth = " + what + ", less the height of what was kept back"
-		w.in("end", "of displacement, along hole", quantity.Length, job.end)
+	e.depth(p, "cement.tag", name, tag, missing, func(w *Working) {
+		w.Formula = "depth = collar on which the plug has landed"
+		if job.inner != nil {
+			w.Formula = "depth = shoe - slurry left inside / bore of the casing"
+		}
+		w.in("end", "of the way down, along hole", quantity.Length, job.end)
+		w.in("shoe", "along hole", quantity.Length, job.shoe)
 		w.Source = "geometry; the length of the plugs left out"
 		w.Note = "Tagged higher: count what was displaced. Tagged lower or not at all: the shoe may be wet."
 	})
-	p.put("cement.drill_out", "To drill, inside", quantity.Length, job.shoe-tag, job.missing, func(w *Working) {
+	p.put("cement.drill_out", "To drill, inside", quantity.Length, job.shoe-tag, missing, func(w *Working) {
 		w.Formula = "length = shoe - tag"
 		w.in("shoe", "along hole", quantity.Length, job.shoe)
 		w.in("tag", "along hole", quantity.Length, tag)
@@ -35,6 +35,16 @@ func (e *evaluation) drillOutFigures(i int, p *page, job *cementJob) {
 		w.in("TD", "of the hole", quantity.Length, e.sections[i].td)
 		w.in("shoe", "along hole", quantity.Length, job.shoe)
 		w.Source = "geometry"
+	})
+	var pocket []bore.Interval
+	if !job.missing.open() {
+		pocket = bore.Intervals(e.bores[i], nil, job.shoe, e.sections[i].td)
+	}
+	p.also("cement.rathole.volume", "volume", quantity.Volume, bore.Volume(pocket), job.missing, func(w *Working) {
+		w.Formula = "V = sum of pi/4 × D² × L"
+		w.intervals(pocket)
+		w.Source = "geometry"
+		w.Note = "Lighter than the slurry above, it may swap with it and thin the cement round the shoe."
 	})
 }
 
@@ -70,8 +80,11 @@ func (e *evaluation) judgeDensities(i int, job *cementJob) {
 				before, what = row.Density.SI, "spacer"
 			}
 		}
-		if q := &job.slurries[0]; q.sheet.Density > 0 {
-			e.judge(model.RuleDensityOrder, i, q.sheet.Density-before, "Slurry over "+what, "", 0, slurryPath(i, 0, "density"))
+		for k := range job.slurries {
+			if q := &job.slurries[k]; q.sheet.Density > 0 {
+				e.judge(model.RuleDensityOrder, i, q.sheet.Density-before, "Slurry over "+what, "", 0, slurryPath(i, k, "density"))
+				before, what = q.sheet.Density, "slurry"
+			}
 		}
 	}
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"borewalk/calc/bore"
 	"borewalk/calc/friction"
@@ -12,10 +13,11 @@ import (
 
 // The fluids of a cement job, by number. Spacers follow, in the order of pumping, then the slurries.
 const (
-	holeFluid = iota // what the hole and the casing are full of
+	holeFluid = iota // what the hole is full of
 	seaFluid         // what flows back at the outlet; none does while pumping down
 	displacerFluid
 	ratholeFluid
+	casingFluid // what the string is full of before the job
 	firstSpacer
 )
 
@@ -42,8 +44,12 @@ func (e *evaluation) cementFluids(i int, job *cementJob) ([]state.Fluid, []JobRo
 	if c.Rathole.IsSet() {
 		rathole.Density = c.Rathole.SI
 	}
-	fluids := []state.Fluid{fluid("mud", in, viscosity, yield), fluid("sea", e.plan.Well.Seawater.SI, 0, 0), displacer, rathole}
-	roles := []JobRole{MudRole, MudRole, DisplacerRole, MudRole}
+	filled := fluid("fluid in the casing", in, viscosity, yield)
+	if c.Filled.IsSet() {
+		filled.Density = c.Filled.SI
+	}
+	fluids := []state.Fluid{fluid("mud", in, viscosity, yield), fluid("sea", e.plan.Well.Seawater.SI, 0, 0), displacer, rathole, filled}
+	roles := []JobRole{MudRole, MudRole, DisplacerRole, MudRole, MudRole}
 	for k := range s.Spacers {
 		row := &s.Spacers[k]
 		fluids = append(fluids, fluid(spacerName(row, k), row.Density.SI, row.PV.SI, row.YP.SI))
@@ -111,11 +117,11 @@ func (e *evaluation) frictionGap(i int, job *cementJob) gap {
 	return missing
 }
 
-// cementWell returns the well with the string on depth, before the job: the hole as planned, full of the mud.
+// cementWell returns the well with the string on depth, before the job: round the string the given annulus, full of the mud.
 //
 // Where time counts, inner steps are as long as one of so many, or a twentieth of the string.
-func (e *evaluation) cementWell(i int, job *cementJob, fluids []state.Fluid, dynamic bool, steps int) (*state.Well, error) {
-	layout := state.Layout{Bore: e.cementBore(i, job), String: job.string, Inner: job.inner, Float: true, TVD: e.path.TVD, Return: state.ToRig(holeFluid)}
+func (e *evaluation) cementWell(i int, job *cementJob, annulus []bore.Interval, fluids []state.Fluid, dynamic bool, steps int) (*state.Well, error) {
+	layout := state.Layout{Bore: e.cementBore(i, job, annulus), String: job.string, Inner: job.inner, Float: true, TVD: e.path.TVD, Return: state.ToRig(holeFluid)}
 	if !e.sections[i].rig {
 		// The sea's pressure where the returns leave the well, which may be in a housing above the mudline.
 		layout.Return = state.ToSea(job.outlet, job.outlet-e.datum.MSL, e.plan.Well.Seawater.SI, seaFluid)
@@ -127,6 +133,13 @@ func (e *evaluation) cementWell(i int, job *cementJob, fluids []state.Fluid, dyn
 	well, err := state.New(layout, fluids, holeFluid)
 	if err != nil {
 		return nil, err
+	}
+	if e.plan.Sections[i].Cement.Filled.IsSet() {
+		for _, conduit := range [...]state.Conduit{state.Inside, state.Between} {
+			if err := well.Spot(conduit, 0, job.shoe, casingFluid); err != nil {
+				return nil, err
+			}
+		}
 	}
 	return well, well.Spot(state.Pocket, job.shoe, e.sections[i].td, ratholeFluid)
 }
@@ -148,10 +161,10 @@ func (job *cementJob) pumped() (sum float64) {
 	return sum
 }
 
-// cementBore returns the bores round the string with the planned excess, and the pocket below the shoe.
-func (e *evaluation) cementBore(i int, job *cementJob) bore.Profile {
-	profile := make(bore.Profile, 0, len(job.planned)+4)
-	for _, a := range job.planned {
+// cementBore returns the bores round the string as an annulus has them, and the pocket below the shoe.
+func (e *evaluation) cementBore(i int, job *cementJob, annulus []bore.Interval) bore.Profile {
+	profile := make(bore.Profile, 0, len(annulus)+4)
+	for _, a := range annulus {
 		profile = append(profile, bore.Span{Top: a.Top, Bottom: a.Bottom, Diameter: a.Outer, Label: a.OuterLabel})
 	}
 	for _, span := range e.bores[i] {
@@ -185,6 +198,9 @@ type playing struct {
 	passed  func() int
 }
 
+// settling is the time in s after which a string without a plug has come to rest.
+const settling = 600
+
 // finer is into how many a step is divided in which a landmark is passed.
 const finer = 16
 
@@ -193,10 +209,7 @@ const finer = 16
 func (e *evaluation) play(i int, job *cementJob, well *state.Well, how playing) error {
 	list := job.stages
 	total := job.pumped()
-	m := moment{well: well, compression: 1, dynamic: how.dynamic}
-	if job.inner == nil {
-		m.compression += e.plan.Sections[i].Cement.Compressibility.SI
-	}
+	m := moment{well: well, compression: e.compression(i, job, displacerFluid), dynamic: how.dynamic}
 	before := &state.Well{}
 	for k, s := range list {
 		m.stage, m.of = k, 0
@@ -212,6 +225,11 @@ func (e *evaluation) play(i int, job *cementJob, well *state.Well, how playing) 
 		}
 	}
 	m.landed = true
+	if how.dynamic && job.inner != nil { // no plug shuts the string: what is too heavy in it runs out
+		if _, err := well.Advance(settling, 0, displacerFluid); err != nil {
+			return err
+		}
+	}
 	if err := well.SetFlow(0); err != nil {
 		return err
 	}
@@ -302,7 +320,7 @@ func (m *moment) advance(s stage, n int) (err error) {
 func (e *evaluation) jobPoints(i int, job *cementJob) []JobPoint {
 	from := e.openFrom(i)
 	var points []JobPoint
-	add := func(name string, md float64) {
+	add := func(name, key string, md float64) {
 		if md < job.outlet || md < from || md > e.sections[i].td {
 			return
 		}
@@ -311,15 +329,15 @@ func (e *evaluation) jobPoints(i int, job *cementJob) []JobPoint {
 				return
 			}
 		}
-		points = append(points, JobPoint{Name: name, MD: md, TVD: e.path.TVD(md), Fracture: e.strength(i, md)})
+		points = append(points, JobPoint{Name: name, Key: "cement.emw." + key, MD: md, TVD: e.path.TVD(md), Fracture: e.strength(i, md), Pore: e.poreAlong(i, md)})
 	}
-	add(e.topName(i), from)
-	add("at shoe", job.shoe)
-	add("at TD", e.sections[i].td)
+	add(e.topName(i), "last_shoe", from)
+	add("at shoe", "shoe", job.shoe)
+	add("at TD", "td", e.sections[i].td)
 	if !e.prognosisGap(i).open() {
-		for _, tvd := range e.window.fracture.AppendBreaks(nil) {
+		for k, tvd := range e.window.fracture.AppendBreaks(nil) {
 			if md, ok := e.path.MDAtTVD(tvd); ok {
-				add("at prognosis row", md)
+				add("at row "+strconv.Itoa(k+1), "row."+strconv.Itoa(k+1), md)
 			}
 		}
 	}
@@ -344,6 +362,15 @@ func (e *evaluation) strength(i int, md float64) float64 {
 		limit = min(limit, test)
 	}
 	return limit
+}
+
+// poreAlong returns the pore pressure at a depth along hole as EMW; zero where the prognosis is not known.
+func (e *evaluation) poreAlong(i int, md float64) float64 {
+	if e.prognosisGap(i).open() {
+		return 0
+	}
+	pore, _ := e.window.pore.At(e.path.TVD(md))
+	return pore
 }
 
 // emwAt returns the equivalent density at a depth of a well that is being cemented.

@@ -34,12 +34,18 @@ func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
 	for k, f := range fluids {
 		job.Fluids = append(job.Fluids, JobFluid{Name: f.Name, Density: f.Density, Role: roles[k]})
 	}
-	well, err := e.cementWell(i, cement, fluids, job.Dynamic, playSteps)
+	well, err := e.cementWell(i, cement, cement.planned, fluids, job.Dynamic, playSteps)
 	if err != nil {
 		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
 	}
 	r := recorder{job: &job, list: cement.stages, well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
 	r.lastShoe, _, _ = e.lastShoe(i)
+	r.top, r.ahead = cement.top, cement.pumped()
+	for _, s := range cement.stages {
+		if s.fluid == displacerFluid {
+			r.ahead -= s.volume
+		}
+	}
 	if len(e.pumps) > 0 {
 		r.stroke = e.pumps[0].perStroke
 	}
@@ -75,6 +81,8 @@ type recorder struct {
 
 	firstSlurry int
 	lastShoe    float64 // along hole; zero for none
+	top         float64 // of the casing
+	ahead       float64 // pumped before the displacement
 }
 
 // take records one moment.
@@ -85,7 +93,11 @@ func (r *recorder) take(m *moment) {
 		r.before += r.list[r.stage].volume
 	}
 	f := JobFrame{Time: m.time, Pumped: r.before + m.of, Of: m.of, Fluid: r.list[m.stage].fluid, Level: m.step.Level, Returns: m.step.Rate,
-		Pressure: m.step.Pressure, Strokes: quotient(r.before+m.of, r.stroke), OfStrokes: quotient(m.of, r.stroke)}
+		Pressure: m.step.Pressure, Returned: r.returned()}
+	if f.Fluid == displacerFluid {
+		f.Behind = f.Pumped - r.ahead
+	}
+	f.Strokes = quotient(f.Behind, r.stroke)
 	if f.Fluid >= 0 && !m.landed {
 		f.Rate = r.list[m.stage].rate
 	}
@@ -118,6 +130,9 @@ func (r *recorder) event(name string) {
 func (r *recorder) passed() (n int) {
 	r.riding = r.well.AppendPlugs(r.riding[:0])
 	for _, p := range r.riding {
+		if p.MD >= r.top {
+			n++
+		}
 		if p.Landed {
 			n++
 		}
@@ -140,6 +155,8 @@ func (r *recorder) landmarks(f *JobFrame) {
 		}
 	}
 	for _, p := range f.Plugs {
+		once(true, p.Name+" away")
+		once(p.MD >= r.top, p.Name+" at casing top")
 		once(p.Landed, p.Name+" lands")
 	}
 	for _, s := range f.Annulus {
@@ -171,6 +188,14 @@ func (r *recorder) stand(f *JobFrame) {
 	for k := range r.job.Points {
 		f.EMW[k] = emwAt(r.well, r.job.Points[k].MD)
 	}
+}
+
+// returned returns what has come back in all.
+func (r *recorder) returned() (sum float64) {
+	for k := range r.job.Fluids {
+		sum += r.well.Account(k).Returned
+	}
+	return sum
 }
 
 // quotient returns a over b, zero where b is none.

@@ -109,25 +109,38 @@ func (e *evaluation) thickeningFigure(i int, p *page, job *cementJob, list []sta
 	}
 }
 
-// waitFigure adds the wait on cement against the time to strength of the slurry at the shoe, and judges both.
+// waitFigure adds the wait on cement against the time to strength of the slowest slurry that stands in the lowest 500 ft,
+// and judges both.
 func (e *evaluation) waitFigure(i int, p *page, job *cementJob) {
 	s := &e.plan.Sections[i]
-	n := len(job.slurries)
-	if n == 0 {
+	if len(job.slurries) == 0 {
 		return
 	}
-	wait, strength := s.Cement.Wait, job.slurries[n-1].row.StrengthTime
-	waitPath := model.PathOf(i, "wait")
-	missing := first(needs(wait, waitPath, "planned wait on cement"), needs(strength, slurryPath(i, n-1, "strength_time"), "time to 500 psi"))
-	p.put("cement.wait.over", "Wait over 500 psi", quantity.Hours, wait.SI-strength.SI, missing, func(w *Working) {
-		w.Formula = "over = planned wait - time to 500 psi of the slurry at the shoe"
+	const lowest = 500 * 0.3048
+	wait, waitPath := s.Cement.Wait, model.PathOf(i, "wait")
+	missing := first(job.missing, needs(wait, waitPath, "planned wait on cement"))
+	var slow float64
+	var governs string
+	for k := range job.slurries {
+		q := &job.slurries[k]
+		if q.bottom <= job.shoe-lowest {
+			continue
+		}
+		missing = first(missing, needs(q.row.StrengthTime, slurryPath(i, k, "strength_time"), "time to 500 psi"))
+		if q.row.StrengthTime.SI > slow {
+			slow, governs = q.row.StrengthTime.SI, slurryName(q.row, k)
+		}
+	}
+	p.put("cement.wait.over", "Wait over 500 psi", quantity.Hours, wait.SI-slow, missing, func(w *Working) {
+		w.Formula = "over = planned wait - time to 500 psi of the slowest slurry that stands in the lowest 500 ft"
 		w.in("wait", "planned", quantity.Hours, wait.SI)
-		w.in("strength", "time to 500 psi", quantity.Hours, strength.SI)
+		w.in("strength", "time to 500 psi", quantity.Hours, slow)
 		w.Source = "30 CFR 250.420(c): 500 psi behind the lowest 500 ft before drilling on"
 		w.Note = "The laboratory counts from mixing, the wait from the bump. Coldest place counts: cold seabed slows the upper cement."
-	})
+	}).Note = governs
 	if !missing.open() {
-		e.judge(model.RuleCementStrength, i, wait.SI-strength.SI, "Wait over the time to 500 psi", "", 0, waitPath)
+		e.judge(model.RuleCementStrength, i, wait.SI-slow, "Wait over the time to 500 psi", governs, 0, waitPath)
+		e.judge(model.RuleUSCementStrength, i, wait.SI-slow, "Wait over the time to 500 psi", governs, 0, waitPath)
 	}
 	if !wait.IsSet() {
 		return

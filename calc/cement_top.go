@@ -134,7 +134,9 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 	top, mend := job.topOfCement(), slurryPath(i, 0, "top")
 	shoe, _, above := e.lastShoe(i)
 	height := job.shoe - top
-	e.judge(model.RuleCementHeight, i, height, "Cement above the shoe", "", top, mend)
+	if s.Purpose != model.Conductor { // which is cemented to the seabed, however short it is
+		e.judge(model.RuleCementHeight, i, height, "Cement above the shoe", "", top, mend)
+	}
 	switch s.Purpose {
 	case model.Conductor:
 		e.judge(model.RuleUSCementConductor, i, e.datum.Mudline-top, "Conductor cemented to the seabed", "", top, mend)
@@ -142,6 +144,8 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 		if above {
 			e.judge(model.RuleUSCementSurface, i, shoe-top, "Cement above the conductor's shoe", "", top, mend)
 			e.judge(model.RuleCementInConductor, i, shoe-top, "Cement above the conductor's shoe", "", top, mend)
+		} else { // no conductor: to the seabed
+			e.judge(model.RuleCementInConductor, i, e.datum.Mudline-top, "Surface string cemented to the seabed", "", top, mend)
 		}
 	default:
 		e.judge(model.RuleUSCementHeight, i, height, "Cement above the shoe", "", top, mend)

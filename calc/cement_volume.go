@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"borewalk/calc/bore"
+	"borewalk/calc/pump"
 	"borewalk/calc/slurry"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -38,10 +39,9 @@ func (e *evaluation) slurryVolume(p *page, job *cementJob, k int) {
 		w.Source = "geometry; an excess on the annulus is common practice"
 		w.Note = "Couplings, centralisers and eccentricity ignored. Two people reproduce it before it is mixed."
 	})
-	e.pumped(p, key+".volume", q.volume(), job.missing)
 }
 
-// spacerFigures adds the volume of each spacer and the length of annulus that it fills.
+// spacerFigures adds the volume of each spacer and its time of contact.
 func (e *evaluation) spacerFigures(i int, p *page, job *cementJob) {
 	spacers := e.plan.Sections[i].Spacers
 	for k := range spacers {
@@ -52,7 +52,14 @@ func (e *evaluation) spacerFigures(i int, p *page, job *cementJob) {
 			w.Formula = "volume as given"
 			w.Source = "as entered"
 		})
-		e.pumped(p, key+".volume", row.Volume.SI, missing)
+		rate := e.plan.Sections[i].Cement.DisplaceRate
+		contact, _ := pump.Time(row.Volume.SI, rate.SI)
+		p.also(key+".contact", "contact", quantity.Time, contact, first(missing, needs(rate, model.PathOf(i, "displace_rate"), "displacing rate")), func(w *Working) {
+			w.Formula = "t = volume / displacing rate: the time that a place in the annulus sees it"
+			w.in("volume", "spacer", quantity.Volume, row.Volume.SI)
+			w.in("rate", "displacing", quantity.CementRate, rate.SI)
+			w.Source = "common practice: ten minutes or 150 m of annulus"
+		})
 	}
 }
 
@@ -181,7 +188,6 @@ func (e *evaluation) slurryIntervals(i int, p *page, job *cementJob) {
 		}
 		w.Source = "geometry"
 	})
-	e.pumped(p, "cement.volume", total, missing)
 }
 
 // labelled returns the intervals in open hole, or the others.

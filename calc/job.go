@@ -31,9 +31,11 @@ const (
 
 // JobPoint is a depth at which the equivalent density is followed.
 type JobPoint struct {
-	Name     string  // such as "last shoe" or a prognosis row's formation
+	Name     string  // such as "at last shoe"
+	Key      string  // of its figures
 	MD, TVD  float64 // from RKB
 	Fracture float64 // prognosis or planned shoe test there, as EMW from RKB; zero where there is none
+	Pore     float64 // prognosis there; zero where there is none
 }
 
 // JobBody is a length of pipe through which the job is pumped.
@@ -50,23 +52,24 @@ type JobEvent struct {
 
 // JobFrame is one moment.
 type JobFrame struct {
-	Event     int     // the latest event
-	Time      float64 // since the start
-	Pumped    float64 // in all since the start
-	Of        float64 // of the stage that is being pumped
-	Strokes   float64 // for Pumped, by the first kind of rig pump; zero where its output is not known
-	OfStrokes float64 // for Of
-	Fluid     int     // that is being pumped; -1 while the pumps stand
-	Rate      float64 // of the pump
-	Returns   float64 // rate of the returns; more than Rate while the cement falls freely
-	Level     float64 // of the fluid inside the string: 0 is full to the rotary
-	Pressure  float64 // at the pump; static when the job is not Dynamic
-	Inside    []JobStand
-	Annulus   []JobStand
-	Between   []JobStand // round an inner string
-	Pocket    []JobStand // below the shoe
-	Plugs     []JobPlug
-	EMW       []float64 // at Job.Points; circulating when the job is Dynamic
+	Event    int     // the latest event
+	Time     float64 // since the start
+	Pumped   float64 // in all since the start
+	Of       float64 // of the stage that is being pumped
+	Behind   float64 // behind the cement: what is counted to the bump
+	Strokes  float64 // for Behind, by the first kind of rig pump; zero where its output is not known
+	Fluid    int     // that is being pumped; -1 while the pumps stand
+	Rate     float64 // of the pump
+	Returns  float64 // rate of the returns; more than Rate while the cement falls freely
+	Returned float64 // in all since the start
+	Level    float64 // of the fluid inside the string: 0 is full to the rotary
+	Pressure float64 // at the pump; static when the job is not Dynamic
+	Inside   []JobStand
+	Annulus  []JobStand
+	Between  []JobStand // round an inner string
+	Pocket   []JobStand // below the shoe
+	Plugs    []JobPlug
+	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
 }
 
 // JobStand is a length of a conduit that one fluid fills, top down; fluid -1 is an empty length.

@@ -22,7 +22,7 @@ type Cement struct {
 	MudPV, MudYP                       quantity.Value
 	Displacing                         quantity.Value
 	DisplacingPV, DisplacingYP         quantity.Value
-	Rathole                            quantity.Value
+	Filled, Rathole                    quantity.Value
 	MixRate, DisplaceRate              quantity.Value
 	SlowRate, SlowLast                 quantity.Value
 	LineTime, Wait                     quantity.Value
@@ -101,6 +101,8 @@ func cementFields() []declaration[Section] {
 			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingPV }},
 		{Key: "displacing_yp", Label: "YP, displacing", Name: "Yield point of the displacing fluid", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", When: cementing,
 			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingYP }},
+		{Key: "filled", Label: "Casing full of", Name: "Density of the fluid in the string before the job", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
+			Help: "What it was filled with on its way in. Blank: the mud in the hole.", At: func(s *Section) any { return &s.Cement.Filled }},
 		{Key: "rathole_density", Label: "Rathole fluid", Name: "Density of the fluid left in the rathole", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
 			Help: "Heavy or thick, so that slurry does not swap with it. Blank: what the hole is full of.", At: func(s *Section) any { return &s.Cement.Rathole }},
 		{Key: "mix_rate", Label: "Mixing rate", Name: "Rate of spacer and slurry", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", When: cementing,

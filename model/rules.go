@@ -64,6 +64,8 @@ const (
 	RuleTriaxial
 	RuleUSTest
 	RuleStandoff
+	RuleRunsOut
+	RuleUSCementStrength
 	ruleCount
 )
 
@@ -186,8 +188,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleTrappedAnnulus, "trapped_annulus", "Annulus below a subsea wellhead left open", Practice, practised, length, "0 m",
 			"common practice, from memory"),
 		least(RuleThickening, "thickening", "Thickening time left at the end of the job", Practice, practised, quantity.Hours, "1 h", memory),
-		least(RuleCementStrength, "cement_strength", "500 psi before drilling on", Practice, practised, quantity.Hours, "0 h",
-			"30 CFR 250.420(c), 2015 edition, by the laboratory's time as entered"),
+		least(RuleCementStrength, "cement_strength", "500 psi before drilling on", Practice, []string{SetNorway, SetPractice}, quantity.Hours, "0 h", memory),
 		least(RuleUSWaitConductor, "us_wait_conductor", "Wait on cement under pressure, conductor", Law, us, quantity.Hours, "8 h", "30 CFR 250.422(a), 2015 edition"),
 		least(RuleUSWait, "us_wait", "Wait on cement under pressure", Law, us, quantity.Hours, "12 h", "30 CFR 250.422(a), 2015 edition"),
 		least(RuleCementMargin, "cement_margin", "Cement job below fracture and shoe test", Practice, practised, emw, "0.02 sg", memory),
@@ -204,6 +205,9 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
 		least(RuleUSTest, "us_test", "Test over yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
 		least(RuleStandoff, "standoff", "Casing standoff", Practice, practised, quantity.Ratio, "67 %", "API Spec 10D and RP 10D-2 as commonly applied, from memory"),
+		most(RuleRunsOut, "runs_out", "Run out of an inner string after the stop", Practice, practised, quantity.Volume, "0 m3", memory),
+		least(RuleUSCementStrength, "us_cement_strength", "500 psi before drilling on", Law, us, quantity.Hours, "0 h",
+			"30 CFR 250.420(c), 2015 edition: behind the lowest 500 ft; by the laboratory's times as entered"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -104,16 +104,19 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 		r.Text(half+3, y, second, canvas.Plain)
 	}
 	pair(0, "Pumped", p.show(f.Pumped, quantity.Volume)+" of "+p.amount(last, quantity.Volume), "")
-	stage := "pumps stand"
+	stage, volume := "pumps stand", f.Of
 	if f.Fluid >= 0 {
 		stage = "of " + p.glyphs.Translate(u.name(f.Fluid))
 	}
-	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
 	strokes := ""
-	if f.OfStrokes > 0 {
-		strokes = " " + p.show(f.OfStrokes, quantity.Strokes)
+	if f.Behind > 0 && f.Fluid >= 0 { // what is counted to the bump
+		stage, volume = "displaced", f.Behind
+		if f.Strokes > 0 {
+			strokes = " " + p.show(f.Strokes, quantity.Strokes)
+		}
 	}
-	r.Text(half, 1, p.show(f.Of, quantity.Volume)+strokes, canvas.Plain)
+	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
+	r.Text(half, 1, p.show(volume, quantity.Volume)+strokes, canvas.Plain)
 	level := "full"
 	if f.Level > 0 {
 		level = p.show(f.Level, quantity.Length)

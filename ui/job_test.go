@@ -62,9 +62,12 @@ func someJob() calc.Job {
 // jobFrame is the moment after so much was pumped. Pressures and densities are invented; places follow from the volumes.
 func jobFrame(job *calc.Job, fluid int, pumped, of, time float64) calc.JobFrame {
 	f := calc.JobFrame{
-		Event: len(job.Events) - 1, Time: time, Pumped: pumped, Of: of, OfStrokes: of / 0.016, Fluid: fluid, Rate: 0.025, Returns: 0.025, Pressure: 40e5 + 20e3*pumped,
+		Event: len(job.Events) - 1, Time: time, Pumped: pumped, Of: of, Fluid: fluid, Rate: 0.025, Returns: 0.025, Pressure: 40e5 + 20e3*pumped,
 		EMW:    []float64{1290 + 0.3*pumped, 1300 + 0.7*pumped, 1280 + 0.5*pumped},
 		Pocket: []calc.JobStand{{Top: jobShoe, Bottom: jobTD, Fluid: 0}},
+	}
+	if fluid == 4 {
+		f.Behind, f.Strokes = of, of/0.016
 	}
 	if fluid == 3 { // the heavy tail falls
 		f.Level, f.Returns, f.Pressure = 60, 0.03, 0

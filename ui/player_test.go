@@ -69,7 +69,7 @@ func TestThePlayerGoesToAVolume(t *testing.T) {
 
 func TestThePlayerShowsTheMoment(t *testing.T) {
 	p := playing(t, 80, 24, ui.Options{}, "85", "enter")
-	wants(t, p, "Level 60.0 m", "1500 L/min, returns 1800", "of tail", "10.7 m3 667 stk", "last. 950    1.316   1.480  +0.164", "the cement falls freely",
+	wants(t, p, "Level 60.0 m", "1500 L/min, returns 1800", "of tail", "10.7 m3", "last. 950    1.316   1.480  +0.164", "the cement falls freely",
 		"The string is not full", "weighted spacer   1.400       -")
 	press(p, "end", "left", "left")
 	wants(t, p, "lead              1.500  1127.8", "top           1975.1")

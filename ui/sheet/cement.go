@@ -18,7 +18,7 @@ func (p *printer) cementCard(i int) (c card, why string) {
 		return card{}, why
 	}
 	c = card{section: i, title: "Cement card: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
-	c.tables = append(c.tables, p.fluidsTable(i, &job), p.scheduleTable(&job), p.countTable(i), p.topsTable(i), p.rockTable(i, &job))
+	c.tables = append(c.tables, p.fluidsTable(i, &job), p.scheduleTable(&job), p.countTable(i), p.timesTable(i), p.topsTable(i), p.rockTable(i, &job))
 	c.notes = p.cementNotes(i, &job)
 	return c, ""
 }
@@ -65,25 +65,42 @@ func given(v quantity.Value) float64 {
 	return nothing()
 }
 
-// scheduleTable lists the events of a job with what the gauges and counters show then.
+// scheduleTable lists the events of a job with what the gauges and counters show then. Volumes are counted from the start,
+// and from the start of displacement, where the strokes begin at zero.
 func (p *printer) scheduleTable(job *calc.Job) table {
 	t := table{title: "Schedule, what counters and gauges show at each event", rowHead: "Event", columns: []heading{
-		{"pumped", quantity.Volume}, {"strokes", quantity.Strokes}, {"of stage", quantity.Volume}, {"time", quantity.Time}, {"pump", quantity.Pressure}, {"returns", quantity.CementRate}}}
+		{"pumped", quantity.Volume}, {"displaced", quantity.Volume}, {"strokes", quantity.Strokes}, {"time", quantity.Time}, {"rate", quantity.CementRate},
+		{"pump", quantity.Pressure}, {"returns", quantity.CementRate}, {"returned", quantity.Volume}}}
 	for _, event := range job.Events {
 		f := &job.Frames[event.Frame]
-		l := line{name: event.Name, values: []float64{f.Pumped, f.Strokes, f.Of, f.Time, f.Pressure, f.Returns}}
-		if f.Strokes == 0 && f.Pumped > 0 {
+		l := line{name: event.Name, values: []float64{f.Pumped, f.Behind, f.Strokes, f.Time, f.Rate, f.Pressure, f.Returns, f.Returned}}
+		if f.Behind == 0 {
 			l.values[1] = nothing()
 		}
+		if f.Strokes == 0 {
+			l.values[2] = nothing()
+		}
 		if !job.Dynamic {
-			l.values[3], l.values[5] = nothing(), nothing()
+			l.values[3], l.values[6] = nothing(), nothing()
 		}
 		if f.Level > 0 {
-			l.note = "level in the string at " + quantity.FormatUnit(f.Level, quantity.Length, p.System.Unit(quantity.Length))
+			l.note = "string empty down to " + quantity.FormatUnit(f.Level, quantity.Length, p.System.Unit(quantity.Length))
 		}
 		t.rows = append(t.rows, l)
 	}
 	return t
+}
+
+// timesTable lists how old each slurry is at the end and what is left of its thickening time, and the wait.
+func (p *printer) timesTable(i int) table {
+	t := table{title: "Times", rowHead: "Of", columns: []heading{{"at the end", quantity.Hours}, {"left", quantity.Hours}}}
+	for k, row := range p.plan.Sections[i].Slurries {
+		key := fmt.Sprintf("cement.slurry.%d.", k+1)
+		t.rows = append(t.rows, line{name: own(row.Name, "slurry", k) + ", thickening", values: []float64{p.value(i, key+"age"), p.value(i, key+"left")}})
+	}
+	return table{t.title, t.rowHead, t.columns, append(t.rows,
+		line{name: "job", values: []float64{p.value(i, "cement.time"), nothing()}},
+		line{name: "wait on cement, over 500 psi", values: []float64{given(p.plan.Sections[i].Cement.Wait), p.value(i, "cement.wait.over")}})}
 }
 
 // countTable lists the volumes that are counted to, and the pressures at the end.
@@ -100,7 +117,8 @@ func (p *printer) countTable(i int) table {
 		add("casing top", "cement.displacement.running", "", "")
 		add("stop, end of the job", "cement.displacement", "cement.pump.final", "no plug tells the end: one counts, another checks")
 	} else {
-		add("dart in the plug", "cement.displacement.running", "", "")
+		add("dart in the plug, string full", "cement.displacement.running", "", "an empty string shows it earlier and without pressure: the count is not set back")
+		add("slow down", "cement.displacement.slow", "", "")
 		add("bump", "cement.displacement", "cement.pump.bump", "then bleed off and watch for flow back")
 		add("no bump: stop", "cement.displacement.most", "", "do not chase the plug")
 	}
@@ -135,17 +153,17 @@ func own(name, kind string, k int) string {
 // rockTable lists the equivalent densities at the depths that are followed.
 func (p *printer) rockTable(i int, job *calc.Job) table {
 	t := table{title: "On the rock, from RKB", rowHead: "Depth", columns: []heading{
-		{"along hole", quantity.Length}, {"highest", quantity.EMW}, {"after the job", quantity.EMW}, {"limit", quantity.EMW}}}
+		{"along hole", quantity.Length}, {"highest", quantity.EMW}, {"in gauge", quantity.EMW}, {"after the job", quantity.EMW}, {"limit", quantity.EMW}}}
 	last := &job.Frames[len(job.Frames)-1]
 	for k, at := range job.Points {
-		l := line{name: at.Name, values: []float64{at.MD, nothing(), last.EMW[k], at.Fracture}}
+		l := line{name: at.Name, values: []float64{at.MD, nothing(), p.value(i, at.Key+".gauge"), last.EMW[k], at.Fracture}}
 		for _, f := range job.Frames {
 			if !(f.EMW[k] <= l.values[1]) {
 				l.values[1] = f.EMW[k]
 			}
 		}
 		if at.Fracture == 0 {
-			l.values[3] = nothing()
+			l.values[4] = nothing()
 		}
 		t.rows = append(t.rows, l)
 	}
@@ -168,9 +186,17 @@ func (p *printer) cementNotes(i int, job *calc.Job) []part {
 		"Volumes: lines from the pump to the rotary, couplings and eccentricity are left out. Strokes hold for the liners and efficiency entered.",
 		"Slurry: tested on rig samples of cement, water and additives, at the temperature and pressure of the job. Gelling cement hands on " +
 			"less than its column: flow after cementing is not modelled.",
-		"Returns: fluids run ahead of the pump while the inside is heavier. Faster returns then are no gain, and slower ones later no loss; " +
-			"what comes back in all is counted against what goes in.",
+		"Returns: fluids run ahead of the pump while the inside is heavier, and fall behind it later. What differs from the returns of " +
+			"this schedule is a gain or a loss until shown otherwise.",
+		"Hole: the schedule is for the hole as planned, excess counted. In a hole in gauge the cement stands higher and presses harder.",
 	}}
+	if p.plan.Sections[i].Returns == model.ToSeabed {
+		cautions.remarks = append(cautions.remarks, "Returns at the seabed: cement at the housing is watched for and washed off while it is soft.")
+	}
+	if p.plan.Sections[i].Completion == model.WithLiner {
+		cautions.remarks = append(cautions.remarks, "Liner: releasing, pulling clear of the cement and reversing out come after the bump and within the thickening time; "+
+			"pull above the top with the hole in gauge first.")
+	}
 	if !job.Dynamic {
 		cautions.remarks = append(cautions.remarks, "Friction is not known for every fluid or rate: pressures are those at rest.")
 	}
