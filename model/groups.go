@@ -17,6 +17,10 @@ var groups = sync.OnceValue(func() []*Group {
 	casingGroup(section)
 	stringGroup(section)
 	spacerGroup(section)
+	tallyGroup(section)
+	landingGroup(section)
+	pupGroup(section)
+	jointGroup(section)
 	slurryGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,

@@ -105,6 +105,13 @@ func forgetOrigin(row any) {
 		for i := range s.Spacers {
 			s.Spacers[i].Origin = 0
 		}
+		s.Pups, s.Joints = slices.Clone(s.Pups), slices.Clone(s.Joints)
+		for i := range s.Pups {
+			s.Pups[i].Origin = 0
+		}
+		for i := range s.Joints {
+			s.Joints[i].Origin = 0
+		}
 	}
 }
 

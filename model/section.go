@@ -27,6 +27,10 @@ type Section struct {
 	Top                   quantity.Value
 	ShoeTrack             quantity.Value
 	Casing                []CasingPart
+	Tally                 Tally
+	Landing               Landing
+	Pups                  []Pup
+	Joints                []Joint
 
 	// Drill string.
 	String []StringPart
