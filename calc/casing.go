@@ -21,6 +21,8 @@ func (e *evaluation) casingPage(i int) {
 	e.casingWeights(i, p, c)
 	e.casingVolumes(i, p, c)
 	e.casingLadder(i, p, c)
+	e.tallyPage(i, p)
+	e.landingPage(i, p)
 	e.casingParts(p, c)
 }
 

@@ -47,6 +47,7 @@ type evaluation struct {
 	pumpGap  gap
 	sections []hole
 	strings  []casing
+	tallies  []stringTally // of the sections whose casing page is worked out
 	drills   []drillString
 	bores    []bore.Profile // the outer bores of each section, once they are known
 	explain  *explanation
@@ -104,8 +105,8 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 170
-	findingsPerSection = 20
+	figuresPerSection  = 210
+	findingsPerSection = 36
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

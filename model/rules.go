@@ -41,6 +41,15 @@ const (
 	RuleUSLap
 	RuleUSLapShallow
 	RuleUSBOP
+	RuleTallyBottom
+	RuleTallyJoints
+	RuleSpareJoints
+	RuleTallyClosure
+	RuleJointOdd
+	RuleLandingString
+	RuleLandingOverpull
+	RuleStickUp
+	RuleHangerCoupling
 	ruleCount
 )
 
@@ -152,6 +161,19 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUSLapShallow, "us_lap_shallow", "Overlap of a liner as conductor or surface string", Law, us, length, "200 ft",
 			"30 CFR 250.421(f), 2015 edition"),
 		least(RuleUSBOP, "us_bop", "BOP on below the surface string", Law, us, quantity.Count, "1", "30 CFR 250.442, 2015 edition"),
+		least(RuleTallyBottom, "tally_bottom", "Hanger lands before the shoe is on bottom", Arithmetic, nil, quantity.TallyLength, "0 m",
+			"geometry: hole below the tallied shoe, less what the string stretches under its own weight"),
+		least(RuleTallyJoints, "tally_joints", "Joints aboard reach the shoe", Arithmetic, nil, quantity.Count, "0", "count of the joints that may be run, less those needed"),
+		least(RuleSpareJoints, "spare_joints", "Spare joints aboard", Practice, practised, quantity.Count, "3", memory),
+		most(RuleTallyClosure, "tally_closure", "Tally closes", Practice, practised, quantity.TallyLength, "0.15 m", memory),
+		most(RuleJointOdd, "joint_odd", "Joint as long as the others", Practice, practised, quantity.TallyLength, "1 m",
+			"common practice, a slip of the pen or a joint of another range; from memory"),
+		least(RuleLandingString, "landing_string", "Landing string carries the string", Arithmetic, nil, quantity.Force, "0 klbf",
+			"rating less what hangs from the rotary, without friction or shock"),
+		least(RuleLandingOverpull, "landing_overpull", "Overpull left at landing", Practice, practised, quantity.Force, "0 klbf",
+			"common practice: as planned in the section, over landing string and rig"),
+		least(RuleStickUp, "stick_up", "Stick-up in its window at any tide", Practice, practised, quantity.TallyLength, "0 m", "geometry with the tides of the well"),
+		least(RuleHangerCoupling, "hanger_coupling", "Slips and packer off the couplings around", Practice, practised, quantity.TallyLength, "2 m", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -35,6 +35,7 @@ type Tally struct {
 // Landing says what carries the string to where it hangs.
 type Landing struct {
 	OD, ID, LinearMass                 quantity.Value
+	Grade                              string
 	Stand, Tool                        quantity.Value
 	StickUp, StickUpLeast, StickUpMost quantity.Value
 	Rating, Overpull                   quantity.Value
@@ -120,6 +121,8 @@ func landingGroup(section *Group) *Group {
 		field("od", "Pipe OD", "OD of the landing string's pipe", quantity.Diameter, "2 in to 20 in", own+" Given: ID and weight go with it.", func(l *Landing) any { return &l.OD }),
 		field("id", "Pipe ID", "ID of the landing string's pipe", quantity.Diameter, "1 in to 18 in", own, func(l *Landing) any { return &l.ID }),
 		field("linear_mass", "Pipe weight", "Mass per length of the landing string", quantity.LinearMass, "5 kg/m to 500 kg/m", "With tool joints. "+own, func(l *Landing) any { return &l.LinearMass }),
+		d{Key: "grade", Label: "Pipe grade", Name: "Grade of the landing string's pipe", Topic: TopicCasing, Type: TextField, Inside: run,
+			Help: "Such as S135; its yield strength rates the body where no rating is given. " + own, At: func(l *Landing) any { return &l.Grade }},
 		field("stand", "Stand", "Length of a stand of the landing string", quantity.TallyLength, "5 m to 45 m", "Blank: the rig's stand.", func(l *Landing) any { return &l.Stand }),
 		field("tool", "Running tool", "Length of the running tool", quantity.TallyLength, "0 m to 30 m", "From where the hanger lands to the first stand.", func(l *Landing) any { return &l.Tool }),
 		field("stick_up", "Stick-up", "Wanted stick-up at mean sea level", quantity.TallyLength, "0 m to 30 m",

@@ -1,0 +1,171 @@
+package calc
+
+import (
+	"borewalk/calc/tally"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// landingPage adds the string that carries the casing of section i to where it hangs: its pieces and stick-up, what hangs
+// from it, and what may still be pulled.
+func (e *evaluation) landingPage(i int, p *page) {
+	if !e.landed(i) {
+		return
+	}
+	l := e.readLanding(i)
+	p.group = "Landing string"
+	if e.plan.Sections[i].Landing.StickUp.IsSet() {
+		e.spaceOutFigures(i, p)
+	}
+	e.landingLoads(i, p, &l)
+	e.runFigures(i, p, &l)
+	e.judgeLanding(i, &l)
+}
+
+func (e *evaluation) spaceOutFigures(i int, p *page) {
+	out, stands, missing := e.spaceOut(i)
+	if missing.open() {
+		e.fault(missing)
+	}
+	s := &e.plan.Sections[i].Landing
+	const source = "geometry; a floating rig rides the tide, the wellhead does not; stretch and heave not counted"
+	pieces := func(w *Working) {
+		w.items(out.Items)
+		w.in("shoulder", "at mean sea level", quantity.TallyLength, e.strings[i].top)
+	}
+	p.put("landing.stands", "Stands", quantity.Count, float64(stands), missing, func(w *Working) {
+		w.Formula = "stands and pups that bring the stick-up nearest to the wanted one, in its window at any tide"
+		pieces(w)
+		w.in("wanted", "stick-up", quantity.TallyLength, s.StickUp.SI)
+		w.Source = "common practice"
+	})
+	p.also("landing.pups", "pups", quantity.Count, float64(out.PupsUsed), missing, func(w *Working) {
+		w.Formula = "pups used, the fewest that do"
+		pieces(w)
+		w.Source = "common practice"
+	})
+	p.also("landing.length", "length", quantity.TallyLength, out.Length, missing, func(w *Working) {
+		w.Formula = "length = sum of lengths, shoulder to the top of the string"
+		pieces(w)
+		w.Source = source
+	})
+	p.put("landing.stick_up", "Stick-up", quantity.TallyLength, out.AtMean, missing, func(w *Working) {
+		w.Formula = "stick-up = length - depth of the shoulder"
+		pieces(w)
+		w.Source = source
+	}).Note = "mean sea level"
+	tide := func(key, column, formula string, value, height float64) {
+		p.also(key, column, quantity.TallyLength, value, missing, func(w *Working) {
+			w.Formula = formula
+			w.in("mean", "stick-up", quantity.TallyLength, out.AtMean)
+			w.in("tide", "height", quantity.TallyLength, height)
+			w.Source = source
+		})
+	}
+	tide("landing.stick_up.high", "high tide", "stick-up = stick-up at mean sea level - height of the highest tide", out.AtHigh, e.plan.Well.TideHigh.SI)
+	tide("landing.stick_up.low", "low tide", "stick-up = stick-up at mean sea level + depth of the lowest tide", out.AtLow, e.plan.Well.TideLow.SI)
+	if !missing.open() {
+		e.judgeStickUp(i, out)
+	}
+}
+
+func (e *evaluation) judgeStickUp(i int, out tally.Landed) {
+	s := &e.plan.Sections[i].Landing
+	room := out.AtHigh - s.StickUpLeast.SI
+	if s.StickUpMost.IsSet() {
+		room = min(room, s.StickUpMost.SI-out.AtLow)
+	}
+	e.judge(model.RuleStickUp, i, room, "Room in the window of the stick-up, low to high tide", "", 0, model.PathOf(i, "landing.stick_up"))
+}
+
+func (e *evaluation) landingLoads(i int, p *page, l *landing) {
+	rig := &e.plan.Rig
+	const left = "Without friction, shock, heave and the running tool's weight."
+	terms := func(w *Working) {
+		w.in("casing", "in the fluid", quantity.Force, l.casing)
+		if l.inner > 0 {
+			w.in("inner", "inner string, in the fluid", quantity.Force, l.inner)
+		}
+		w.in("landing", "landing string, in the fluid", quantity.Force, l.string)
+	}
+	p.put("landing.weight", "At the rotary", quantity.Force, l.weight(), l.missing, func(w *Working) {
+		w.Formula = "W = casing + inner string + landing string, each in the fluid"
+		terms(w)
+		w.in("m", "landing string", quantity.LinearMass, l.mass)
+		w.in("L", "landing string", quantity.Length, e.strings[i].top)
+		w.Source = "buoyancy factor (Bourgoyne et al., Applied Drilling Engineering, ch. 4)"
+		w.Note = left
+	}).Note = e.slanted(i, "")
+	p.put("landing.load", "Hook load, landing", quantity.Force, l.weight()+rig.BlockWeight.SI, l.missing, func(w *Working) {
+		w.Formula = "hook load = what hangs from the rotary + blocks and top drive"
+		w.in("W", "at the rotary", quantity.Force, l.weight())
+		w.in("blocks", "with top drive", quantity.Force, rig.BlockWeight.SI)
+		w.Source = "common practice"
+		w.Note = left
+	})
+	unrated := first(l.missing, l.unrated)
+	figure := p.put("landing.margin.string", "Overpull, string", quantity.Force, l.rating-l.weight(), unrated, func(w *Working) {
+		w.Formula = "overpull = rating of the landing string - what hangs from the rotary"
+		w.in("rating", "landing string", quantity.Force, l.rating)
+		w.in("W", "at the rotary", quantity.Force, l.weight())
+		w.Source = "common practice; pipe body A × yield (API TR 5C3) where no rating is entered"
+		w.Note = "Slips, tool joints, wear and the maker's factors may allow less."
+	})
+	if !e.plan.Sections[i].Landing.Rating.IsSet() {
+		figure.Note = "new pipe body at yield"
+	}
+	unrigged := first(l.missing, needs(rig.HookLoad, "rig.hook_load", "hook load rating"))
+	p.put("landing.margin.rig", "Overpull, rig", quantity.Force, rig.HookLoad.SI-l.weight()-rig.BlockWeight.SI, unrigged, func(w *Working) {
+		w.Formula = "overpull = hook load rating - what hangs from the rotary - blocks"
+		w.in("rating", "hook load", quantity.Force, rig.HookLoad.SI)
+		w.in("W", "at the rotary", quantity.Force, l.weight())
+		w.in("blocks", "with top drive", quantity.Force, rig.BlockWeight.SI)
+		w.Source = "common practice"
+	})
+	stretched := func(w *Working) {
+		w.Formula = "stretch = sum of (F + W/2) L/(E A) - (1 - 2 nu) p L/E, from the lower end up"
+		w.Source = "Hooke's law with the pressure of the fluid (Lamé); E 30 million psi, nu 0.3"
+		w.Note = "F hangs below, W in the length itself, p is its mean pressure. String full of what surrounds it; friction and warming left out."
+	}
+	p.put("landing.stretch", "Stretch, landing", quantity.TallyLength, l.stretch, l.missing, func(w *Working) {
+		stretched(w)
+		w.in("F", "casing and inner string", quantity.Force, l.casing+l.inner)
+		w.in("W", "landing string", quantity.Force, l.string)
+		w.in("L", "landing string", quantity.Length, e.strings[i].top)
+		w.in("D", "OD", quantity.Diameter, l.pipe.OD)
+		w.in("d", "ID", quantity.Diameter, l.pipe.ID)
+	})
+	p.also("landing.stretch.casing", "casing", quantity.TallyLength, l.own, l.missing, func(w *Working) {
+		stretched(w)
+		w.in("W", "casing", quantity.Force, l.casing)
+		for k := range e.strings[i].parts {
+			part := &e.strings[i].parts[k]
+			w.in("L", "length", quantity.Length, part.bottom-part.top)
+			w.in("D", "OD", quantity.Diameter, part.pipe.OD)
+			w.in("d", "ID", quantity.Diameter, part.pipe.ID)
+		}
+	})
+}
+
+func (e *evaluation) judgeLanding(i int, l *landing) {
+	if l.missing.open() {
+		return
+	}
+	rig, entry := &e.plan.Rig, model.PathOf(i, "landing.rating")
+	left := noLimitForce
+	if !l.unrated.open() {
+		left = l.rating - l.weight()
+		e.judge(model.RuleLandingString, i, left, "Landing string's rating over what hangs from it", "", 0, entry)
+	}
+	if rig.HookLoad.IsSet() {
+		onHook := rig.HookLoad.SI - l.weight() - rig.BlockWeight.SI
+		e.judge(model.RuleHookLoad, i, onHook, "Rig's rating over string, landing string and blocks", "", 0, model.PathOf(i, "casing[1].weight"))
+		left = min(left, onHook)
+	}
+	if wanted := e.plan.Sections[i].Landing.Overpull; wanted.IsSet() && left < noLimitForce {
+		e.judge(model.RuleLandingOverpull, i, left-wanted.SI, "Overpull left over the one planned for", "", 0, model.PathOf(i, "landing.overpull"))
+	}
+}
+
+// noLimitForce is a force in N that nothing carries.
+const noLimitForce = 1e12
