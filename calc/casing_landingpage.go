@@ -49,11 +49,12 @@ func (e *evaluation) spaceOutFigures(i int, p *page) {
 		pieces(w)
 		w.Source = source
 	})
-	p.put("landing.stick_up", "Stick-up", quantity.TallyLength, out.AtMean, missing, func(w *Working) {
+	p.group = "Stick-up, landed"
+	p.put("landing.stick_up", "Mean sea level", quantity.TallyLength, out.AtMean, missing, func(w *Working) {
 		w.Formula = "stick-up = length - depth of the shoulder"
 		pieces(w)
 		w.Source = source
-	}).Note = "mean sea level"
+	})
 	tide := func(key, column, formula string, value, height float64) {
 		p.also(key, column, quantity.TallyLength, value, missing, func(w *Working) {
 			w.Formula = formula
@@ -88,6 +89,7 @@ func (e *evaluation) landingLoads(i int, p *page, l *landing) {
 		}
 		w.in("landing", "landing string, in the fluid", quantity.Force, l.string)
 	}
+	p.group = "Landing loads"
 	p.put("landing.weight", "At the rotary", quantity.Force, l.weight(), l.missing, func(w *Working) {
 		w.Formula = "W = casing + inner string + landing string, each in the fluid"
 		terms(w)
@@ -127,7 +129,8 @@ func (e *evaluation) landingLoads(i int, p *page, l *landing) {
 		w.Source = "Hooke's law with the pressure of the fluid (Lamé); E 30 million psi, nu 0.3"
 		w.Note = "F hangs below, W in the length itself, p is its mean pressure. String full of what surrounds it; friction and warming left out."
 	}
-	p.put("landing.stretch", "Stretch, landing", quantity.TallyLength, l.stretch, l.missing, func(w *Working) {
+	p.group = "Stretch, landed"
+	p.put("landing.stretch", "Landing string", quantity.TallyLength, l.stretch, l.missing, func(w *Working) {
 		stretched(w)
 		w.in("F", "casing and inner string", quantity.Force, l.casing+l.inner)
 		w.in("W", "landing string", quantity.Force, l.string)
@@ -135,7 +138,7 @@ func (e *evaluation) landingLoads(i int, p *page, l *landing) {
 		w.in("D", "OD", quantity.Diameter, l.pipe.OD)
 		w.in("d", "ID", quantity.Diameter, l.pipe.ID)
 	})
-	p.also("landing.stretch.casing", "casing", quantity.TallyLength, l.own, l.missing, func(w *Working) {
+	p.put("landing.stretch.casing", "Casing", quantity.TallyLength, l.own, l.missing, func(w *Working) {
 		stretched(w)
 		w.in("W", "casing", quantity.Force, l.casing)
 		for k := range e.strings[i].parts {

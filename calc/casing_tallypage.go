@@ -105,13 +105,14 @@ func (t *stringTally) jointNote() string {
 }
 
 func (t *stringTally) pupFigures(p *page, pups []model.Pup) {
+	p.group = "Pups used"
 	for n, k := range t.pups {
 		key := "tally.pup." + strconv.Itoa(k+1)
 		used := 0
 		if !t.missing.open() {
 			used = t.closed.Pups[n]
 		}
-		p.put(key, "Pup "+strconv.Itoa(k+1)+" used", quantity.Count, float64(used), t.missing, func(w *Working) {
+		p.put(key, "Pup "+strconv.Itoa(k+1), quantity.Count, float64(used), t.missing, func(w *Working) {
 			w.Formula = "pups that bring the shoe nearest to where it is wanted, the fewest of them"
 			w.in("length", "each", quantity.TallyLength, pups[k].Length.SI)
 			w.in("aboard", "of this length", quantity.Count, pups[k].Count.SI)
@@ -127,15 +128,16 @@ func (t *stringTally) pupFigures(p *page, pups []model.Pup) {
 
 // tallyDepths adds where shoe and collars come to stand.
 func (e *evaluation) tallyDepths(i int, p *page, t *stringTally) {
+	p.group = "Tallied, along hole"
 	const source = "sum of made-up lengths, along hole; stretch not counted"
-	p.put("tally.shoe", "Shoe, tallied", quantity.TallyLength, t.closed.Shoe, t.missing, func(w *Working) {
+	p.put("tally.shoe", "Shoe", quantity.TallyLength, t.closed.Shoe, t.missing, func(w *Working) {
 		w.Formula = "shoe = top + sum of lengths"
 		w.in("top", "where it lands", quantity.TallyLength, t.closing.Shoulder)
 		w.items(t.closed.Items)
 		w.Source = source
 	})
-	p.also("tally.shoe.error", "off wanted", quantity.TallyLength, t.closed.Error, t.missing, func(w *Working) {
-		w.Formula = "error = tallied shoe - wanted shoe, below it positive"
+	p.also("tally.shoe.off", "off plan", quantity.TallyLength, t.closed.Error, t.missing, func(w *Working) {
+		w.Formula = "off = tallied shoe - wanted shoe, below it positive"
 		w.in("tallied", "shoe", quantity.TallyLength, t.closed.Shoe)
 		w.in("wanted", "hole opened less rathole", quantity.TallyLength, t.closing.Wanted)
 		w.Source = source
@@ -146,7 +148,7 @@ func (e *evaluation) tallyDepths(i int, p *page, t *stringTally) {
 		w.in("shoe", "tallied", quantity.TallyLength, t.closed.Shoe)
 		w.Source = source
 	})
-	p.put("tally.length", "Length, tallied", quantity.TallyLength, t.closed.Shoe-t.closing.Shoulder, t.missing, func(w *Working) {
+	p.put("tally.length", "Length", quantity.TallyLength, t.closed.Shoe-t.closing.Shoulder, t.missing, func(w *Working) {
 		w.Formula = "length = sum of lengths"
 		w.items(t.closed.Items)
 		w.Source = source
@@ -166,10 +168,11 @@ func (e *evaluation) tallyDepths(i int, p *page, t *stringTally) {
 			w.Source = source
 		})
 		if track := e.plan.Sections[i].ShoeTrack; c.kind == tally.FloatCollar && track.IsSet() {
-			p.also(c.key+".track", "track, off", quantity.TallyLength, t.closed.Shoe-top-track.SI, t.missing, func(w *Working) {
-				w.Formula = "off = shoe track as tallied - shoe track as entered"
-				w.in("tallied", "shoe track", quantity.TallyLength, t.closed.Shoe-top)
-				w.in("entered", "shoe track", quantity.TallyLength, track.SI)
+			p.also(c.key+".off", "off plan", quantity.TallyLength, top-(t.closing.Wanted-track.SI), t.missing, func(w *Working) {
+				w.Formula = "off = collar as tallied - (wanted shoe - shoe track), below it positive"
+				w.in("collar", "tallied", quantity.TallyLength, top)
+				w.in("wanted", "shoe", quantity.TallyLength, t.closing.Wanted)
+				w.in("track", "as entered", quantity.TallyLength, track.SI)
 				w.Source = source
 			})
 		}
@@ -198,7 +201,7 @@ func (e *evaluation) markerFigure(i int, p *page, t *stringTally) {
 		w.Source = "sum of made-up lengths, along hole"
 	})
 	if s.MarkerDepth.IsSet() {
-		p.also("tally.marker.off", "off wanted", quantity.TallyLength, top-s.MarkerDepth.SI, missing, func(w *Working) {
+		p.also("tally.marker.off", "off plan", quantity.TallyLength, top-s.MarkerDepth.SI, missing, func(w *Working) {
 			w.Formula = "off = upper end - wanted depth, below it positive"
 			w.in("wanted", "depth", quantity.TallyLength, s.MarkerDepth.SI)
 			w.Source = "sum of made-up lengths, along hole"
@@ -222,7 +225,8 @@ func (e *evaluation) strapFigure(p *page, t *stringTally) {
 			missing = gap{why: err.Error()}
 		}
 	}
-	p.put("tally.strap", "Strap, all", quantity.TallyLength, strap.Measured, missing, func(w *Working) {
+	p.group = "Strap"
+	p.put("tally.strap", "All joints", quantity.TallyLength, strap.Measured, missing, func(w *Working) {
 		w.Formula = "sum of all measured joints, rejected ones among them"
 		w.in("mean", "of all joints", quantity.TallyLength, strap.Mean)
 		w.in("n", "joints", quantity.Count, float64(strap.Count))

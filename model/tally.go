@@ -162,3 +162,16 @@ func jointGroup(section *Group) *Group {
 			Help: "Drift, thread or damage: it stays on deck.", At: func(j *Joint) any { return &j.Rejected }},
 	)
 }
+
+// ReplacingJoints returns the changes that put other joints in place of a section's measured ones.
+func ReplacingJoints(plan *Plan, section int, joints []Joint) []Change {
+	g := JointList()
+	var changes []Change
+	for k := len(plan.Sections[section].Joints) - 1; k >= 0; k-- {
+		changes = append(changes, Removing(g, Place{Outer: section, Inner: k}))
+	}
+	for k, joint := range joints {
+		changes = append(changes, Change{Kind: AddRow, Ref: Ref{Group: g, Place: Place{Outer: section, Inner: k}}, row: &joint})
+	}
+	return changes
+}
