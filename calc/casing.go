@@ -22,6 +22,7 @@ func (e *evaluation) casingPage(i int) {
 	e.casingVolumes(i, p, c)
 	e.casingLadder(i, p, c)
 	e.tallyPage(i, p)
+	e.hangerPage(i, p)
 	e.landingPage(i, p)
 	e.casingParts(p, c)
 }
