@@ -32,7 +32,7 @@ func (e *evaluation) hangerPage(i int, p *page) {
 	if !missing.open() {
 		var err error
 		if clearances, err = tally.Clearances(place, c.top); err == nil && len(clearances) == 0 {
-			missing = gap{model.PathOf(host, "tally.joint_length"), "the string around has no couplings"}
+			missing = gap{model.PathOf(host, "tally.joint_length"), "the string around has no couplings there"}
 		} else if err != nil {
 			missing = gap{model.PathOf(i, "top"), "the hanger cannot be placed: " + err.Error()}
 		}
@@ -108,6 +108,9 @@ func (e *evaluation) freeTop(i int, p *page, place *tally.Placement, missing gap
 	p.also("hanger.top.to", "to", quantity.TallyLength, free.Bottom, missing, why("lower end of the stretch of such tops around it"))
 }
 
+// near is how far in m from a liner's top couplings are looked for: further than its hanger is long and joints are.
+const near = 150
+
 // hostCouplings fills in the couplings of the string that liner i hangs in, and returns the section of that string.
 func (e *evaluation) hostCouplings(i int, place *tally.Placement) (host int, missing gap) {
 	c := &e.strings[i]
@@ -125,12 +128,11 @@ func (e *evaluation) hostCouplings(i int, place *tally.Placement) (host int, mis
 	if t.missing.open() {
 		return host, t.missing
 	}
-	list, err := t.list(e.plan.Sections[host].Tally.MarkerDepth.SI)
-	if err != nil {
+	var err error
+	if place.Couplings, err = t.couplings(e.plan.Sections[host].Tally.MarkerDepth.SI, c.top-near, c.top+near); err != nil {
 		return host, gap{model.PathOf(host, "tally.hanger"), "the string around cannot be hung: " + err.Error()}
 	}
 	keep, _ := e.plan.Limit(model.Rules()[model.RuleHangerCoupling])
-	place.Couplings = list.Couplings()
 	place.Distance, place.HostShoe, place.Wanted = math.Max(0, keep.SI), shoe, c.top
 	lap := shoe - c.top
 	place.LeastLap, place.MostLap = math.Max(0, lap-t.average), lap+t.average

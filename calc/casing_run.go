@@ -24,7 +24,7 @@ func (e *evaluation) runWeights(fluids []layer, i int, l *landing, shoe, empty f
 			light -= bore.Area(part.pipe.ID) * (pressureIn(fluids, e.path.TVD(min(bottom, empty))) - pressureIn(fluids, e.path.TVD(top)))
 		}
 	}
-	if top := c.top - up; top > 0 {
+	if top := c.top - up; top > 1e-6 { // the casing has left the rotary, with the inner string in it
 		full += buoyed(fluids, e.length(0, top, l.pipe, l.mass))
 		if inner := e.plan.Sections[i].Cement.InnerAboveShoe.SI; l.inner > 0 {
 			full += buoyed(fluids, e.length(top, shoe-inner, l.pipe, l.mass))

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"borewalk/calc/tally"
@@ -258,4 +259,23 @@ func (t *stringTally) list(wanted float64) (tally.List, error) {
 		return l, err
 	}
 	return tally.Run(items, t.closing.Shoulder)
+}
+
+// couplings returns the depths between two others at which the pieces of the tallied string are made up to each other.
+func (t *stringTally) couplings(marker, from, to float64) (depths []float64, err error) {
+	if marker > 0 && t.entries.Marker.SI > 0 {
+		list, err := t.list(marker)
+		return slices.DeleteFunc(list.Couplings(), func(md float64) bool { return md < from || md > to }), err
+	}
+	md := t.closing.Shoulder
+	for k := len(t.closed.Items) - 1; k >= 0; k-- {
+		item := &t.closed.Items[k]
+		for n := max(1, item.Count); n > 0; n-- {
+			md += item.Length
+			if lowest := k == 0 && n == 1; !lowest && md >= from && md <= to {
+				depths = append(depths, md)
+			}
+		}
+	}
+	return depths, nil
 }

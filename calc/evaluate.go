@@ -105,7 +105,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 210
+	figuresPerSection  = 240
 	findingsPerSection = 36
 )
 
