@@ -22,17 +22,15 @@ type landing struct {
 	missing gap
 	pipe    model.Pipe
 	mass    float64 // per length of the landing string, kg/m
-	casing  float64
-	inner   float64 // inner string below the hanger
-	string  float64 // landing string, hanger to rotary
-	stretch float64 // of the landing string, m
-	own     float64 // of the casing, m
+	casing  hung
+	inner   hung // inner string below the hanger
+	string  hung // landing string, hanger to rotary
 	rating  float64
 	unrated gap
 }
 
 // weight returns what hangs from the rotary, in N.
-func (l *landing) weight() float64 { return l.casing + l.inner + l.string }
+func (l *landing) weight() float64 { return l.casing.weight + l.inner.weight + l.string.weight }
 
 // landed reports whether the string of section i is carried to where it hangs, rather than jetted or driven with its hole.
 func (e *evaluation) landed(i int) bool {
@@ -61,11 +59,11 @@ func (e *evaluation) readLanding(i int) landing {
 		return l
 	}
 	fluids := e.hanging(i, nil, e.leftInHole(i))
-	l.own, l.casing = e.lengthening(fluids, casingParts(c), 0)
+	l.casing = e.hang(fluids, casingParts(c), 0)
 	if s.Cement.Placement == model.ByInnerString && s.Cement.InnerAboveShoe.SI < c.shoe-c.top {
-		_, l.inner = e.lengthening(fluids, []hungPart{{c.top, c.shoe - s.Cement.InnerAboveShoe.SI, l.pipe, l.mass}}, 0)
+		l.inner = e.hang(fluids, []hungPart{{c.top, c.shoe - s.Cement.InnerAboveShoe.SI, l.pipe, l.mass}}, 0)
 	}
-	l.stretch, l.string = e.lengthening(fluids, []hungPart{{0, c.top, l.pipe, l.mass}}, l.casing+l.inner)
+	l.string = e.hang(fluids, []hungPart{{0, c.top, l.pipe, l.mass}}, l.casing.weight+l.inner.weight)
 	return l
 }
 
@@ -120,27 +118,36 @@ func casingParts(c *casing) []hungPart {
 	return parts
 }
 
-// lengthening returns by how much in m parts of a string, top down, are longer than they lay on deck, and what they weigh in
-// the fluids in N, with a load in N on their lower end. The string is full of what surrounds it: with the same pressure p
-// inside and outside, a wall of area A strains by
+// hung is what a string comes to as it hangs in fluids: its weight in them in N, and by how much in m it is longer by what
+// hangs from it and shorter by the pressure of the fluids than it lay on deck.
+type hung struct {
+	weight, stretch, squeeze float64
+}
+
+// longer returns by how much in m the string is longer than it lay on deck.
+func (h hung) longer() float64 { return h.stretch - h.squeeze }
+
+// hang hangs parts of a string, top down, in fluids, with a load in N on their lower end. The string is full of what
+// surrounds it: with the same pressure p inside and outside, a wall of area A strains by
 //
 //	F/(E A) - (1 - 2 nu) p/E
 //
 // F being the buoyed weight below. The second term is what remains of the end forces of the pressure and of its squeeze:
 // Hooke's law with the stresses of Lamé. Of a string that hangs alone both together give the self-stretch of the trade's
 // handbooks, g L²/(2 E) × (steel - 2 (1 - nu) fluid). Friction and warming are left out.
-func (e *evaluation) lengthening(fluids []layer, parts []hungPart, load float64) (longer, weight float64) {
+func (e *evaluation) hang(fluids []layer, parts []hungPart, load float64) (h hung) {
 	for k := len(parts) - 1; k >= 0; k-- {
 		part := &parts[k]
 		s := e.length(part.top, part.bottom, part.pipe, part.mass)
 		w := buoyed(fluids, s)
 		along := part.bottom - part.top
-		stretch, _ := strength.Stretch(load+weight+w/2, along, steel.Area(part.pipe.OD, part.pipe.ID))
-		squeeze := (pressureIn(fluids, s.Top) + pressureIn(fluids, s.Bottom)) / 2
-		longer += stretch - (1-2*strength.Poisson)*squeeze*along/strength.Modulus
-		weight += w
+		stretch, _ := strength.Stretch(load+h.weight+w/2, along, steel.Area(part.pipe.OD, part.pipe.ID))
+		pressure := (pressureIn(fluids, s.Top) + pressureIn(fluids, s.Bottom)) / 2
+		h.stretch += stretch
+		h.squeeze += (1 - 2*strength.Poisson) * pressure * along / strength.Modulus
+		h.weight += w
 	}
-	return longer, weight
+	return h
 }
 
 // buoyed returns the weight in N of a length of pipe in the fluids that it hangs in.
@@ -170,8 +177,7 @@ func (e *evaluation) ownStretch(i int) (longer float64, missing gap) {
 	if missing := first(c.missing, e.columnGap(i)); missing.open() {
 		return 0, missing
 	}
-	longer, _ = e.lengthening(e.hanging(i, nil, e.leftInHole(i)), casingParts(c), 0)
-	return longer, gap{}
+	return e.hang(e.hanging(i, nil, e.leftInHole(i)), casingParts(c), 0).longer(), gap{}
 }
 
 // spaceOut closes the landing string of section i to its stick-up, and counts its stands; the gap says why it cannot.

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"borewalk/calc/strength"
 	"borewalk/calc/tally"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -83,11 +84,11 @@ func (e *evaluation) landingLoads(i int, p *page, l *landing) {
 	rig := &e.plan.Rig
 	const left = "Without friction, shock, heave and the running tool's weight."
 	terms := func(w *Working) {
-		w.in("casing", "in the fluid", quantity.Force, l.casing)
-		if l.inner > 0 {
-			w.in("inner", "inner string, in the fluid", quantity.Force, l.inner)
+		w.in("casing", "in the fluid", quantity.Force, l.casing.weight)
+		if l.inner.weight > 0 {
+			w.in("inner", "inner string, in the fluid", quantity.Force, l.inner.weight)
 		}
-		w.in("landing", "landing string, in the fluid", quantity.Force, l.string)
+		w.in("landing", "landing string, in the fluid", quantity.Force, l.string.weight)
 	}
 	p.group = "Landing loads"
 	p.put("landing.weight", "At the rotary", quantity.Force, l.weight(), l.missing, func(w *Working) {
@@ -124,29 +125,26 @@ func (e *evaluation) landingLoads(i int, p *page, l *landing) {
 		w.in("blocks", "with top drive", quantity.Force, rig.BlockWeight.SI)
 		w.Source = "common practice"
 	})
-	stretched := func(w *Working) {
-		w.Formula = "stretch = sum of (F + W/2) L/(E A) - (1 - 2 nu) p L/E, from the lower end up"
-		w.Source = "Hooke's law with the pressure of the fluid (Lamé); E 30 million psi, nu 0.3"
-		w.Note = "F hangs below, W in the length itself, p is its mean pressure. String full of what surrounds it; friction and warming left out."
-	}
 	p.group = "Stretch, landed"
-	p.put("landing.stretch", "Landing string", quantity.TallyLength, l.stretch, l.missing, func(w *Working) {
-		stretched(w)
-		w.in("F", "casing and inner string", quantity.Force, l.casing+l.inner)
-		w.in("W", "landing string", quantity.Force, l.string)
-		w.in("L", "landing string", quantity.Length, e.strings[i].top)
-		w.in("D", "OD", quantity.Diameter, l.pipe.OD)
-		w.in("d", "ID", quantity.Diameter, l.pipe.ID)
-	})
-	p.put("landing.stretch.casing", "Casing", quantity.TallyLength, l.own, l.missing, func(w *Working) {
-		stretched(w)
-		w.in("W", "casing", quantity.Force, l.casing)
-		for k := range e.strings[i].parts {
-			part := &e.strings[i].parts[k]
-			w.in("L", "length", quantity.Length, part.bottom-part.top)
+	e.stretchFigure(p, "landing.stretch", "Landing string", l.string, l.casing.weight+l.inner.weight, []hungPart{{0, e.strings[i].top, l.pipe, l.mass}}, l.missing)
+	e.stretchFigure(p, "landing.stretch.casing", "Casing", l.casing, 0, casingParts(&e.strings[i]), l.missing)
+}
+
+// stretchFigure adds by how much parts that hang with a load below are longer than they lay on deck.
+func (e *evaluation) stretchFigure(p *page, key, name string, h hung, load float64, parts []hungPart, missing gap) {
+	p.put(key, name, quantity.TallyLength, h.longer(), missing, func(w *Working) {
+		w.Formula = "longer = sum of (F + W/2) L/(E A) - squeeze, from the lower end up; squeeze = sum of (1 - 2 nu) p L/E"
+		w.in("F", "hangs below", quantity.Force, load)
+		w.in("W", "hangs in it", quantity.Force, h.weight)
+		for _, part := range parts {
+			w.in("L", "length", quantity.TallyLength, part.bottom-part.top)
 			w.in("D", "OD", quantity.Diameter, part.pipe.OD)
 			w.in("d", "ID", quantity.Diameter, part.pipe.ID)
 		}
+		w.in("E", "steel", quantity.Stress, strength.Modulus)
+		w.in("squeeze", "shorter by the pressure", quantity.TallyLength, h.squeeze)
+		w.Source = "Hooke's law with the pressure of the fluid (Lamé); E 30 million psi, nu 0.3"
+		w.Note = "String full of what surrounds it, p its pressure in the middle of the length; friction and warming left out."
 	})
 }
 

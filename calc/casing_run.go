@@ -26,7 +26,7 @@ func (e *evaluation) runWeights(fluids []layer, i int, l *landing, shoe, empty f
 	}
 	if top := c.top - up; top > 1e-6 { // the casing has left the rotary, with the inner string in it
 		full += buoyed(fluids, e.length(0, top, l.pipe, l.mass))
-		if inner := e.plan.Sections[i].Cement.InnerAboveShoe.SI; l.inner > 0 {
+		if inner := e.plan.Sections[i].Cement.InnerAboveShoe.SI; l.inner.weight > 0 {
 			full += buoyed(fluids, e.length(top, shoe-inner, l.pipe, l.mass))
 		}
 	}

@@ -225,6 +225,29 @@ func TestLandingLoadsByHand(t *testing.T) {
 	}
 }
 
+// TestTheWorkingOfAStretchCanBeDoneByHand does it with the numbers that it shows.
+func TestTheWorkingOfAStretchCanBeDoneByHand(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		for i := range plan.Sections {
+			for _, key := range []string{"landing.stretch", "landing.stretch.casing"} {
+				w, ok := calc.Explain(plan, i, key)
+				if !ok {
+					continue
+				}
+				n := map[string]float64{}
+				for _, in := range w.Inputs {
+					n[in.Symbol] = in.Value
+				}
+				got := (n["F"]+n["W"]/2)*n["L"]/(n["E"]*math.Pi/4*(n["D"]*n["D"]-n["d"]*n["d"])) - n["squeeze"]
+				if !near(got, w.Figure.Value, 1e-9) {
+					t.Errorf("section %d %s: %s gives %g, the figure is %g", i+1, key, w.Formula, got, w.Figure.Value)
+				}
+			}
+		}
+	})
+}
+
 // TestSelfStretchOfTheHandbooks: 10000 ft of pipe in 10 ppg stretch by 53.0 in under their own weight, L²/96.25e6 × (65.44 -
 // 1.44 × mud) with L in ft (Lapeyrouse, Formulas and Calculations for Drilling, Production and Workover; from memory). That
 // formula has Poisson's ratio 0.28, here it is 0.3.

@@ -74,10 +74,14 @@ func (p *printer) runPage(list *calc.RunList) page {
 	}
 	s := page{title: fmt.Sprintf("Running list, section %d: %s", list.Section+1, dash(section.Name)), foot: standing}
 	s.head = append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Revision", dash(p.plan.Well.Revision)}, {"Date", dash(p.plan.Well.Date)}}, p.origin()...)
+	printed := map[quantity.Kind]bool{}
+	for _, c := range shown(list) {
+		printed[c.kind] = true
+	}
 	s.parts = []part{{title: "The string", pairs: []pair{
 		{"Lands at", length(list.Top)}, {"Shoe wanted", length(list.Wanted)}, {"Shoe as tallied", length(list.Shoe)},
 		{"Off the wanted", length(list.Shoe - list.Wanted)}, {"Off bottom", length(list.Hole - list.Shoe)},
-		{"Joints", joints}, {"Joints run", strconv.Itoa(list.Joints)}, {"Joints left on deck", left}}}, {title: "How to read it", remarks: p.runRemarks(list)}}
+		{"Joints", joints}, {"Joints run", strconv.Itoa(list.Joints)}, {"Joints left on deck", left}}}, {title: "How to read it", remarks: p.runRemarks(list)}, {title: "Cautions", remarks: p.cautionsOn(list.Section, printed)}}
 	return s
 }
 
