@@ -39,9 +39,9 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 // options are what the command line asks for.
 type options struct {
 	print, units, demo string
+	paper              string
 	demoChosen         bool
 	check, fresh       bool
-	tally              bool
 	ascii, plain       bool
 	version            bool
 	section            int
@@ -64,7 +64,7 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check || o.print != "" || o.tally || !terminals(out) {
+	if o.check || o.print != "" || o.paper != "" || !terminals(out) {
 		return printed(o, file, source, out, errs)
 	}
 	return planned(o, file, source, errs)
@@ -75,10 +75,10 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
+	f.StringVar(&o.paper, "paper", "", "print `sheets`, the cement-card or the running-list of casing, as text unless -print says otherwise, and exit")
 	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
 	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
-	f.BoolVar(&o.tally, "tally", false, "print the running list of the string of -section, in the format of -print, and exit")
 	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
 	f.BoolVar(&o.fresh, "new", false, "start a new plan from a few questions")
 	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
@@ -111,16 +111,10 @@ func (o options) clash(plans []string) error {
 		return errors.New("-demo opens a demo well and the plan is named too: take one of them")
 	case o.fresh && (o.path != "" || o.demoChosen):
 		return errors.New("-new starts a new plan: name no plan and no demo with it")
-	case o.tally && o.check:
-		return errors.New("-check and -tally print different things: take one of them")
-	case o.tally && o.section == 0:
-		return errors.New("-tally prints the running list of one string: name its section with -section")
-	case o.fresh && o.tally:
-		return errors.New("-new asks its questions full screen: -tally needs a plan that is there")
-	case o.fresh && (o.check || o.print != ""):
-		return errors.New("-new asks its questions full screen: -print and -check need a plan that is there")
-	case o.check && o.print != "":
-		return errors.New("-check and -print print different things: take one of them")
+	case o.fresh && (o.check || o.print != "" || o.paper != ""):
+		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
+	case o.check && (o.print != "" || o.paper != ""):
+		return errors.New("-check and -print or -paper print different things: take one of them")
 	case o.section < 0:
 		return fmt.Errorf("section %d: sections are counted from 1", o.section)
 	}
@@ -153,6 +147,10 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	if o.print == "" {
 		format, err = sheet.Text, nil
 	}
+	paper := sheet.Sheets
+	if o.paper != "" && err == nil {
+		paper, err = sheet.ParsePaper(o.paper)
+	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return exitError
@@ -170,10 +168,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	}
 	result := calc.Evaluate(file.Plan)
 	what := sheet.Options{
-		Format: format, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
-	}
-	if o.tally {
-		return runningList(file.Plan, what, out, errs)
+		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
 	}
 	write := sheet.Write
 	if o.check {
@@ -185,20 +180,6 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	}
 	if o.check && stops(result, o.section-1) {
 		return exitStop
-	}
-	return exitOK
-}
-
-// runningList prints the running list of a section's string.
-func runningList(plan *model.Plan, what sheet.Options, out, errs io.Writer) int {
-	list, err := calc.RunningList(plan, what.Section)
-	if err != nil {
-		fmt.Fprintf(errs, "section %d: %v\n", what.Section+1, err)
-		return exitError
-	}
-	if err := sheet.WriteRunningList(out, plan, &list, what); err != nil {
-		fmt.Fprintln(errs, err)
-		return exitError
 	}
 	return exitOK
 }

@@ -25,6 +25,9 @@ func (e *evaluation) casingPage(i int) {
 	e.hangerPage(i, p)
 	e.landingPage(i, p)
 	e.casingParts(p, c)
+	e.casingStrength(i, p, c)
+	e.surgeFigures(i, p, c)
+	e.centralisers(i, p, c)
 }
 
 func (e *evaluation) stringDepths(i int, p *page, c *casing) {
@@ -160,7 +163,7 @@ func (e *evaluation) casingVolumes(i int, p *page, c *casing) {
 	if s.Method == model.Cemented {
 		var open, cased []bore.Interval
 		for _, a := range annuli {
-			if a.OuterLabel == "open hole" {
+			if a.OuterLabel == openHoleLabel {
 				open = append(open, a)
 			} else {
 				cased = append(cased, a)

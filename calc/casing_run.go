@@ -33,8 +33,8 @@ func (e *evaluation) runWeights(fluids []layer, i int, l *landing, shoe, empty f
 	return full, full + light
 }
 
-// emptied returns the length in m of casing that hangs empty before it is filled while the string of section i is run.
-func (e *evaluation) emptied(i int) float64 {
+// unfilled returns the length in m of casing that hangs empty before it is filled while the string of section i is run.
+func (e *evaluation) unfilled(i int) float64 {
 	s := &e.plan.Sections[i]
 	if s.Tally.Float == model.FloatFills || !e.tallies[i].kept {
 		return 0
@@ -64,7 +64,7 @@ func (e *evaluation) runFigures(i int, p *page, l *landing) {
 		if !at.counts {
 			continue
 		}
-		empty := e.emptied(i)
+		empty := e.unfilled(i)
 		if at.shoe > c.shoe-c.top {
 			empty = 0 // filled before the landing string goes on
 		}

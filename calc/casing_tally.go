@@ -49,7 +49,7 @@ func (e *evaluation) readTally(i int) stringTally {
 	t.closing = tally.Closing{Shoulder: c.top, Wanted: c.shoe, Shallowest: c.top, Deepest: e.sections[i].opened, Tolerance: closeEnough}
 	t.readJoints(s)
 	t.readPups(s)
-	t.closing.Below, t.closing.Above = below(&s.Tally, t.average), above(&s.Tally)
+	t.closing.Below, t.closing.Above = fixedBelow(&s.Tally, t.average), fixedAbove(&s.Tally)
 	t.closable = t.measured || len(t.pups) > 0
 	if fixed := lengthOf(t.closing.Below) + lengthOf(t.closing.Above); c.top+fixed > t.closing.Deepest {
 		t.missing = gap{model.PathOf(i, "tally.hanger"), "shoe track, hanger and what else is fixed in the tally are longer than the string"}
@@ -75,7 +75,7 @@ func sure(length, piece float64, pups []tally.DeckPup) int {
 // stackUp puts so many average joints on the shoe track, and as many more on deck as may be needed.
 func (t *stringTally) stackUp(base int) {
 	t.base = base
-	t.closing.Below = appendItem(below(t.entries, t.average), tally.Joint, base, t.average)
+	t.closing.Below = appendItem(fixedBelow(t.entries, t.average), tally.Joint, base, t.average)
 	room := t.closing.Deepest - t.closing.Shoulder - lengthOf(t.closing.Below) - lengthOf(t.closing.Above)
 	t.closing.Joints = tally.Average(int(math.Ceil(room/t.average)), t.average)
 }
@@ -174,8 +174,8 @@ func (t *stringTally) left() (joints int, known bool) {
 	return t.have - t.run(), t.counted
 }
 
-// below returns what is fixed below the joints, bottom up.
-func below(t *model.Tally, average float64) []tally.Item {
+// fixedBelow returns what is fixed below the joints, bottom up.
+func fixedBelow(t *model.Tally, average float64) []tally.Item {
 	items := make([]tally.Item, 0, 5)
 	items = appendItem(items, tally.Shoe, 1, t.Shoe.SI)
 	items = appendItem(items, tally.TrackJoint, int(t.TrackJoints.SI), or(t.TrackLength.SI, average))
@@ -184,8 +184,8 @@ func below(t *model.Tally, average float64) []tally.Item {
 	return appendItem(items, tally.LandingCollar, 1, t.LandingCollar.SI)
 }
 
-// above returns what is fixed above the joints and the pups, bottom up.
-func above(t *model.Tally) []tally.Item {
+// fixedAbove returns what is fixed above the joints and the pups, bottom up.
+func fixedAbove(t *model.Tally) []tally.Item {
 	items := make([]tally.Item, 0, 3)
 	items = appendItem(items, tally.MarkerJoint, 1, t.Marker.SI)
 	items = appendItem(items, tally.Crossover, 1, t.Crossovers.SI)

@@ -51,9 +51,3 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	}
 	return nil
 }
-
-// casingCharts returns load and rating of the section's string against depth.
-func (e *evaluation) casingCharts(int) []Chart { return nil }
-
-// cementCharts returns the section's cement job against the volume pumped.
-func (e *evaluation) cementCharts(int) []Chart { return nil }

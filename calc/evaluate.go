@@ -3,10 +3,10 @@
 //
 // Start with [Evaluate]; [Explain] shows how one figure was got. The package is pure: the same plan gives the same
 // result, and nothing here reads a file, a clock or a global, or knows a screen. The physics lies in the small packages
-// below, which know no plan: trajectory, bore, column, pump, steel.
+// below, which know no plan. What is too costly for every keystroke is worked out when asked for: [Play], [Charts],
+// [Proposals].
 //
-// Out of scope in this version: friction, casing strength, cementing, well control, time. Nothing here says that a
-// well is safe: a finding says which limit was compared.
+// Nothing here says that a well is safe: a finding says which limit was compared.
 package calc
 
 import (
@@ -95,6 +95,8 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 		e.stringPage(i)
 		e.mudPage(i)
 		e.casingPage(i)
+		e.cementPage(i)
+		e.plugFigures(i)
 	}
 	e.result.Datum = e.datum
 	e.result.Sketch = e.sketch()
@@ -105,8 +107,8 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 240
-	findingsPerSection = 36
+	figuresPerSection  = 300
+	findingsPerSection = 40
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

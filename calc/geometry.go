@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"borewalk/calc/bore"
 	"borewalk/model"
@@ -17,7 +18,21 @@ type hole struct {
 	size    float64 // full size, gauge
 	bit     float64 // bit or pilot bit
 	washout float64 // open-hole volume over gauge
-	rig     bool    // returns to the rig through BOP and riser
+	caliper []calipered
+	rig     bool // returns to the rig through BOP and riser
+}
+
+// calipered is a measured diameter from a depth down to the next.
+type calipered struct{ from, diameter float64 }
+
+// measured returns the hole's diameter at a depth as the caliper has it, and false where there is none.
+func (h *hole) measured(md float64) (diameter float64, ok bool) {
+	for _, c := range h.caliper {
+		if md >= c.from {
+			diameter, ok = c.diameter, true
+		}
+	}
+	return diameter, ok
 }
 
 // pilot reports whether the bit is smaller than the hole, so that an opener enlarges it.
@@ -52,7 +67,9 @@ func (e *evaluation) readHoles() {
 		if h.missing.open() {
 			continue
 		}
-		h.missing = e.readDepths(i, s, h)
+		if h.missing = e.readDepths(i, s, h); !h.missing.open() {
+			h.missing = e.readCaliper(i, s, h)
+		}
 		if h.missing.open() {
 			e.fault(h.missing)
 		}
@@ -87,6 +104,22 @@ func (e *evaluation) readDepths(i int, s *model.Section, h *hole) gap {
 	}
 	if h.opened <= h.start {
 		return gap{model.PathOf(i, "opener_behind"), "the opener never reaches new hole"}
+	}
+	return gap{}
+}
+
+// readCaliper reads the measured diameters, which go down the hole.
+func (e *evaluation) readCaliper(i int, s *model.Section, h *hole) gap {
+	for k := range s.Caliper {
+		row := &s.Caliper[k]
+		path := func(key string) model.Path { return model.PathOf(i, "caliper["+strconv.Itoa(k+1)+"]."+key) }
+		if missing := first(needs(row.Depth, path("depth"), "depth of the caliper"), needs(row.Diameter, path("diameter"), "diameter of the caliper")); missing.open() {
+			return missing
+		}
+		if k > 0 && row.Depth.SI <= h.caliper[k-1].from {
+			return gap{path("depth"), "the caliper's depths do not go down"}
+		}
+		h.caliper = append(h.caliper, calipered{row.Depth.SI, row.Diameter.SI})
 	}
 	return gap{}
 }
@@ -323,9 +356,15 @@ func (e *evaluation) throughPipe(above bore.Profile, c *casing) bore.Profile {
 func (e *evaluation) openHole(i int, from, to float64) bore.Profile {
 	cuts := []float64{from, to}
 	for j := 0; j <= i; j++ {
-		for _, md := range [...]float64{e.sections[j].start, e.sections[j].opened, e.sections[j].td} {
+		h := &e.sections[j]
+		for _, md := range [...]float64{h.start, h.opened, h.td} {
 			if md > from && md < to {
 				cuts = append(cuts, md)
+			}
+		}
+		for _, c := range h.caliper {
+			if c.from > from && c.from < to {
+				cuts = append(cuts, c.from)
 			}
 		}
 	}
@@ -334,18 +373,28 @@ func (e *evaluation) openHole(i int, from, to float64) bore.Profile {
 	spans := make(bore.Profile, 0, len(cuts))
 	for k := 1; k < len(cuts); k++ {
 		middle := (cuts[k-1] + cuts[k]) / 2
-		spans = append(spans, bore.Span{Top: cuts[k-1], Bottom: cuts[k], Diameter: e.drilled(i, middle), Label: "open hole"})
+		spans = append(spans, bore.Span{Top: cuts[k-1], Bottom: cuts[k], Diameter: e.drilled(i, middle, true), Label: openHoleLabel})
 	}
 	return spans
 }
 
-// drilled returns the washed-out diameter of the open hole at a depth while section i stands at its TD.
-func (e *evaluation) drilled(i int, md float64) float64 {
+// openHoleLabel names bores without pipe.
+const openHoleLabel = "open hole"
+
+// drilled returns the diameter of the open hole at a depth while section i stands at its TD, washed out or in gauge.
+func (e *evaluation) drilled(i int, md float64, washed bool) float64 {
 	widest := 0.0
 	for j := 0; j <= i; j++ {
 		h := &e.sections[j]
 		if d := h.at(md); d > 0 {
-			widest = max(widest, bore.Enlarged(d, h.washout))
+			if washed {
+				if measured, ok := h.measured(md); ok {
+					d = measured
+				} else {
+					d = bore.Enlarged(d, h.washout)
+				}
+			}
+			widest = max(widest, d)
 		}
 		if j == i && md < h.start {
 			widest = max(widest, h.size) // the opener passes what the last section left smaller

@@ -137,19 +137,30 @@ func (e *evaluation) newHoleFigures(i int) {
 	})
 	full, pilot := h.opened-h.start, h.td-h.opened
 	gauge := bore.Area(h.size)*full + bore.Area(h.bit)*pilot
-	volume := func(key, name string, washout float64) {
-		p.put(key, name, quantity.Volume, gauge*(1+washout), h.missing, func(w *Working) {
-			w.Formula = "V = pi/4 × (D² × L + d² × l) × (1 + washout)"
-			w.in("D", "full size", quantity.Diameter, h.size)
-			w.in("L", "full-size length", quantity.Length, full)
-			w.in("d", "pilot", quantity.Diameter, h.bit)
-			w.in("l", "pilot length", quantity.Length, pilot)
-			w.in("washout", "volume over gauge", quantity.Ratio, washout)
-			w.Source = "geometry"
-		})
+	p.put("hole.volume.gauge", "Volume, gauge", quantity.Volume, gauge, h.missing, func(w *Working) {
+		w.Formula = "V = pi/4 × (D² × L + d² × l)"
+		w.in("D", "full size", quantity.Diameter, h.size)
+		w.in("L", "full-size length", quantity.Length, full)
+		w.in("d", "pilot", quantity.Diameter, h.bit)
+		w.in("l", "pilot length", quantity.Length, pilot)
+		w.Source = "geometry"
+	})
+	var washed []bore.Interval
+	if !h.missing.open() {
+		washed = bore.Intervals(e.openHole(i, h.start, h.td), nil, h.start, h.td)
 	}
-	volume("hole.volume.gauge", "Volume, gauge", 0)
-	volume("hole.volume", "Volume, washed out", h.washout)
+	p.put("hole.volume", "Volume, washed out", quantity.Volume, bore.Volume(washed), h.missing, func(w *Working) {
+		w.Formula = "V = sum of pi/4 × D² × L"
+		w.intervals(washed)
+		w.Source = "geometry"
+		w.Note = "D as the caliper has it, else the gauge hole enlarged by the washout."
+	})
+	p.put("hole.washout", "Washout in all", quantity.Ratio, bore.Volume(washed)/gauge-1, h.missing, func(w *Working) {
+		w.Formula = "washout = volume / gauge volume - 1"
+		w.in("V", "washed out", quantity.Volume, bore.Volume(washed))
+		w.in("gauge", "volume", quantity.Volume, gauge)
+		w.Source = "geometry"
+	})
 	p.put("hole.capacity", "Capacity, gauge", quantity.Capacity, bore.Area(h.size), h.missing, func(w *Working) {
 		w.Formula = "capacity = pi/4 × D²"
 		w.in("D", "full size", quantity.Diameter, h.size)

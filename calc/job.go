@@ -5,6 +5,7 @@ package calc
 type Job struct {
 	Fluids  []JobFluid // stands refer to them by number
 	Points  []JobPoint // where equivalent densities are followed
+	String  []JobBody  // running pipe and casing, top down, then the inner string if there is one
 	Events  []JobEvent // in order of time; the first is the start
 	Frames  []JobFrame // in order of time
 	Dynamic bool       // friction is known: pump pressures and circulating densities are worked out, not only static ones
@@ -35,6 +36,12 @@ type JobPoint struct {
 	Fracture float64 // prognosis or planned shoe test there, as EMW from RKB; zero where there is none
 }
 
+// JobBody is a length of pipe through which the job is pumped.
+type JobBody struct {
+	Top, Bottom, OD, ID float64
+	Inner               bool // of an inner string, inside the casing
+}
+
 // JobEvent is a moment that the cementer waits for: a fluid starts, a plug is released or lands, the pumps stop.
 type JobEvent struct {
 	Name  string
@@ -43,23 +50,26 @@ type JobEvent struct {
 
 // JobFrame is one moment.
 type JobFrame struct {
-	Event    int     // the latest event
-	Time     float64 // since the start
-	Pumped   float64 // in all since the start
-	Of       float64 // of the fluid that is being pumped
-	Fluid    int     // that is being pumped
-	Rate     float64 // of the pump
-	Returns  float64 // rate of the returns; more than Rate while the cement falls freely
-	Level    float64 // of the fluid inside the string: 0 is full to the rotary
-	Pressure float64 // at the pump; static when the job is not Dynamic
-	Inside   []JobStand
-	Annulus  []JobStand
-	Pocket   []JobStand // below the shoe
-	Plugs    []JobPlug
-	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
+	Event     int     // the latest event
+	Time      float64 // since the start
+	Pumped    float64 // in all since the start
+	Of        float64 // of the stage that is being pumped
+	Strokes   float64 // for Pumped, by the first kind of rig pump; zero where its output is not known
+	OfStrokes float64 // for Of
+	Fluid     int     // that is being pumped; -1 while the pumps stand
+	Rate      float64 // of the pump
+	Returns   float64 // rate of the returns; more than Rate while the cement falls freely
+	Level     float64 // of the fluid inside the string: 0 is full to the rotary
+	Pressure  float64 // at the pump; static when the job is not Dynamic
+	Inside    []JobStand
+	Annulus   []JobStand
+	Between   []JobStand // round an inner string
+	Pocket    []JobStand // below the shoe
+	Plugs     []JobPlug
+	EMW       []float64 // at Job.Points; circulating when the job is Dynamic
 }
 
-// JobStand is a length of a conduit that one fluid fills, top down.
+// JobStand is a length of a conduit that one fluid fills, top down; fluid -1 is an empty length.
 type JobStand struct {
 	Top, Bottom float64
 	Fluid       int

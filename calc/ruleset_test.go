@@ -58,11 +58,12 @@ func TestFindingsOfTheDemos(t *testing.T) {
 		name string
 		want []string
 	}{
-		{"ottermast-2", []string{"2 caution shoe_track", "4 caution bit_clearance", "5 caution bit_clearance", "5 caution lap_most"}},
+		// Just under the seabed a window is next to nothing; two annuli are shut in by cement that enters the last shoe.
+		{"ottermast-2", []string{"1 caution cement_margin", "2 caution shoe_track", "3 caution trapped_annulus", "4 caution bit_clearance", "4 caution trapped_annulus", "5 caution bit_clearance", "5 caution lap_most"}},
 		// A riser margin is met in none of the deepwater sections, and in all of the other well's. Seawater is 0.07 ppg below pore at 7000 ft, where the weighted mud begins; 0.24 ppg over pore at 10950 ft are
 		// 137 psi.
-		{"saltlantern-1", []string{"2 caution rathole_most", "2 caution riserless_inflow", "2 caution shoe_track", "3 caution overbalance",
-			"3 caution rathole_most", "3 caution riser_margin", "4 caution rathole_most", "4 caution riser_margin", "5 caution bit_clearance",
+		{"saltlantern-1", []string{"2 caution cement_margin", "2 caution rathole_most", "2 caution riserless_inflow", "2 caution shoe_track", "3 caution overbalance",
+			"3 caution rathole_most", "3 caution riser_margin", "4 caution cement_margin", "4 caution rathole_most", "4 caution riser_margin", "5 caution bit_clearance",
 			"5 caution rathole_most", "5 caution riser_margin", "6 caution bit_clearance", "6 caution riser_margin"}},
 	} {
 		var got []string
@@ -131,7 +132,7 @@ func TestWorstCounts(t *testing.T) {
 		}
 	}
 	worst, count := r.Worst(-1)
-	if count != sum || worst != calc.Caution || count[calc.Caution] != 4 {
+	if count != sum || worst != calc.Caution || count[calc.Caution] != 7 {
 		t.Errorf("whole plan: %v %v, sum of the sections %v", worst, count, sum)
 	}
 }

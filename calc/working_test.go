@@ -87,8 +87,8 @@ func TestWorkingsCanBeDoneByHand(t *testing.T) {
 				return 3 * math.Pi / 4 * n["liner"] * n["liner"] * n["stroke"] * n["efficiency"]
 			}},
 			{0, 0, "line.riser", func(n map[string]float64) float64 { return math.Pi / 4 * n["ID"] * n["ID"] * n["L"] }},
-			{1, sections, "hole.volume", func(n map[string]float64) float64 {
-				return math.Pi / 4 * (n["D"]*n["D"]*n["L"] + n["d"]*n["d"]*n["l"]) * (1 + n["washout"])
+			{1, sections, "hole.volume.gauge", func(n map[string]float64) float64 {
+				return math.Pi / 4 * (n["D"]*n["D"]*n["L"] + n["d"]*n["d"]*n["l"])
 			}},
 			{1, sections, "hole.shoe", func(n map[string]float64) float64 { return n["opened"] - n["rathole"] }},
 			{1, sections, "mud.margin.pore", func(n map[string]float64) float64 { return n["mud"] - n["pore"] }},

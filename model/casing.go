@@ -73,7 +73,7 @@ func casingFields() []declaration[Section] {
 
 func casingGroup(section *Group) *Group {
 	type d = declaration[CasingPart]
-	return list("casing", "Casing part", "A length of one size, weight and grade; bottom up, the highest reaches to the top.", TopicCasing, section,
+	g := list("casing", "Casing part", "A length of one size, weight and grade; bottom up, the highest reaches to the top.", TopicCasing, section,
 		func(p *Plan, at Place) *[]CasingPart { return &p.Sections[at.Outer].Casing },
 		d{Key: "size", Brief: true, Label: "Casing OD", Name: "Casing OD", Topic: TopicCasing, Kind: quantity.Diameter, Range: "4 in to 48 in", Required: true,
 			Help: "Enter opens the catalogue: sizes, weights and grades that pass the bores above.", At: func(c *CasingPart) any { return &c.Size }},
@@ -96,4 +96,6 @@ func casingGroup(section *Group) *Group {
 		d{Key: "yield", Label: "Yield, actual", Name: "Actual yield strength, over the catalogue", Topic: TopicCasing, Kind: quantity.Stress, Range: "150 MPa to 1200 MPa",
 			Help: "Blank: the grade's.", At: func(c *CasingPart) any { return &c.Yield }},
 	)
+	g.Fields = append(g.Fields, partStrengthFields()...)
+	return g
 }

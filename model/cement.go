@@ -19,6 +19,7 @@ type Cement struct {
 	Placement                          string
 	Excess, Losses                     quantity.Value
 	InnerAboveShoe, StopShort          quantity.Value
+	MudPV, MudYP                       quantity.Value
 	Displacing                         quantity.Value
 	DisplacingPV, DisplacingYP         quantity.Value
 	Rathole                            quantity.Value
@@ -26,6 +27,7 @@ type Cement struct {
 	SlowRate, SlowLast                 quantity.Value
 	LineTime, Wait                     quantity.Value
 	Compressibility, BumpOver, Reserve quantity.Value
+	Tub, Tank                          quantity.Value
 }
 
 // Slurry is one cement slurry, in the order of pumping: the one pumped last stands round the shoe and in the shoe track.
@@ -89,14 +91,18 @@ func cementFields() []declaration[Section] {
 		{Key: "stop_short", Label: "Stop short by", Name: "Displacement kept short by", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3",
 			When: placed(ByInnerString, "counts for an inner string only"), Help: "Slurry left in the inner string, so that the shoe is not over-displaced. Blank: none.",
 			At: func(s *Section) any { return &s.Cement.StopShort }},
+		{Key: "mud_pv", Label: "PV, conditioned", Name: "Plastic viscosity of the mud as conditioned", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", When: cementing,
+			Help: "Of the mud in the hole before cementing. Blank: as drilled with.", At: func(s *Section) any { return &s.Cement.MudPV }},
+		{Key: "mud_yp", Label: "YP, conditioned", Name: "Yield point of the mud as conditioned", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", When: cementing,
+			Help: "Of the mud in the hole before cementing; commonly halved. Blank: as drilled with.", At: func(s *Section) any { return &s.Cement.MudYP }},
 		{Key: "displacing", Label: "Displaced with", Name: "Density of the displacing fluid", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
-			Help: "Blank: the drilling fluid.", At: func(s *Section) any { return &s.Cement.Displacing }},
+			Help: "Blank: the mud in the hole.", At: func(s *Section) any { return &s.Cement.Displacing }},
 		{Key: "displacing_pv", Label: "PV, displacing", Name: "Plastic viscosity of the displacing fluid", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", When: cementing,
-			Help: "Blank: the drilling fluid's.", At: func(s *Section) any { return &s.Cement.DisplacingPV }},
+			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingPV }},
 		{Key: "displacing_yp", Label: "YP, displacing", Name: "Yield point of the displacing fluid", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", When: cementing,
-			Help: "Blank: the drilling fluid's.", At: func(s *Section) any { return &s.Cement.DisplacingYP }},
+			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingYP }},
 		{Key: "rathole_density", Label: "Rathole fluid", Name: "Density of the fluid left in the rathole", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
-			Help: "Heavier than the slurry, so that the two do not swap. Blank: what the hole is full of.", At: func(s *Section) any { return &s.Cement.Rathole }},
+			Help: "Heavy or thick, so that slurry does not swap with it. Blank: what the hole is full of.", At: func(s *Section) any { return &s.Cement.Rathole }},
 		{Key: "mix_rate", Label: "Mixing rate", Name: "Rate of spacer and slurry", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", When: cementing,
 			Help: pumped, At: func(s *Section) any { return &s.Cement.MixRate }},
 		{Key: "displace_rate", Label: "Displaced at", Name: "Rate of displacement", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 8 m3/min", When: cementing,
@@ -117,6 +123,10 @@ func cementFields() []declaration[Section] {
 			At: func(s *Section) any { return &s.Cement.BumpOver }},
 		{Key: "cement_reserve", Label: "Reserve", Name: "Cement to be aboard over the need", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 300 %", When: cementing,
 			Help: "100 % is material for a second job. Blank: none.", At: func(s *Section) any { return &s.Cement.Reserve }},
+		{Key: "tub", Label: "Left in tub", Name: "Slurry left in tub and lines", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3", When: cementing,
+			Help: "Mixed on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tub }},
+		{Key: "tank", Label: "Dead volume", Name: "Mix fluid that the tank keeps back", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 20 m3", When: cementing,
+			Help: "Made up on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tank }},
 	}
 }
 

@@ -22,6 +22,8 @@ var groups = sync.OnceValue(func() []*Group {
 	pupGroup(section)
 	jointGroup(section)
 	slurryGroup(section)
+	caliperGroup(section)
+	cementPlugGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
 	}

@@ -91,28 +91,19 @@ func forgetOrigin(row any) {
 		*r.rowOrigin() = 0
 	}
 	if s, ok := row.(*Section); ok {
-		s.Casing, s.String = slices.Clone(s.Casing), slices.Clone(s.String)
-		for i := range s.Casing {
-			s.Casing[i].Origin = 0
-		}
-		for i := range s.String {
-			s.String[i].Origin = 0
-		}
-		s.Slurries, s.Spacers = slices.Clone(s.Slurries), slices.Clone(s.Spacers)
-		for i := range s.Slurries {
-			s.Slurries[i].Origin = 0
-		}
-		for i := range s.Spacers {
-			s.Spacers[i].Origin = 0
-		}
-		s.Pups, s.Joints = slices.Clone(s.Pups), slices.Clone(s.Joints)
-		for i := range s.Pups {
-			s.Pups[i].Origin = 0
-		}
-		for i := range s.Joints {
-			s.Joints[i].Origin = 0
-		}
+		s.Casing, s.String, s.Caliper = unfiled(s.Casing), unfiled(s.String), unfiled(s.Caliper)
+		s.Pups, s.Joints = unfiled(s.Pups), unfiled(s.Joints)
+		s.Slurries, s.Spacers, s.Plugs = unfiled(s.Slurries), unfiled(s.Spacers), unfiled(s.Plugs)
 	}
+}
+
+// unfiled returns a copy of rows that no file holds.
+func unfiled[T any, R rowOf[T]](rows []T) []T {
+	rows = slices.Clone(rows)
+	for i := range rows {
+		*R(&rows[i]).rowOrigin() = 0
+	}
+	return rows
 }
 
 // Unsaved marks the plan as one that no file holds yet.

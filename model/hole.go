@@ -24,6 +24,7 @@ const (
 func sectionGroup() *Group {
 	fields := append(holeFields(), mudFields()...)
 	fields = append(fields, casingFields()...)
+	fields = append(append(fields, loadFields()...), centringFields()...)
 	fields = append(fields, cementFields()...)
 	return list("section", "Section", "A hole section and the string set in it.", TopicHole, nil,
 		func(p *Plan, _ Place) *[]Section { return &p.Sections }, fields...)
@@ -87,7 +88,18 @@ func holeFields() []declaration[Section] {
 			Help: "Full-size hole below the shoe, so that the hanger lands before the shoe touches bottom. The pilot below it comes on top.",
 			At:   func(s *Section) any { return &s.Rathole }},
 		{Key: "washout", Label: "Washout", Name: "Washout, open-hole volume over gauge", Topic: TopicHole, Kind: quantity.Ratio, Range: "0 % to 400 %",
-			Help: "How much more the open hole holds than a gauge hole; from a caliper or a fluid caliper. Blank: gauge.",
+			Help: "How much more the open hole holds than a gauge hole; from a fluid caliper, or as offsets show. A caliper goes before it where there is one. Blank: gauge.",
 			At:   func(s *Section) any { return &s.Washout }},
 	}
+}
+
+func caliperGroup(section *Group) *Group {
+	type d = declaration[CaliperRow]
+	return list("caliper", "Caliper", "Measured hole: the mean diameter from this depth down to the next row's.", TopicHole, section,
+		func(p *Plan, at Place) *[]CaliperRow { return &p.Sections[at.Outer].Caliper },
+		d{Key: "depth", Brief: true, Moves: WithWell, Label: "From", Name: "From depth, along hole", Topic: TopicHole, Kind: quantity.Length, Range: "1 m to 15000 m", Required: true,
+			Help: "Along hole from RKB; down to the next row, the last to TD. Above the first the washout counts.", At: func(c *CaliperRow) any { return &c.Depth }},
+		d{Key: "diameter", Brief: true, Label: "Mean diameter", Name: "Mean diameter of the hole", Topic: TopicHole, Kind: quantity.Diameter, Range: "3 in to 80 in", Required: true,
+			Help: "That gives the hole's volume: the root of the mean square of the caliper.", At: func(c *CaliperRow) any { return &c.Diameter }},
+	)
 }

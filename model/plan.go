@@ -80,6 +80,7 @@ type Rig struct {
 	KillID, KillLength                quantity.Value
 	BoosterID, BoosterLength          quantity.Value
 	TripTank, ActivePits, ReservePits quantity.Value
+	UnitRate, UnitPressure            quantity.Value
 }
 
 // Pump is one kind of mud pump on board, and how many of it there are.

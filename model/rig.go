@@ -45,6 +45,10 @@ func rigGroup() *Group {
 			Help: "Volume of the active pits.", At: func(r *Rig) any { return &r.ActivePits }},
 		d{Key: "reserve_pits", Label: "Reserve pits", Name: "Reserve pits", Kind: quantity.Volume, Range: "0 m3 to 5000 m3", Default: "260 m3",
 			Help: "Volume of the reserve pits.", At: func(r *Rig) any { return &r.ReservePits }},
+		d{Key: "unit_rate", Label: "Cement unit", Name: "Highest rate of the cement unit", Kind: quantity.CementRate, Range: "0.1 m3/min to 10 m3/min",
+			Help: "Mixing and pumping. Blank: not compared.", At: func(r *Rig) any { return &r.UnitRate }},
+		d{Key: "unit_pressure", Label: "Unit pressure", Name: "Highest pressure of the cement unit", Kind: quantity.Pressure, Range: "50 bar to 1500 bar",
+			Help: "Of unit, lines and head, the weakest. Blank: not compared.", At: func(r *Rig) any { return &r.UnitPressure }},
 	)
 }
 

@@ -41,6 +41,29 @@ const (
 	RuleUSLap
 	RuleUSLapShallow
 	RuleUSBOP
+	RuleCementHeight
+	RuleUSCementConductor
+	RuleUSCementSurface
+	RuleCementInConductor
+	RuleUSCementHeight
+	RuleTrappedAnnulus
+	RuleThickening
+	RuleCementStrength
+	RuleUSWaitConductor
+	RuleUSWait
+	RuleCementMargin
+	RuleLift
+	RuleDensityOrder
+	RuleUnitRate
+	RuleUnitPressure
+	RuleCementInStack
+	RuleCollapse
+	RuleBurst
+	RuleTension
+	RuleHangingTension
+	RuleTriaxial
+	RuleUSTest
+	RuleStandoff
 	RuleTallyBottom
 	RuleTallyJoints
 	RuleSpareJoints
@@ -103,7 +126,7 @@ func (r Rule) In(set string) bool { return r.Sets == nil || slices.Contains(r.Se
 
 var rules = sync.OnceValue(func() []Rule {
 	practised := []string{SetUS, SetNorway, SetPractice}
-	us := []string{SetUS}
+	us, norway := []string{SetUS}, []string{SetNorway}
 	const memory = "common practice, from memory"
 	emw, length, diameter := quantity.EMW, quantity.Length, quantity.Diameter
 	limit := func(text string, kind quantity.Kind) quantity.Value {
@@ -161,6 +184,35 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUSLapShallow, "us_lap_shallow", "Overlap of a liner as conductor or surface string", Law, us, length, "200 ft",
 			"30 CFR 250.421(f), 2015 edition"),
 		least(RuleUSBOP, "us_bop", "BOP on below the surface string", Law, us, quantity.Count, "1", "30 CFR 250.442, 2015 edition"),
+		least(RuleCementHeight, "cement_height", "Cement above the shoe", Standard, norway, length, "100 m", "NORSOK D-010 rev. 4, table 22, from memory"),
+		least(RuleUSCementConductor, "us_cement_conductor", "Conductor cemented to the mudline", Law, us, length, "0 ft", "30 CFR 250.421(b), 2015 edition"),
+		least(RuleUSCementSurface, "us_cement_surface", "Surface string cemented into the conductor", Practice, us, length, "200 ft",
+			"30 CFR 250.421(c); less needs approval, 250.428(h), 2015 edition"),
+		least(RuleCementInConductor, "cement_in_conductor", "Surface string cemented into the conductor", Standard, norway, length, "0 m",
+			"NORSOK D-010 rev. 4, table 22, from memory"),
+		least(RuleUSCementHeight, "us_cement_height", "Cement above an intermediate or production shoe", Law, us, length, "500 ft",
+			"30 CFR 250.421(d), (e), 2015 edition; above zones to be isolated as well, not compared"),
+		least(RuleTrappedAnnulus, "trapped_annulus", "Annulus below a subsea wellhead left open", Practice, practised, length, "0 m",
+			"common practice, from memory"),
+		least(RuleThickening, "thickening", "Thickening time left at the end of the job", Practice, practised, quantity.Hours, "1 h", memory),
+		least(RuleCementStrength, "cement_strength", "500 psi before drilling on", Practice, practised, quantity.Hours, "0 h",
+			"30 CFR 250.420(c), 2015 edition, by the laboratory's time as entered"),
+		least(RuleUSWaitConductor, "us_wait_conductor", "Wait on cement under pressure, conductor", Law, us, quantity.Hours, "8 h", "30 CFR 250.422(a), 2015 edition"),
+		least(RuleUSWait, "us_wait", "Wait on cement under pressure", Law, us, quantity.Hours, "12 h", "30 CFR 250.422(a), 2015 edition"),
+		least(RuleCementMargin, "cement_margin", "Cement job below fracture and shoe test", Practice, practised, emw, "0.02 sg", memory),
+		least(RuleLift, "lift", "Casing not lifted by the cement", Practice, practised, quantity.Force, "0 kN", "pressure-area method; held down by other means, it may be less"),
+		least(RuleDensityOrder, "density_order", "Each fluid of the job no lighter than the one ahead", Practice, practised, quantity.Density, "0 sg", memory),
+		least(RuleUnitRate, "unit_rate", "Cement unit gives the mixing rate", Arithmetic, nil, quantity.CementRate, "0 L/min", "as entered"),
+		least(RuleUnitPressure, "unit_pressure", "Cement unit gives the bump", Arithmetic, nil, quantity.Pressure, "0 bar",
+			"as entered: rating less the highest pressure of the job, bump counted"),
+		least(RuleCementInStack, "cement_in_stack", "No cement above the hanger, hole in gauge", Practice, practised, length, "0 m", memory),
+		least(RuleCollapse, "collapse_factor", "Collapse factor", Practice, practised, quantity.Number, "1", memory),
+		least(RuleBurst, "burst_factor", "Burst factor", Practice, practised, quantity.Number, "1.1", memory),
+		least(RuleTension, "tension_factor", "Tension factor, pulled or bumped", Practice, practised, quantity.Number, "1.3", memory),
+		least(RuleHangingTension, "hanging_factor", "Hanging weight, tension factor", Practice, practised, quantity.Number, "1.6", memory),
+		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
+		least(RuleUSTest, "us_test", "Casing test, share of internal yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
+		least(RuleStandoff, "standoff", "Standoff of the casing", Practice, practised, quantity.Ratio, "67 %", "API Spec 10D and RP 10D-2 as commonly applied, from memory"),
 		least(RuleTallyBottom, "tally_bottom", "Hanger lands before the shoe is on bottom", Arithmetic, nil, quantity.TallyLength, "0 m",
 			"geometry: hole below the tallied shoe, less what the string stretches under its own weight"),
 		least(RuleTallyJoints, "tally_joints", "Joints aboard reach the shoe", Arithmetic, nil, quantity.Count, "0", "count of the joints that may be run, less those needed"),

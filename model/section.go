@@ -12,6 +12,7 @@ type Section struct {
 	DepthBy                 string
 	TD, Shoe, Rathole       quantity.Value
 	Washout                 quantity.Value
+	Caliper                 []CaliperRow
 
 	// Mud.
 	Fluid                         string
@@ -27,6 +28,8 @@ type Section struct {
 	Top                   quantity.Value
 	ShoeTrack             quantity.Value
 	Casing                []CasingPart
+	Loads                 Loads
+	Centring              Centring
 	Tally                 Tally
 	Landing               Landing
 	Pups                  []Pup
@@ -39,6 +42,13 @@ type Section struct {
 	Cement   Cement
 	Slurries []Slurry
 	Spacers  []Spacer
+	Plugs    []CementPlug
+}
+
+// CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.
+type CaliperRow struct {
+	Row
+	Depth, Diameter quantity.Value
 }
 
 // CasingPart is a length of the casing string with one size, weight and grade. Parts stand bottom up; the highest has
@@ -49,6 +59,8 @@ type CasingPart struct {
 	Grade, DriftClass                         string
 	Length                                    quantity.Value
 	ID, Drift, ConnectorOD, LinearMass, Yield quantity.Value
+	Wear                                      quantity.Value
+	JointTension, JointBurst, JointCollapse   quantity.Value
 }
 
 // StringPart is one component of the drill string. Parts stand bottom up; the highest has no length and reaches to the

@@ -108,7 +108,9 @@ func NewPlan(s Start) *Plan {
 		if i > 0 {
 			above = mudline + outlines[i-1].below
 		}
-		plan.Sections = append(plan.Sections, outlines[i].section(i, round(mudline+outlines[i].below), round(above-lap)))
+		section := outlines[i].section(i, round(mudline+outlines[i].below), round(above-lap))
+		section.startCement(mudline, above, round)
+		plan.Sections = append(plan.Sections, section)
 	}
 	return plan
 }

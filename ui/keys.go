@@ -32,8 +32,8 @@ func bindings() []binding {
 	return []binding{
 		bind(moving, "up k", "up", "field or figure above", "", do(func(p *Planner) { p.moveBy(-1) }), nil),
 		bind(moving, "down j", "down", "field or figure below", "", do(func(p *Planner) { p.moveBy(1) }), nil),
-		bind(moving, "right", "right", "to the figures", "", do(func(p *Planner) { p.figures = true }), (*Planner).atFigures),
-		bind(moving, "left", "left", "to the fields", "", do(func(p *Planner) { p.figures = false }), (*Planner).atFields),
+		bind(moving, "right", "right", "to the figures, or the next chart", "", do((*Planner).right), (*Planner).noRight),
+		bind(moving, "left", "left", "to the fields, or the chart before", "", do((*Planner).left), (*Planner).noLeft),
 		bind(moving, "pgdown", "page down", "a screen down", "", do(func(p *Planner) { p.moveBy(p.rows() - 1) }), nil),
 		bind(moving, "pgup", "page up", "a screen up", "", do(func(p *Planner) { p.moveBy(1 - p.rows()) }), nil),
 		bind(moving, "home", "home", "first on the page", "", do(func(p *Planner) { p.moveBy(-1 << 20) }), nil),
@@ -49,11 +49,13 @@ func bindings() []binding {
 		bind(editing, "backspace delete", "delete", "blank the field", "", do((*Planner).blank), (*Planner).notEditable),
 		bind(editing, "a", "a", "add a row below, or a section on the hole page", "", do((*Planner).addRow), (*Planner).noList),
 		bind(editing, "d", "d", "remove the row or section", "", do((*Planner).removeRow), (*Planner).noRow),
+		bind(editing, "g", "g", "work out an entry: highest cement, fastest rate, excess", "", do((*Planner).showProposals), (*Planner).noProposals),
 		bind(editing, "i", "i", "casing page: read measured joints from a file", "", do((*Planner).askJoints), (*Planner).noJoints),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
 
-		bind(looking, "v", "v", "fields, table with all columns, pressure window", "v view", do((*Planner).turnView), nil),
+		bind(looking, "v", "v", "fields, table with all columns, charts or pressure window", "v view", do((*Planner).turnView), nil),
+		bind(looking, "P", "P", "play the cement job (cement page)", "P play", do((*Planner).playJob), (*Planner).noJob),
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
@@ -148,20 +150,6 @@ func (p *Planner) notNumber() string {
 	}
 	if l.ref.Field.Type == model.QuantityField && !l.ref.Get(p.plan).IsSet() {
 		return "the field is blank; type a value"
-	}
-	return ""
-}
-
-func (p *Planner) atFigures() string {
-	if p.figures {
-		return "the figures have the focus already"
-	}
-	return ""
-}
-
-func (p *Planner) atFields() string {
-	if !p.figures {
-		return "the fields have the focus already"
 	}
 	return ""
 }

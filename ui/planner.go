@@ -29,15 +29,18 @@ type Options struct {
 	Fresh   bool   // begin with the questions for a new plan
 	Section int    // the section that is open first, from 0
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
+
+	Charts func(*model.Plan, int, model.Topic) []calc.Chart                   // where charts come from; nil for calc.Charts
+	Play   func(*model.Plan, int) (job calc.Job, why string, mend model.Path) // where a section's cement job comes from; nil for calc.Play
 }
 
 // view is what the right-hand side of the screen shows.
 type view uint8
 
 const (
-	viewFields view = iota // fields beside figures
-	viewTable              // figures with all their columns
-	viewWindow             // the pressure window
+	viewFields  view = iota // fields beside figures
+	viewTable               // figures with all their columns
+	viewPicture             // the page's charts, and the pressure window
 	viewCount
 )
 
@@ -63,6 +66,8 @@ type Planner struct {
 	open    map[string]bool
 	fieldAt map[model.Topic]int
 	figAt   map[model.Topic]int
+	chartAt map[model.Topic]int
+	charts  charts
 
 	edit    *editing
 	overlay overlay
@@ -80,11 +85,17 @@ type Planner struct {
 func New(file *planfile.File, options Options) *Planner {
 	p := &Planner{
 		file: file, plan: file.Plan, options: options,
-		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]int{}, figAt: map[model.Topic]int{},
+		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]int{}, figAt: map[model.Topic]int{}, chartAt: map[model.Topic]int{},
 		grid: canvas.New(80, 24), palette: canvas.NewPalette(options.Colours), glyphs: canvas.UnicodeGlyphs(),
 	}
 	if options.ASCII {
 		p.glyphs = canvas.ASCIIGlyphs()
+	}
+	if options.Charts == nil {
+		p.options.Charts = calc.Charts
+	}
+	if options.Play == nil {
+		p.options.Play = calc.Play
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()
@@ -110,6 +121,7 @@ func (p *Planner) openPlan() {
 func (p *Planner) evaluate() {
 	p.section = max(0, min(p.section, len(p.plan.Sections)-1))
 	p.result = calc.Evaluate(p.plan)
+	p.charts.known = false
 	p.marks = map[model.Path]calc.Severity{}
 	for i := range p.result.Findings {
 		if f := &p.result.Findings[i]; f.Severity > calc.OK {
@@ -133,6 +145,8 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 		return p, tea.ClearScreen
 	case tea.KeyMsg:
 		return p, p.keysIn(m)
+	case tick:
+		return p, p.ticked(m)
 	}
 	return p, nil
 }
@@ -190,6 +204,9 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	}
 	if p.quit {
 		return tea.Quit
+	}
+	if u, ok := p.overlay.(*player); ok {
+		return u.start()
 	}
 	return nil
 }

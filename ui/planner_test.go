@@ -2,7 +2,6 @@ package ui_test
 
 import (
 	"flag"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -594,40 +593,13 @@ func BenchmarkView140x40(b *testing.B) {
 	}
 }
 
-// TestMeasuredJointsAreReadAsOneEdit: a file takes the place of the section's joints, the figures follow, one undo brings
-// back what was there.
-func TestMeasuredJointsAreReadAsOneEdit(t *testing.T) {
-	var sheet strings.Builder
-	for k := range 150 {
-		sheet.WriteString(fmt.Sprintf("%d;12,%02d", k+1, 5+k%9))
-		if k == 2 {
-			sheet.WriteString(";yes")
-		}
-		sheet.WriteString("\n")
-	}
-	path := filepath.Join(t.TempDir(), "joints.csv")
-	if err := os.WriteFile(path, []byte(sheet.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "i")
-	wants(t, p, "i: measured joints are read on the casing page")
-	press(p, "tab", "tab", "tab", "v")
-	wants(t, p, "Joints run", "Pups used")
-	press(p, "v", "v", "i")
-	wants(t, p, "Measured joints from a file", "A length without a unit is in m.")
-	press(p, path+".none", "enter")
-	wants(t, p, "there is no such file")
-	press(p, "ctrl+u", path, "enter")
-	wants(t, p, "section 3: 150 joints from joints.csv", "not saved")
-	downTo(t, p, "+ 1 12.05 m")
-	press(p, "v", "home")
-	wants(t, p, "rejected")
-	press(p, "v", "v", "i")
-	wants(t, p, "the place of the 150 that are there")
-	press(p, "esc", "u")
-	wants(t, p, "undid section 3: 150 joints")
+func TestWorkingOutTheTopOfCement(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "g")
+	wants(t, p, "g: there is nothing to be worked out on this page")
+	press(p, "tab", "tab", "tab", "tab", "g")
+	wants(t, p, "Top ", "Displaced at", "Excess", "(now 850.0 m)", "enter takes it")
+	press(p, "enter")
+	wants(t, p, "not saved", "Top of the slurry")
+	press(p, "u")
 	lacks(t, p, "not saved")
-	press(p, "r")
-	wants(t, p, "redid section 3: 150 joints")
-	downTo(t, p, "+ 150 12.")
 }

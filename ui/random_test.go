@@ -17,7 +17,7 @@ import (
 // gives the opened plan byte for byte.
 func TestRandomKeys(t *testing.T) {
 	pressed := []string{"up", "down", "left", "right", "enter", "enter", "esc", "tab", "shift+tab", "pgup", "pgdown", "home", "end", "backspace",
-		"]", "[", "+", "-", "a", "d", "u", "r", "v", "w", "f", "m", "b", "t", "o", "?", "1", "2", "9", ".", " ", "0", "j", "k", "x", "!"}
+		"]", "[", "+", "-", "a", "d", "u", "r", "v", "w", "f", "m", "b", "t", "o", "?", "P", "n", "p", "1", "2", "9", ".", " ", "0", "j", "k", "x", "!"}
 	for seed := range uint64(6) {
 		name := plans.Names()[seed%2]
 		source, _ := plans.Demo(name)
@@ -25,7 +25,7 @@ func TestRandomKeys(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := ui.New(file, ui.Options{Title: "demo"})
+		p := ui.New(file, ui.Options{Title: "demo", Charts: someCharts, Play: playSomeJob})
 		random := rand.New(rand.NewPCG(seed, 1))
 		var trail []string
 		for range 700 {
@@ -37,6 +37,9 @@ func TestRandomKeys(t *testing.T) {
 			default:
 				trail = append(trail, k)
 				press(p, k)
+				if random.IntN(8) == 0 {
+					press(p, "P") // on the cement page a job is played
+				}
 			}
 			if screen := p.View(); strings.Contains(screen, "NaN") || strings.Contains(screen, "Inf") {
 				t.Fatalf("seed %d after %q:\n%s", seed, trail, screen)

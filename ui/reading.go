@@ -212,6 +212,10 @@ func helpTexts(g canvas.Glyphs) []helpText {
 			"> has the focus. ! has a finding: stop or caution; !! a section with a stop, ? one that cannot be worked out. + opens, - closes a row. A number with a sign before a figure is its change since the baseline; ~ marks a figure in a column that has changed, and the line below the page tells by how much.",
 			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
 		}},
+		{"Playing a cement job", []string{
+			"P on the cement page. Left and right go to the next moment, page up and page down ten, n and p to the next event and the one before, home and end to the ends. Digits and enter go to a pumped volume. Space lets it run and stops it. v shows the charts, m other units, esc leaves.",
+			"The schematic shows what stands where, the list of fluids explains the signs. x is done. A margin is the fracture, or the planned shoe test, less the density at that point; ! is below zero.",
+		}},
 		{"Schematic", schematic.Legend(g)},
 		{"Cautions", []string{
 			"A planning aid: verify by independent calculation. It does not replace approved procedures, the operator's manuals or competent persons; local codes and licensed practice rule.",

@@ -30,15 +30,15 @@ func (p *Planner) View() string {
 		p.overlay.draw(p, l.page.of(all))
 	case p.view == viewTable:
 		p.drawTable(l.page.of(all))
-	case p.view == viewWindow:
-		p.drawWindow(l.page.of(all))
+	case p.view == viewPicture:
+		p.drawPicture(l.page.of(all))
 	default:
 		p.drawFields(l.fields.of(all))
 		all.VLine(l.figures.x-1, l.figures.y, l.figures.h, p.glyphs.Vertical, canvas.Faint)
 		p.drawFigures(l.figures.of(all))
 		if l.plot.w > 0 {
 			all.VLine(l.plot.x-1, l.plot.y, l.plot.h, p.glyphs.Vertical, canvas.Faint)
-			p.drawWindow(l.plot.of(all))
+			p.drawPicture(l.plot.of(all))
 		}
 	}
 	p.drawFooter(all, l)
@@ -190,6 +190,9 @@ func (p *Planner) drawSchematic(r canvas.Region) {
 		},
 	}
 	o.Mark, o.HasMark = p.markedDepth()
+	if u, ok := p.overlay.(*player); ok {
+		o.State, o.HasMark = u.state(), false
+	}
 	schematic.Draw(r, p.result.Sketch, o)
 }
 

@@ -9,8 +9,9 @@ import (
 	"borewalk/ui/plot"
 )
 
-// drawWindow draws the pressure window: pore, fracture, stability, mud of each section and shoes against TVD.
-func (p *Planner) drawWindow(r canvas.Region) {
+// drawWindow draws the pressure window: pore, fracture, stability, mud of each section and shoes against TVD. Page says which
+// picture of how many it is.
+func (p *Planner) drawWindow(r canvas.Region, page string) {
 	density, depth := p.system.Unit(quantity.EMW), p.system.Unit(quantity.Length)
 	w := plot.Window{
 		Points: p.result.Window, Section: p.section,
@@ -35,6 +36,7 @@ func (p *Planner) drawWindow(r canvas.Region) {
 	}
 	title := "EMW " + density.Symbol() + ", TVD " + depth.Symbol() + " from RKB"
 	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
+	r.TextRight(0, 0, r.W(), page, canvas.Faint)
 	plot.Draw(r.Sub(0, 1, r.W(), r.H()-1), w, p.glyphs)
 }
 
@@ -61,7 +63,8 @@ func ticks(low, high float64, n int, unit quantity.Unit) []plot.Tick {
 	}
 	decimals := max(0, int(-math.Floor(math.Log10(step)+1e-9)))
 	var list []plot.Tick
-	for x := math.Ceil(from/step) * step; x <= to+step*1e-9; x += step {
+	for i := math.Ceil(from / step); i*step <= to+step*1e-9; i++ {
+		x := i*step + 0 // a zero without a sign
 		list = append(list, plot.Tick{SI: unit.ToSI(x), Label: strconv.FormatFloat(x, 'f', decimals, 64)})
 	}
 	return list

@@ -31,7 +31,7 @@ type trial struct {
 const (
 	creep      = 1e-9  // m³/s: the flow that stands for one about to begin, so that yield is felt
 	finest     = 1.0   // Pa to which pressures balance in free fall
-	share      = 0.01  // of the string's volume: the most that one inner step is meant to move
+	share      = 0.01  // of the string's volume: the most that one inner step is meant to move, unless the layout says so
 	mostSteps  = 1000  // of one call, about
 	mostTrials = 60    // of one inner step
 	slack      = 1e-10 // m³ to which an inner step is closed in on
@@ -70,7 +70,7 @@ func (w *Well) Advance(seconds, rate float64, fluid int) (Step, error) {
 		return Step{}, err
 	}
 	var s Step
-	coarse := share * w.now.channels[Inside].capacity
+	coarse := w.coarse()
 	for left := seconds; left > 0; {
 		dt := left
 		if rate*left > coarse {
@@ -87,11 +87,19 @@ func (w *Well) Advance(seconds, rate float64, fluid int) (Step, error) {
 	return s, nil
 }
 
+// coarse returns the volume in m³ that one inner step is meant to move at most.
+func (w *Well) coarse() float64 {
+	if w.layout.Coarse > 0 {
+		return w.layout.Coarse * w.now.channels[Inside].capacity
+	}
+	return share * w.now.channels[Inside].capacity
+}
+
 // pass makes one inner step of a time in seconds, or of less, but no less than least,
 // where so much would leave the string that the step is too coarse. It returns how
 // long it took and what went in and out, in m³.
 func (w *Well) pass(most, least, rate float64, fluid int) (dt, pumped, out float64) {
-	coarse := 2 * share * w.now.channels[Inside].capacity
+	coarse := 2 * w.coarse()
 	empty, held := w.empty(Inside), w.stacks[Inside].held()
 	room := w.room(math.Inf(1))
 	var full float64 // what leaves if the string is full at the end

@@ -53,6 +53,11 @@ type Layout struct {
 
 	// Friction is the model of friction; nil leaves friction out.
 	Friction friction.Model
+
+	// Coarse is the share of the string's volume that one inner step of
+	// [Well.Advance] is meant to move at most; 0 stands for a hundredth. A larger
+	// share is faster and follows a falling level less closely.
+	Coarse float64
 }
 
 // A Return is the outlet of the annulus.
@@ -88,6 +93,9 @@ func ToSea(seabed, water, density float64, fluid int) Return {
 
 // check reports the first thing in the layout that cannot be worked with.
 func (l *Layout) check(fluids []Fluid) error {
+	if !(l.Coarse >= 0) || l.Coarse > 1 {
+		return fmt.Errorf("well: a coarse step of %g of the string's volume; give 0 to 1", l.Coarse)
+	}
 	if l.TVD == nil {
 		return errors.New("well: no true vertical depth; give the function")
 	}

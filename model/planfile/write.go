@@ -1,6 +1,7 @@
 package planfile
 
 import (
+	"math"
 	"strconv"
 
 	"borewalk/model"
@@ -89,11 +90,14 @@ func textOf(f *model.Field, entry model.Entry, old tomldoc.Table, read bool) str
 		return ""
 	case !stands && read && f.Type == model.ChoiceField && entry == f.DefaultEntry():
 		return "" // the file leaves it out and means the default
-	case f.Type == model.QuantityField && (f.Kind == quantity.Count || f.Kind == quantity.Number):
+	case f.Type == model.QuantityField && (f.Kind == quantity.Count || f.Kind == quantity.Number) && whole(entry.Quantity):
 		return f.FileText(entry)
 	}
 	return tomldoc.Quote(f.FileText(entry))
 }
+
+// whole reports whether a bare number is an integer, which stands in a file without quotes; others are read as text only.
+func whole(v quantity.Value) bool { return v.SI == math.Trunc(v.SI) }
 
 // adopt gives every row of the plan the place that it has in a document just written, in which the lists stand in the
 // plan's order.

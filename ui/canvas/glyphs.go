@@ -21,6 +21,13 @@ type Glyphs struct {
 	Wellhead, Landed                rune // the wellhead, and a string landed in it
 	Stack, StackLeft, StackRight    rune // blowout preventer
 
+	// Fluids of a job, each role with a second sign for a second fluid, and plugs.
+	FillMud, FillOtherMud             rune
+	FillSpacer, FillOtherSpacer       rune
+	FillLead, FillMiddle, FillTail    rune // slurries: the last one pumped is the tail
+	FillDisplacer, FillOtherDisplacer rune
+	Plug                              rune
+
 	// Marks.
 	Mark, Up, Down, Dot rune
 
@@ -45,6 +52,10 @@ func UnicodeGlyphs() Glyphs {
 		Wellhead: '═', Landed: '╤',
 		Stack: '█', StackLeft: '▐', StackRight: '▌',
 
+		FillMud: '·', FillOtherMud: ',', FillSpacer: 'o', FillOtherSpacer: 'O',
+		FillLead: '▓', FillMiddle: '&', FillTail: '█', FillDisplacer: '-', FillOtherDisplacer: '=',
+		Plug: '╬',
+
 		Mark: '>', Up: '^', Down: 'v', Dot: '·',
 	}
 }
@@ -66,6 +77,10 @@ func ASCIIGlyphs() Glyphs {
 		HangerLeft: '+', HangerRight: '+', HostLeft: '|', HostRight: '|',
 		Wellhead: '=', Landed: '+',
 		Stack: '#', StackLeft: '[', StackRight: ']',
+
+		FillMud: '\'', FillOtherMud: ',', FillSpacer: 'o', FillOtherSpacer: 'O',
+		FillLead: '+', FillMiddle: '&', FillTail: '#', FillDisplacer: '-', FillOtherDisplacer: '=',
+		Plug: 'X',
 
 		Mark: '>', Up: '^', Down: 'v', Dot: '*',
 

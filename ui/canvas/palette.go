@@ -24,6 +24,7 @@ const (
 	Stability              // lowest density that holds the hole open
 	Mud                    // mud density
 	Fracture               // fracture pressure
+	Cement                 // slurry
 	styles
 )
 
@@ -53,7 +54,7 @@ func NewPalette(colours int) Palette {
 		Title: cyan, Heading: cyan, Focus: reverse, Entry: underline, Changed: magenta,
 		OK: green, Caution: yellow, Stop: red,
 		Sea: cyan, Planned: cyan, Fluid: cyan,
-		Pore: cyan, Stability: yellow, Mud: green, Fracture: red,
+		Pore: cyan, Stability: yellow, Mud: green, Fracture: red, Cement: yellow,
 	}}
 }
 

@@ -17,6 +17,8 @@ func Legend(g canvas.Glyphs) []string {
 		fmt.Sprintf("%c     sea surface   %c  seabed", g.Sea, g.Seabed),
 		fmt.Sprintf("%c%c%c   BOP           %c%c wellhead with a string landed in it", g.StackLeft, g.Stack, g.StackRight, g.Wellhead, g.Landed),
 		fmt.Sprintf("%c     the depth being edited", g.Mark),
+		fmt.Sprintf("%c %c %c %c %c %c   at a cement job: mud, spacer, lead, tail, displacer, plug", g.FillMud, g.FillSpacer, g.FillLead, g.FillTail,
+			g.FillDisplacer, g.Plug),
 		"Depths are along hole from the rotary. The water is shortened.",
 	}
 }

@@ -20,6 +20,7 @@ type importance int
 
 const (
 	marked importance = iota
+	moving            // a plug or the fluid's level at a job
 	workedEnd
 	seabed
 	otherShoe
@@ -42,6 +43,11 @@ func (d *drawing) readLabels() {
 	}
 	if d.HasMark {
 		add(d.Mark, marked)
+	}
+	if d.State != nil {
+		for _, md := range d.State.moving() {
+			add(md, moving)
+		}
 	}
 	add(0, datum)
 	add(d.Datum.MSL, datum)

@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -65,7 +66,11 @@ func TestDrawKeepsToItsRegion(t *testing.T) {
 		w, h := rapid.IntRange(0, 60).Draw(t, "w"), rapid.IntRange(0, 50).Draw(t, "h")
 		c := canvas.New(w+4, h+2)
 		c.All().Fill('@', canvas.Plain)
-		Draw(c.All().Sub(2, 1, w, h), s, anyOptions(t, len(s.Sections)))
+		o := anyOptions(t, len(s.Sections))
+		if rapid.Bool().Draw(t, "job") {
+			o.State = anyState(t)
+		}
+		Draw(c.All().Sub(2, 1, w, h), s, o)
 		for y, line := range strings.Split(c.Plain(), "\n") {
 			row := []rune(line)
 			if len(row) != w+4 || string(row[:2]) != "@@" || string(row[w+2:]) != "@@" {
@@ -178,3 +183,23 @@ func TestStringsNestBySize(t *testing.T) {
 		}
 	})
 }
+
+// anyState draws a moment of a job of any numbers at all.
+func anyState(t *rapid.T) *State {
+	depth := func() float64 {
+		return rapid.OneOf(rapid.Float64Range(-10, 9000), rapid.Just(math.NaN()), rapid.Just(math.Inf(1))).Draw(t, "depth")
+	}
+	stands := func() (list []calc.JobStand) {
+		for range rapid.IntRange(0, 4).Draw(t, "stands") {
+			list = append(list, calc.JobStand{Top: depth(), Bottom: depth(), Fluid: rapid.IntRange(-1, 3).Draw(t, "fluid")})
+		}
+		return list
+	}
+	return &State{
+		Frame: &calc.JobFrame{Level: depth(), Inside: stands(), Annulus: stands(), Between: stands(), Pocket: stands(), Plugs: []calc.JobPlug{{MD: depth()}}},
+		RunTo: depth(), Fill: letters,
+	}
+}
+
+// letters draws the fluids of a job as A, B, C and so on.
+func letters(fluid int) (rune, canvas.Style) { return 'A' + rune(fluid), canvas.Plain }

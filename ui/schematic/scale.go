@@ -214,3 +214,21 @@ func (s Scale) Row(md float64) int {
 	a, b := s.stops[i-1], s.stops[i]
 	return a.row + int(math.Round(float64(b.row-a.row)*(md-a.md)/(b.md-a.md)))
 }
+
+// MD returns the depth along hole in m that a row stands for: of several depths on one row the shallowest, and below the
+// deepest hole its depth.
+func (s Scale) MD(row int) float64 {
+	if len(s.stops) == 0 {
+		return 0
+	}
+	for i := 1; i < len(s.stops); i++ {
+		a, b := s.stops[i-1], s.stops[i]
+		if row > a.row && row <= b.row {
+			return a.md + (b.md-a.md)*float64(row-a.row)/float64(b.row-a.row)
+		}
+	}
+	if row <= s.stops[0].row {
+		return s.stops[0].md
+	}
+	return s.stops[len(s.stops)-1].md
+}

@@ -19,6 +19,7 @@ type Options struct {
 	HasMark   bool
 	Depth     func(m float64) string // a depth in the unit shown, without the unit; nil for no depths
 	Size      func(m float64) string // a diameter in the unit shown, without the unit; nil for no sizes
+	State     *State                 // a moment of the job on the string of Section; nil for none
 	Glyphs    canvas.Glyphs
 }
 
@@ -41,9 +42,11 @@ func Draw(r canvas.Region, s calc.Sketch, o Options) {
 	d := newDrawing(r, s, o)
 	d.ground()
 	d.site()
+	d.fluids()
 	d.strings()
+	d.plugs()
 	d.margin()
-	if !o.Whole && (o.Section < 0 || o.Section >= len(s.Sections) || !s.Sections[o.Section].OK) {
+	if !d.Whole && (o.Section < 0 || o.Section >= len(s.Sections) || !s.Sections[o.Section].OK) {
 		d.r.Text(max(d.axis-len(nothing)/2-1, 0), d.scale.Row(s.Bottom)+1, " "+nothing+" ", canvas.Plain)
 	}
 }
@@ -60,12 +63,18 @@ type drawing struct {
 }
 
 func newDrawing(r canvas.Region, s calc.Sketch, o Options) *drawing {
+	if o.State != nil {
+		s, o = atJob(s, o, r.H())
+	}
 	d := &drawing{Sketch: s, Options: o, scale: NewScale(s, r.H(), o.TrueScale)}
 	d.mudline = d.scale.Row(s.Datum.Mudline)
 	d.readLabels()
 	margin := d.marginWidth(r.W())
 	d.left, d.r = r.Sub(0, 0, margin, r.H()), r.Sub(margin, 0, r.W()-margin, r.H())
 	d.columns = newColumns(s, r.W() > narrow, d.r.W())
+	if d.State != nil {
+		d.columns = jobColumns(s, o.Section, r.W() > narrow, d.r.W())
+	}
 	return d
 }
 

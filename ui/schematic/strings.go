@@ -48,7 +48,7 @@ func (d *drawing) style(i int) canvas.Style {
 
 func (d *drawing) walls(i int) {
 	wall := d.Glyphs.WallSet
-	if d.phase(i) == worked {
+	if d.phase(i) == worked && d.State == nil { // at a job it has been run
 		wall = d.Glyphs.WallPlanned
 	}
 	for row := d.top(i) + 1; row < d.scale.Row(d.Sections[i].Shoe); row++ {
@@ -95,7 +95,7 @@ func (d *drawing) shoe(i int) {
 // up to the right edge.
 func (d *drawing) size(i int) {
 	x := &d.Sections[i]
-	if !d.wide || d.Size == nil || !x.OK {
+	if !d.wide || d.Size == nil || !x.OK || d.State != nil && i == d.Section { // there the annulus is
 		return
 	}
 	row, at, text := d.scale.Row(x.Shoe), d.axis+d.wall[i]+2, d.Size(x.OD)

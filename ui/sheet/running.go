@@ -38,24 +38,52 @@ func runColumns(list *calc.RunList) []runColumn {
 	}
 }
 
-// WriteRunningList prints the running list of a section's string in the format of the options. The error is that of w, or
-// says that the format is not known.
-func WriteRunningList(w io.Writer, plan *model.Plan, list *calc.RunList, o Options) error {
-	p := &printer{plan: plan, Options: o, glyphs: canvas.UnicodeGlyphs()}
-	if o.ASCII {
-		p.glyphs = canvas.ASCIIGlyphs()
+// runningLists returns the running lists of the chosen sections. None is an error that says why.
+func (p *printer) runningLists() ([]calc.RunList, error) {
+	var lists []calc.RunList
+	why := "the plan has no section"
+	for i := range p.plan.Sections {
+		if !p.listed(i) {
+			continue
+		}
+		list, err := calc.RunningList(p.plan, i)
+		if err != nil {
+			why = fmt.Sprintf("section %d: %v", i+1, err)
+			continue
+		}
+		lists = append(lists, list)
 	}
-	switch o.Format {
-	case Text:
-		return p.runText(w, list)
-	case Markdown:
-		return p.runMarkdown(w, list)
+	if len(lists) == 0 {
+		return nil, fmt.Errorf("there is no running list to print: %s", why)
+	}
+	return lists, nil
+}
+
+// writeRunningLists prints the running lists of the chosen sections.
+func (p *printer) writeRunningLists(w io.Writer) error {
+	lists, err := p.runningLists()
+	if err != nil {
+		return err
+	}
+	switch p.Format {
 	case CSV:
-		return p.runCSV(w, list)
+		return p.runCSV(w, lists)
 	case JSON:
-		return p.runJSON(w, list)
+		return p.runJSON(w, lists)
+	case Markdown:
+		return p.runMarkdown(w, lists)
 	}
-	return fmt.Errorf("format %d is not known: take %s", o.Format, strings.Join(formatNames(), ", "))
+	for k := range lists {
+		if k > 0 {
+			if _, err := io.WriteString(w, "\n\n"); err != nil {
+				return err
+			}
+		}
+		if err := p.runText(w, &lists[k]); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // runPage returns what stands round the rows of a running list.
@@ -178,47 +206,55 @@ func (p *printer) runText(w io.Writer, list *calc.RunList) error {
 	return err
 }
 
-func (p *printer) runMarkdown(w io.Writer, list *calc.RunList) error {
-	s := p.runPage(list)
-	s.each(p.plain)
-	table := part{title: "Pieces, shoe up", rowHead: "Piece"}
-	columns := shown(list)
-	for n := range list.Rows {
-		r := row{name: p.runName(&list.Rows[n])}
-		for k := range columns {
-			c := &columns[k]
-			title := strings.TrimSpace(c.title + " " + p.System.Unit(c.kind).Symbol())
-			r.cells = append(r.cells, cell{label: p.plain(title), value: p.runNumber(c, &list.Rows[n]), number: true})
+func (p *printer) runMarkdown(w io.Writer, lists []calc.RunList) error {
+	var pages []page
+	for k := range lists {
+		list := &lists[k]
+		s := p.runPage(list)
+		s.each(p.plain)
+		table := part{title: "Pieces, shoe up", rowHead: "Piece"}
+		columns := shown(list)
+		for n := range list.Rows {
+			r := row{name: p.runName(&list.Rows[n])}
+			for k := range columns {
+				c := &columns[k]
+				title := strings.TrimSpace(c.title + " " + p.System.Unit(c.kind).Symbol())
+				r.cells = append(r.cells, cell{label: p.plain(title), value: p.runNumber(c, &list.Rows[n]), number: true})
+			}
+			table.rows = append(table.rows, r)
 		}
-		table.rows = append(table.rows, r)
+		s.parts = append(s.parts, table)
+		pages = append(pages, s)
 	}
-	s.parts = append(s.parts, table)
-	return writeMarkdown(w, []page{s})
+	return writeMarkdown(w, pages)
 }
 
-func (p *printer) runCSV(w io.Writer, list *calc.RunList) error {
+func (p *printer) runCSV(w io.Writer, lists []calc.RunList) error {
 	out := csv.NewWriter(w)
-	head := []string{"row", "piece", "number", "string"}
-	columns := runColumns(list)
-	for _, c := range columns {
+	head := []string{"section", "row", "piece", "number", "string"}
+	for _, c := range runColumns(&lists[0]) {
 		head = append(head, c.key, c.key+"_unit", c.key+"_si")
 	}
 	if err := out.Write(head); err != nil {
 		return err
 	}
-	for n := range list.Rows {
-		r := &list.Rows[n]
-		record := []string{strconv.Itoa(n + 1), p.guarded(r.Piece), p.guarded(r.Number), stringOf(r)}
-		for k := range columns {
-			c := &columns[k]
-			if c.blank {
-				record = append(record, "", "", "")
-				continue
+	for k := range lists {
+		list := &lists[k]
+		columns := runColumns(list)
+		for n := range list.Rows {
+			r := &list.Rows[n]
+			record := []string{strconv.Itoa(list.Section + 1), strconv.Itoa(n + 1), p.guarded(r.Piece), p.guarded(r.Number), stringOf(r)}
+			for k := range columns {
+				c := &columns[k]
+				if c.blank {
+					record = append(record, "", "", "")
+					continue
+				}
+				record = append(record, p.runNumber(c, r), p.System.Unit(c.kind).ASCII(), exact(c.value(r)))
 			}
-			record = append(record, p.runNumber(c, r), p.System.Unit(c.kind).ASCII(), exact(c.value(r)))
-		}
-		if err := out.Write(record); err != nil {
-			return err
+			if err := out.Write(record); err != nil {
+				return err
+			}
 		}
 	}
 	out.Flush()
@@ -233,11 +269,16 @@ func stringOf(r *calc.RunRow) string {
 	return "casing"
 }
 
+type jsonRunFile struct {
+	Borewalk jsonProgram   `json:"borewalk"`
+	Well     string        `json:"well"`
+	Source   string        `json:"source"`
+	Hash     string        `json:"hash"`
+	Lists    []jsonRunList `json:"lists"`
+	Caution  string        `json:"caution"`
+}
+
 type jsonRunList struct {
-	Borewalk  jsonProgram     `json:"borewalk"`
-	Well      string          `json:"well"`
-	Source    string          `json:"source"`
-	Hash      string          `json:"hash"`
 	Section   int             `json:"section"`
 	Name      string          `json:"name"`
 	TopSI     float64         `json:"top_si"`
@@ -251,37 +292,16 @@ type jsonRunList struct {
 	FillEvery int             `json:"fill_every,omitempty"`
 	Unweighed string          `json:"no_hook_loads,omitempty"`
 	Unspaced  string          `json:"no_landing_string,omitempty"`
-	Rows      []ordered[any]  `json:"rows"`
 	Units     ordered[string] `json:"units"`
-	Caution   string          `json:"caution"`
+	Rows      []ordered[any]  `json:"rows"`
 }
 
-func (p *printer) runJSON(w io.Writer, list *calc.RunList) error {
-	file := jsonRunList{
-		Borewalk: jsonProgram{jsonSchema, p.Version}, Well: model.Clean(p.plan.Well.Name), Source: model.Clean(p.Source), Hash: model.Clean(p.Hash),
-		Section: list.Section + 1, Name: model.Clean(p.plan.Sections[list.Section].Name), TopSI: list.Top, WantedSI: list.Wanted, ShoeSI: list.Shoe, HoleSI: list.Hole,
-		Joints: list.Joints, Measured: list.Measured, Holds: list.Holds, FillEvery: list.FillEvery, Unweighed: list.Unweighed, Unspaced: list.Unspaced,
-		Rows: []ordered[any]{}, Caution: standing,
+func (p *printer) runJSON(w io.Writer, lists []calc.RunList) error {
+	file := jsonRunFile{
+		Borewalk: jsonProgram{jsonSchema, p.Version}, Well: model.Clean(p.plan.Well.Name), Source: model.Clean(p.Source), Hash: model.Clean(p.Hash), Caution: standing,
 	}
-	if list.Counted {
-		file.Left = &list.Left
-	}
-	columns := shown(list)
-	for k := range columns {
-		file.Units.add(columns[k].key, p.System.Unit(columns[k].kind).ASCII())
-	}
-	for n := range list.Rows {
-		r := &list.Rows[n]
-		var o ordered[any]
-		o.add("piece", model.Clean(r.Piece))
-		o.add("number", model.Clean(r.Number))
-		o.add("string", stringOf(r))
-		for k := range columns {
-			c := &columns[k]
-			o.add(c.key, number(p.System.Unit(c.kind).FromSI(c.value(r))))
-			o.add(c.key+"_si", number(c.value(r)))
-		}
-		file.Rows = append(file.Rows, o)
+	for k := range lists {
+		file.Lists = append(file.Lists, p.jsonRunList(&lists[k]))
 	}
 	text, err := marshal(file)
 	if err != nil {
@@ -296,4 +316,32 @@ func (p *printer) runJSON(w io.Writer, list *calc.RunList) error {
 	}
 	_, err = w.Write(text)
 	return err
+}
+
+func (p *printer) jsonRunList(list *calc.RunList) jsonRunList {
+	j := jsonRunList{
+		Section: list.Section + 1, Name: model.Clean(p.plan.Sections[list.Section].Name), TopSI: list.Top, WantedSI: list.Wanted, ShoeSI: list.Shoe, HoleSI: list.Hole,
+		Joints: list.Joints, Measured: list.Measured, Holds: list.Holds, FillEvery: list.FillEvery, Unweighed: list.Unweighed, Unspaced: list.Unspaced,
+	}
+	if list.Counted {
+		j.Left = &list.Left
+	}
+	columns := shown(list)
+	for k := range columns {
+		j.Units.add(columns[k].key, p.System.Unit(columns[k].kind).ASCII())
+	}
+	for n := range list.Rows {
+		r := &list.Rows[n]
+		var o ordered[any]
+		o.add("piece", model.Clean(r.Piece))
+		o.add("number", model.Clean(r.Number))
+		o.add("string", stringOf(r))
+		for k := range columns {
+			c := &columns[k]
+			o.add(c.key, number(p.System.Unit(c.kind).FromSI(c.value(r))))
+			o.add(c.key+"_si", number(c.value(r)))
+		}
+		j.Rows = append(j.Rows, o)
+	}
+	return j
 }

@@ -1,7 +1,7 @@
 package sheet_test
 
 import (
-	"bytes"
+	"borewalk/calc"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/plans"
@@ -21,15 +20,8 @@ import (
 
 func running(t *testing.T, plan *model.Plan, o sheet.Options) string {
 	t.Helper()
-	list, err := calc.RunningList(plan, o.Section)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var b bytes.Buffer
-	if err := sheet.WriteRunningList(&b, plan, &list, o); err != nil {
-		t.Fatal(err)
-	}
-	return b.String()
+	o.Paper = sheet.RunningList
+	return write(t, plan, o)
 }
 
 func TestGoldenRunningList(t *testing.T) {
@@ -100,29 +92,31 @@ func TestARunningListForAMachineAddsUp(t *testing.T) {
 		}
 		o.Format = sheet.JSON
 		var file struct {
-			ShoeSI float64 `json:"shoe_si"`
-			TopSI  float64 `json:"top_si"`
-			Rows   []struct {
-				Piece, String string
-				LengthSI      float64 `json:"length_si"`
-				TopSI         float64 `json:"top_si"`
+			Lists []struct {
+				ShoeSI float64 `json:"shoe_si"`
+				TopSI  float64 `json:"top_si"`
+				Rows   []struct {
+					Piece, String string
+					LengthSI      float64 `json:"length_si"`
+					TopSI         float64 `json:"top_si"`
+				}
 			}
 		}
 		if err := json.Unmarshal([]byte(running(t, plan, o)), &file); err != nil {
 			t.Fatal(err)
 		}
-		if len(file.Rows) != len(records)-1 || len(file.Rows) < 40 {
-			t.Fatalf("%s section %d: %d rows as JSON, %d as CSV", name, section+1, len(file.Rows), len(records)-1)
+		if len(file.Lists[0].Rows) != len(records)-1 || len(file.Lists[0].Rows) < 40 {
+			t.Fatalf("%s section %d: %d rows as JSON, %d as CSV", name, section+1, len(file.Lists[0].Rows), len(records)-1)
 		}
 		sum := 0.0
-		for k, r := range file.Rows {
+		for k, r := range file.Lists[0].Rows {
 			length, err := strconv.ParseFloat(records[k+1][at["length_si"]], 64)
 			if err != nil || length != r.LengthSI || records[k+1][at["piece"]] != r.Piece || records[k+1][at["string"]] != r.String {
 				t.Fatalf("%s section %d row %d: CSV %q, JSON %+v, %v", name, section+1, k+1, records[k+1], r, err)
 			}
 			sum += length
-			if math.Abs(file.ShoeSI-sum-r.TopSI) > 1e-6 {
-				t.Errorf("%s section %d row %d: top at %g m, %g m above the shoe at %g m", name, section+1, k+1, r.TopSI, sum, file.ShoeSI)
+			if math.Abs(file.Lists[0].ShoeSI-sum-r.TopSI) > 1e-6 {
+				t.Errorf("%s section %d row %d: top at %g m, %g m above the shoe at %g m", name, section+1, k+1, r.TopSI, sum, file.Lists[0].ShoeSI)
 			}
 		}
 	})
@@ -156,5 +150,22 @@ func TestARunningListShowsNothingThatDrivesATerminal(t *testing.T) {
 		if text := running(t, plan, o); strings.ContainsAny(text, "\x1b\u202e") || !strings.Contains(text, "[2J") {
 			t.Errorf("%s: a number drives the terminal, or is gone", o.Format)
 		}
+	}
+}
+
+// TestAllRunningListsOfAPlan are printed together when no section is named, and none is an error that says why.
+func TestAllRunningListsOfAPlan(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	o := options(plan)
+	text := running(t, plan, o)
+	for _, want := range []string{"Running list, section 3", "Running list, section 4", "Running list, section 5"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	o.Section, o.Paper = 0, sheet.RunningList
+	var b strings.Builder
+	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "section 1: the string has no tally") || b.Len() > 0 {
+		t.Errorf("%v, %q", err, b.String())
 	}
 }

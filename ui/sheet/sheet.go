@@ -1,7 +1,7 @@
 // Package sheet prints a plan: one sheet for the well and one for each section, as text for paper and screen readers, as
 // Markdown, as CSV for a spreadsheet and as JSON for another program.
 //
-// Start with [Write]; [Check] prints the findings alone. The sheets are made from what model declares as fields and calc
+// Start with [Write]; [Check] prints the findings alone. A [Paper] is a card for one job, made of what calc plays. The sheets are made from what model declares as fields and calc
 // as figures and findings, so a new field or figure is printed without a change here. There is no formula in this
 // package, and nothing in a sheet is a verdict: a finding says which limit was compared.
 package sheet
@@ -53,6 +53,7 @@ func ParseFormat(name string) (Format, error) {
 // Options says what is printed, how, and what it was made from.
 type Options struct {
 	Format  Format
+	Paper   Paper
 	System  quantity.System // units shown
 	Section int             // index of the only section to print; -1 prints the well and every section
 	ASCII   bool            // no character beyond ASCII
@@ -61,12 +62,18 @@ type Options struct {
 	Hash    string          // of what was read
 }
 
-// Write prints the sheets of a plan and of the result that was computed from it. The error is that of w, or says that
-// there is no such section.
+// Write prints the sheets of a plan and of the result that was computed from it, or another paper. The error is that of w,
+// or says that there is no such section or nothing to put on the paper.
 func Write(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error {
 	p, err := newPrinter(plan, result, o)
 	if err != nil {
 		return err
+	}
+	if o.Paper == RunningList {
+		return p.writeRunningLists(w)
+	}
+	if o.Paper != Sheets {
+		return p.writeCards(w)
 	}
 	switch o.Format {
 	case Text:

@@ -68,12 +68,17 @@ func TestGolden(t *testing.T) {
 	for _, c := range []struct {
 		demo    string
 		section int
-	}{{"ottermast-2", 2}, {"saltlantern-1", 1}} {
-		name := fmt.Sprintf("%s_%d.txt", c.demo, c.section+1)
+		paper   sheet.Paper
+		file    string
+	}{
+		{"ottermast-2", 2, sheet.Sheets, "ottermast-2_3.txt"}, {"saltlantern-1", 1, sheet.Sheets, "saltlantern-1_2.txt"},
+		{"ottermast-2", 2, sheet.CementCard, "cement-card_ottermast-2_3.txt"},
+	} {
+		name := c.file
 		t.Run(name, func(t *testing.T) {
 			plan := demo(t, c.demo)
 			o := options(plan)
-			o.Section = c.section
+			o.Section, o.Paper = c.section, c.paper
 			got := write(t, plan, o)
 			path := filepath.Join("testdata", name)
 			if *update {
@@ -114,7 +119,9 @@ func TestWidth(t *testing.T) {
 			for _, ascii := range []bool{false, true} {
 				o := options(plan)
 				o.System, o.ASCII = plan.System(set, false), ascii
-				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o)} {
+				card := o
+				card.Paper = sheet.CementCard
+				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card)} {
 					if fault := textFault(text, ascii); fault != "" {
 						t.Errorf("%s of %s, %s, ascii %t: %s", what, name, set, ascii, fault)
 					}

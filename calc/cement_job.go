@@ -1,0 +1,360 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"borewalk/calc/bore"
+	"borewalk/calc/friction"
+	"borewalk/calc/state"
+	"borewalk/model"
+)
+
+// The fluids of a cement job, by number. Spacers follow, in the order of pumping, then the slurries.
+const (
+	holeFluid = iota // what the hole and the casing are full of
+	seaFluid         // what flows back at the outlet; none does while pumping down
+	displacerFluid
+	ratholeFluid
+	firstSpacer
+)
+
+// cementFluids returns the fluids of the job and what each is there for.
+func (e *evaluation) cementFluids(i int, job *cementJob) ([]state.Fluid, []JobRole) {
+	s := &e.plan.Sections[i]
+	c := &s.Cement
+	in := e.leftInHole(i)
+	viscosity, yield := e.conditioned(i)
+	fluid := func(name string, density, viscosity, yield float64) state.Fluid {
+		return state.Fluid{Name: name, Fluid: friction.Fluid{Density: density, PlasticViscosity: viscosity, YieldPoint: yield}}
+	}
+	displacer := fluid("displacing fluid", in, viscosity, yield)
+	if c.Displacing.IsSet() {
+		displacer.Density = c.Displacing.SI
+	}
+	if c.DisplacingPV.IsSet() {
+		displacer.PlasticViscosity = c.DisplacingPV.SI
+	}
+	if c.DisplacingYP.IsSet() {
+		displacer.YieldPoint = c.DisplacingYP.SI
+	}
+	rathole := fluid("rathole fluid", in, viscosity, yield)
+	if c.Rathole.IsSet() {
+		rathole.Density = c.Rathole.SI
+	}
+	fluids := []state.Fluid{fluid("mud", in, viscosity, yield), fluid("sea", e.plan.Well.Seawater.SI, 0, 0), displacer, rathole}
+	roles := []JobRole{MudRole, MudRole, DisplacerRole, MudRole}
+	for k := range s.Spacers {
+		row := &s.Spacers[k]
+		fluids = append(fluids, fluid(spacerName(row, k), row.Density.SI, row.PV.SI, row.YP.SI))
+		roles = append(roles, SpacerRole)
+	}
+	for k := range job.slurries {
+		row := job.slurries[k].row
+		fluids = append(fluids, fluid(slurryName(row, k), job.slurries[k].sheet.Density, row.PV.SI, row.YP.SI))
+		roles = append(roles, CementRole)
+	}
+	return fluids, roles
+}
+
+// conditioned returns plastic viscosity and yield point of the mud in the hole when the job begins.
+func (e *evaluation) conditioned(i int) (viscosity, yield float64) {
+	s := &e.plan.Sections[i]
+	viscosity, yield = s.PV.SI, s.YP.SI
+	if s.Cement.MudPV.IsSet() {
+		viscosity = s.Cement.MudPV.SI
+	}
+	if s.Cement.MudYP.IsSet() {
+		yield = s.Cement.MudYP.SI
+	}
+	return viscosity, yield
+}
+
+// playGap says what is missing to lay the fluids of a job into the well.
+func (e *evaluation) playGap(i int, job *cementJob) gap {
+	missing := first(job.missing, e.columnGap(i))
+	if !e.sections[i].rig {
+		missing = first(missing, e.gaps.sea)
+	}
+	s := &e.plan.Sections[i]
+	for k := range s.Spacers {
+		missing = first(missing, needs(s.Spacers[k].Volume, spacerPath(i, k, "volume"), "volume of a spacer"),
+			needs(s.Spacers[k].Density, spacerPath(i, k, "density"), "density of a spacer"))
+	}
+	for k := range job.slurries {
+		if q := &job.slurries[k]; !(q.sheet.Density > 0) {
+			missing = first(missing, q.unmixed, gap{slurryPath(i, k, "density"), "slurry density is blank"})
+		}
+	}
+	return missing
+}
+
+// frictionGap says what is missing for the pressures of a job while it is pumped.
+func (e *evaluation) frictionGap(i int, job *cementJob) gap {
+	s := &e.plan.Sections[i]
+	missing := first(e.playGap(i, job), e.rateGap(i))
+	both := func(pv, yp bool, path func(string) model.Path, what string) {
+		if !pv {
+			missing = first(missing, gap{path("pv"), "PV of " + what + " is blank"})
+		}
+		if !yp {
+			missing = first(missing, gap{path("yp"), "YP of " + what + " is blank"})
+		}
+	}
+	both(s.PV.IsSet() || s.Cement.MudPV.IsSet(), s.YP.IsSet() || s.Cement.MudYP.IsSet(), func(key string) model.Path { return model.PathOf(i, key) }, "the mud")
+	for k := range s.Spacers {
+		both(s.Spacers[k].PV.IsSet(), s.Spacers[k].YP.IsSet(), func(key string) model.Path { return spacerPath(i, k, key) }, "a spacer")
+	}
+	for k := range s.Slurries {
+		both(s.Slurries[k].PV.IsSet(), s.Slurries[k].YP.IsSet(), func(key string) model.Path { return slurryPath(i, k, key) }, "a slurry")
+	}
+	return missing
+}
+
+// cementWell returns the well with the string on depth, before the job: the hole as planned, full of the mud.
+//
+// Where time counts, inner steps are as long as one of so many, or a twentieth of the string.
+func (e *evaluation) cementWell(i int, job *cementJob, fluids []state.Fluid, dynamic bool, steps int) (*state.Well, error) {
+	layout := state.Layout{Bore: e.cementBore(i, job), String: job.string, Inner: job.inner, Float: true, TVD: e.path.TVD, Return: state.ToRig(holeFluid)}
+	if !e.sections[i].rig {
+		// The sea's pressure where the returns leave the well, which may be in a housing above the mudline.
+		layout.Return = state.ToSea(job.outlet, job.outlet-e.datum.MSL, e.plan.Well.Seawater.SI, seaFluid)
+	}
+	if dynamic {
+		layout.Friction = friction.Bingham{}
+		layout.Coarse = min(max(e.pumpedInAll(i, job)/float64(steps)/job.holds(), 0.05), 1)
+	}
+	well, err := state.New(layout, fluids, holeFluid)
+	if err != nil {
+		return nil, err
+	}
+	return well, well.Spot(state.Pocket, job.shoe, e.sections[i].td, ratholeFluid)
+}
+
+// holds returns the volume of the way down the string.
+func (job *cementJob) holds() float64 {
+	if job.inner == nil {
+		return bore.Volume(bore.Inside(job.string, 0, job.shoe))
+	}
+	return bore.Volume(bore.Inside(job.string, 0, job.top)) + bore.Volume(bore.Inside(job.inner, job.top, job.end)) +
+		bore.Volume(bore.Inside(job.string, job.end, job.shoe))
+}
+
+// pumpedInAll returns the volume that a job pumps.
+func (e *evaluation) pumpedInAll(i int, job *cementJob) (sum float64) {
+	for _, s := range e.stages(i, job) {
+		sum += s.volume
+	}
+	return sum
+}
+
+// cementBore returns the bores round the string with the planned excess, and the pocket below the shoe.
+func (e *evaluation) cementBore(i int, job *cementJob) bore.Profile {
+	profile := make(bore.Profile, 0, len(job.planned)+4)
+	for _, a := range job.planned {
+		profile = append(profile, bore.Span{Top: a.Top, Bottom: a.Bottom, Diameter: a.Outer, Label: a.OuterLabel})
+	}
+	for _, span := range e.bores[i] {
+		if span.Top = max(span.Top, job.shoe); span.Top < span.Bottom {
+			profile = append(profile, span)
+		}
+	}
+	return profile
+}
+
+// moment is one step of a job that is played.
+type moment struct {
+	stage  int
+	of     float64 // pumped of the stage, at the gauge
+	time   float64 // since the start
+	step   state.Step
+	well   *state.Well
+	landed bool // the job is over: all is pumped and bled off
+
+	compression float64 // volume pumped for each volume that goes in, behind the cement
+	dynamic     bool
+}
+
+// playing is how a job is played: in about how many steps, what looks at every moment, and what counts the landmarks that
+// have been passed, such as plugs landed. A step in which one is passed is taken again in finer ones; without a count no
+// step is.
+type playing struct {
+	dynamic bool
+	steps   int
+	visit   func(*moment)
+	passed  func() int
+}
+
+// finer is into how many a step is divided in which a landmark is passed.
+const finer = 16
+
+// play plays a job and shows every moment: each stage before anything of it is pumped and after every step, and at last
+// the well at rest.
+func (e *evaluation) play(i int, job *cementJob, well *state.Well, how playing) error {
+	list := e.stages(i, job)
+	total := e.pumpedInAll(i, job)
+	m := moment{well: well, compression: 1, dynamic: how.dynamic}
+	if job.inner == nil {
+		m.compression += e.plan.Sections[i].Cement.Compressibility.SI
+	}
+	before := &state.Well{}
+	for k, s := range list {
+		m.stage, m.of = k, 0
+		if err := e.release(i, job, well, list, k); err != nil {
+			return err
+		}
+		how.visit(&m)
+		n := max(2, int(math.Round(float64(how.steps)*s.volume/total)))
+		for range n {
+			if err := m.take(s, n, how, before); err != nil {
+				return err
+			}
+		}
+	}
+	m.landed = true
+	if err := well.SetFlow(0); err != nil {
+		return err
+	}
+	how.visit(&m)
+	return nil
+}
+
+// take makes one of n steps of a stage, in finer ones if a landmark is passed in it.
+func (m *moment) take(s stage, n int, how playing, before *state.Well) error {
+	if how.passed == nil {
+		err := m.advance(s, n)
+		how.visit(m)
+		return err
+	}
+	before.CopyFrom(m.well)
+	then, passed := *m, how.passed()
+	if err := m.advance(s, n); err != nil {
+		return err
+	}
+	if how.passed() == passed {
+		how.visit(m)
+		return nil
+	}
+	*m = then
+	m.well.CopyFrom(before)
+	for k := range finer {
+		passed = how.passed()
+		if err := m.advance(s, n*finer); err != nil {
+			return err
+		}
+		if how.passed() != passed || k == finer-1 {
+			how.visit(m)
+		}
+	}
+	return nil
+}
+
+// release lets a plug go ahead of the first slurry and ahead of the displacement. A liner has no plug ahead of the cement.
+func (e *evaluation) release(i int, job *cementJob, well *state.Well, list []stage, k int) error {
+	if job.inner != nil {
+		return nil
+	}
+	firstSlurry := firstSpacer + len(e.plan.Sections[i].Spacers)
+	if list[k].fluid == firstSlurry && !e.strings[i].liner {
+		return well.Drop(state.Plug{Name: bottomPlug, Seat: job.end})
+	}
+	if list[k].fluid == displacerFluid && (k == 0 || list[k-1].fluid != displacerFluid) {
+		return well.Drop(state.Plug{Name: topPlug, Seat: job.end, Holds: true})
+	}
+	return nil
+}
+
+// The plugs of a job.
+const (
+	bottomPlug = "bottom plug"
+	topPlug    = "top plug"
+)
+
+// advance makes one of n steps of a stage.
+func (m *moment) advance(s stage, n int) (err error) {
+	volume := s.volume / float64(n)
+	m.of += volume
+	into := volume
+	if s.fluid == displacerFluid {
+		into /= m.compression
+	}
+	seconds := s.time() / float64(n)
+	switch {
+	case m.dynamic && s.fluid < 0:
+		m.step, err = m.well.Advance(seconds, 0, holeFluid)
+	case m.dynamic:
+		m.step, err = m.well.Advance(seconds, into/seconds, s.fluid)
+	case s.fluid >= 0:
+		_, err = m.well.Pump(into, s.fluid)
+		m.step = state.Step{Pressure: m.well.PumpPressure(), Bumped: m.well.Bumped()}
+	}
+	m.time += seconds
+	if err == nil && m.dynamic && m.step.Bumped && s.fluid >= 0 {
+		// The last moment before the plug lands: the gauges still show the flow.
+		err = m.well.SetFlow(into / seconds)
+		m.step.Rate, m.step.Pressure = m.well.Flow(), m.well.PumpPressure()
+	}
+	return err
+}
+
+// jobPoints returns where the equivalent densities of a job are followed: the last shoe, the rows of the prognosis in the
+// open hole, the new shoe and TD.
+func (e *evaluation) jobPoints(i int, job *cementJob) []JobPoint {
+	from := e.openFrom(i)
+	var points []JobPoint
+	add := func(name string, md float64) {
+		if md < job.outlet || md < from || md > e.sections[i].td {
+			return
+		}
+		for k := range points {
+			if math.Abs(points[k].MD-md) < 0.5 {
+				return
+			}
+		}
+		points = append(points, JobPoint{Name: name, MD: md, TVD: e.path.TVD(md), Fracture: e.strength(i, md)})
+	}
+	add(e.topName(i), from)
+	add("at shoe", job.shoe)
+	add("at TD", e.sections[i].td)
+	if !e.prognosisGap(i).open() {
+		for _, tvd := range e.window.fracture.AppendBreaks(nil) {
+			if md, ok := e.path.MDAtTVD(tvd); ok {
+				add("at prognosis row", md)
+			}
+		}
+	}
+	slices.SortStableFunc(points, func(a, b JobPoint) int {
+		if a.MD < b.MD {
+			return -1
+		}
+		return 1
+	})
+	return points
+}
+
+// strength returns what the rock stands at a depth along hole as EMW: the fracture prognosis, or at the last shoe the
+// planned test where that is less; zero where the prognosis is not known.
+func (e *evaluation) strength(i int, md float64) float64 {
+	if e.prognosisGap(i).open() {
+		return 0
+	}
+	tvd := e.path.TVD(md)
+	limit, _ := e.window.fracture.At(tvd)
+	if test, at, ok := e.shoeTest(i); ok && math.Abs(at-tvd) < 0.5 {
+		limit = min(limit, test)
+	}
+	return limit
+}
+
+// emwAt returns the equivalent density at a depth of a well that is being cemented.
+func emwAt(well *state.Well, md float64) float64 {
+	conduit := state.Annulus
+	if md > well.End() {
+		conduit = state.Pocket
+	}
+	density, ok := well.EMW(conduit, md)
+	if !ok {
+		return math.NaN()
+	}
+	return density
+}

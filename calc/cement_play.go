@@ -1,0 +1,227 @@
+package calc
+
+import (
+	"borewalk/calc/state"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// playSteps is in about how many steps a job is played for a person to look at.
+const playSteps = 200
+
+// Play plays the cement job of a section from before the first fluid to rest. Where there is none to play, why says so and
+// mend names the entry to put right.
+func Play(plan *model.Plan, section int) (job Job, why string, mend model.Path) {
+	if section < 0 || section >= len(plan.Sections) {
+		return Job{}, "there is no such section", ""
+	}
+	e := run(plan, nil)
+	if !e.cemented(section) {
+		return Job{}, "the section has no cemented string", model.PathOf(section, "completion")
+	}
+	cement := e.readCement(section)
+	missing := e.playGap(section, &cement)
+	if !missing.open() {
+		job, missing = e.playJob(section, &cement)
+	}
+	return job, missing.why, missing.path
+}
+
+// playJob plays a job in fine steps and keeps every moment.
+func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
+	fluids, roles := e.cementFluids(i, cement)
+	job := Job{Points: e.jobPoints(i, cement), Dynamic: !e.frictionGap(i, cement).open(), String: e.bodiesOf(cement)}
+	for k, f := range fluids {
+		job.Fluids = append(job.Fluids, JobFluid{Name: f.Name, Density: f.Density, Role: roles[k]})
+	}
+	well, err := e.cementWell(i, cement, fluids, job.Dynamic, playSteps)
+	if err != nil {
+		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
+	}
+	r := recorder{job: &job, list: e.stages(i, cement), well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
+	r.lastShoe, _, _ = e.lastShoe(i)
+	if len(e.pumps) > 0 {
+		r.stroke = e.pumps[0].perStroke
+	}
+	if err := e.play(i, cement, well, playing{job.Dynamic, playSteps, r.take, r.passed}); err != nil {
+		return Job{}, gap{model.PathOf(i, "cement"), err.Error()}
+	}
+	return job, gap{}
+}
+
+// bodiesOf returns the lengths of pipe of a job, top down.
+func (e *evaluation) bodiesOf(job *cementJob) []JobBody {
+	var list []JobBody
+	for _, b := range job.string {
+		list = append(list, JobBody{Top: b.Top, Bottom: b.Bottom, OD: b.OD, ID: b.ID})
+	}
+	for _, b := range job.inner {
+		list = append(list, JobBody{Top: b.Top, Bottom: b.Bottom, OD: b.OD, ID: b.ID, Inner: true})
+	}
+	return list
+}
+
+// recorder turns the moments of a job that is played into its frames and events.
+type recorder struct {
+	job    *Job
+	list   []stage
+	well   *state.Well
+	stroke float64
+	marked map[string]bool // events that happen once and have happened
+	stage  int
+	before float64 // pumped in earlier stages
+	layers []state.Layer
+	riding []state.Riding
+
+	firstSlurry int
+	lastShoe    float64 // along hole; zero for none
+}
+
+// take records one moment.
+func (r *recorder) take(m *moment) {
+	j := r.job
+	first := len(j.Frames) == 0
+	if !first && m.stage != r.stage {
+		r.before += r.list[r.stage].volume
+	}
+	f := JobFrame{Time: m.time, Pumped: r.before + m.of, Of: m.of, Fluid: r.list[m.stage].fluid, Level: m.step.Level, Returns: m.step.Rate,
+		Pressure: m.step.Pressure, Strokes: quotient(r.before+m.of, r.stroke), OfStrokes: quotient(m.of, r.stroke)}
+	if f.Fluid >= 0 && !m.landed {
+		f.Rate = r.list[m.stage].rate
+	}
+	switch {
+	case first:
+		f.Rate = 0
+		r.event(r.list[0].name)
+	case m.landed:
+		f.Rate, f.Returns, f.Pressure = 0, 0, 0
+		if j.Dynamic {
+			f.Level = r.well.Level()
+		}
+		r.event("at rest, bled off")
+	case m.of == 0 && m.stage != r.stage:
+		r.event(r.list[m.stage].name)
+	}
+	r.stage = m.stage
+	r.stand(&f)
+	r.landmarks(&f)
+	f.Event = len(j.Events) - 1
+	j.Frames = append(j.Frames, f)
+}
+
+// event adds an event that the frame about to be added shows.
+func (r *recorder) event(name string) {
+	r.job.Events = append(r.job.Events, JobEvent{Name: name, Frame: len(r.job.Frames)})
+}
+
+// passed counts the landmarks that the well has passed.
+func (r *recorder) passed() (n int) {
+	r.riding = r.well.AppendPlugs(r.riding[:0])
+	for _, p := range r.riding {
+		if p.Landed {
+			n++
+		}
+	}
+	if top, ok := r.well.Top(state.Annulus, r.firstSlurry); ok {
+		n++
+		if top < r.lastShoe {
+			n++
+		}
+	}
+	return n
+}
+
+// landmarks adds what happens once: plugs land, the first slurry turns at the end of the string, and enters the last shoe.
+func (r *recorder) landmarks(f *JobFrame) {
+	once := func(happened bool, name string) {
+		if happened && !r.marked[name] {
+			r.marked[name] = true
+			r.event(name)
+		}
+	}
+	for _, p := range f.Plugs {
+		once(p.Landed, p.Name+" lands")
+	}
+	for _, s := range f.Annulus {
+		if s.Fluid == r.firstSlurry {
+			name := r.job.Fluids[r.firstSlurry].Name
+			once(true, name+" at shoe")
+			once(r.lastShoe > 0 && s.Top < r.lastShoe, name+" at last shoe")
+		}
+	}
+}
+
+// stand records what stands where.
+func (r *recorder) stand(f *JobFrame) {
+	read := func(c state.Conduit) (stands []JobStand) {
+		r.layers = r.well.AppendLayers(r.layers[:0], c)
+		for _, l := range r.layers {
+			if l.Bottom > l.Top {
+				stands = append(stands, JobStand{Top: l.Top, Bottom: l.Bottom, Fluid: l.Fluid})
+			}
+		}
+		return stands
+	}
+	f.Inside, f.Annulus, f.Pocket, f.Between = read(state.Inside), read(state.Annulus), read(state.Pocket), read(state.Between)
+	r.riding = r.well.AppendPlugs(r.riding[:0])
+	for _, p := range r.riding {
+		f.Plugs = append(f.Plugs, JobPlug{Name: p.Name, MD: p.MD, Landed: p.Landed})
+	}
+	f.EMW = make([]float64, len(r.job.Points))
+	for k := range r.job.Points {
+		f.EMW[k] = emwAt(r.well, r.job.Points[k].MD)
+	}
+}
+
+// quotient returns a over b, zero where b is none.
+func quotient(a, b float64) float64 {
+	if b == 0 {
+		return 0
+	}
+	return a / b
+}
+
+// cementCharts returns the section's cement job against the volume pumped: pump pressure, equivalent densities at the
+// last shoe and at TD, and returns.
+func (e *evaluation) cementCharts(i int) []Chart {
+	if !e.cemented(i) {
+		return nil
+	}
+	cement := e.readCement(i)
+	if e.playGap(i, &cement).open() {
+		return nil
+	}
+	job, missing := e.playJob(i, &cement)
+	if missing.open() {
+		return nil
+	}
+	chart := Chart{Key: "cement.job", Title: "Cement job", Topic: model.TopicCement, Axis: "pumped", Along: quantity.Volume}
+	if !job.Dynamic {
+		chart.Title = "Cement job, static"
+	}
+	over := func(name string, kind quantity.Kind, limit bool, value func(*JobFrame) float64) {
+		c := ChartCurve{Name: name, Kind: kind, Limit: limit}
+		for k := range job.Frames {
+			c.Points = append(c.Points, ChartPoint{At: job.Frames[k].Pumped, Value: value(&job.Frames[k])})
+		}
+		chart.Curves = append(chart.Curves, c)
+	}
+	over("pump", quantity.Pressure, false, func(f *JobFrame) float64 { return f.Pressure })
+	for k, at := range job.Points {
+		if k > 0 && k < len(job.Points)-1 {
+			continue
+		}
+		over("EMW "+at.Name, quantity.EMW, false, func(f *JobFrame) float64 { return f.EMW[k] })
+		if at.Fracture > 0 {
+			over("limit "+at.Name, quantity.EMW, true, func(*JobFrame) float64 { return at.Fracture })
+		}
+	}
+	if job.Dynamic {
+		over("pump rate", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Rate })
+		over("returns", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Returns })
+	}
+	for _, event := range job.Events {
+		chart.Marks = append(chart.Marks, ChartMark{Name: event.Name, At: job.Frames[event.Frame].Pumped})
+	}
+	return []Chart{chart}
+}

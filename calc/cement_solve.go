@@ -1,0 +1,77 @@
+package calc
+
+import (
+	"borewalk/model"
+)
+
+// cementProposals looks for the highest top of cement and the fastest displacement that keep the plan's margin, and for
+// the excess with which cement just comes out where the returns leave.
+func cementProposals(plan *model.Plan, i int) []Proposal {
+	e := run(plan, nil)
+	if !e.cemented(i) {
+		return nil
+	}
+	job := e.readCement(i)
+	if job.missing.open() {
+		return nil
+	}
+	limit, _ := plan.Limit(model.Rules()[model.RuleCementMargin])
+	margin := func(r *Result) bool {
+		f, ok := r.Sheet(i).Find("cement.margin")
+		return ok && f.OK && f.Value >= limit.SI
+	}
+	propose := func(title, gives, why, note string, s search) Proposal {
+		s.plan, s.section = plan, i
+		p := Proposal{Title: title, Gives: gives, Note: note, Why: why}
+		p.Ref, _ = model.Find(plan, s.path)
+		entry, result, ok := s.solve()
+		if p.OK = ok; ok {
+			figure, _ := result.Sheet(i).Find(gives)
+			p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
+		}
+		return p
+	}
+	first := &job.slurries[0]
+	list := []Proposal{propose("Highest top of cement that keeps the margin", "cement.margin",
+		"the margin is not kept however low the top stands: look at rates and densities", "the least margin of the job is kept at its limit",
+		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, &job), keeps: margin})}
+	if !e.rateGap(i).open() {
+		list = append(list, propose("Fastest displacement that keeps the margin", "cement.margin",
+			"the margin is not kept however slow the displacement: look at the mixing rate, the top and the densities",
+			"mixing and slow rates stay; the cement may run ahead by itself", search{path: model.PathOf(i, "displace_rate"), from: slowest, to: fastest("displace_rate", e.mostFlow()), keeps: margin}))
+		list = append(list, propose("Fastest mixing that keeps the margin", "cement.margin",
+			"the margin is not kept however slow the mixing: look at the displacement, the top and the densities",
+			"the slurry runs ahead by itself where it is heavy", search{path: model.PathOf(i, "mix_rate"), from: slowest, to: fastest("mix_rate", plan.Rig.UnitRate.SI), keeps: margin}))
+	}
+	reaches := func(r *Result) bool {
+		f, ok := r.Sheet(i).Find("cement.over")
+		return ok && f.OK && f.Value <= 0
+	}
+	where := "the seabed"
+	if e.sections[i].rig {
+		where = "the rig"
+	}
+	return append(list, propose("Most excess before cement comes to "+where+", hole in gauge", "cement.over",
+		"cement comes back from a hole in gauge with no excess at all", "with more, cement is seen in the returns",
+		search{path: model.PathOf(i, "excess"), from: 0, to: 5, keeps: reaches}))
+}
+
+// highestTop returns the highest top of cement looked at: the hanger, or for a liner and without a riser where returns leave.
+func (e *evaluation) highestTop(i int, job *cementJob) float64 {
+	if e.sections[i].rig && !e.strings[i].liner {
+		return job.top
+	}
+	return max(job.outlet, 1)
+}
+
+// slowest is the least rate looked at, in m3/s.
+const slowest = 0.1 / 60
+
+// fastest returns the highest rate looked at for an entry: what the machine gives, or the end of the entry's range.
+func fastest(key string, machine float64) float64 {
+	most := model.SectionGroup().Field(key).Max.SI
+	if machine > 0 {
+		most = min(most, machine)
+	}
+	return most
+}

@@ -1,0 +1,65 @@
+package calc_test
+
+import (
+	"testing"
+
+	"borewalk/calc"
+	"borewalk/model"
+)
+
+// TestProposalsMeetTheirLimit takes each proposal into the plan and looks whether it keeps what it promises, and whether
+// a step further would not.
+func TestProposalsMeetTheirLimit(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		section int
+	}{{"ottermast-2", 2}, {"ottermast-2", 3}, {"saltlantern-1", 4}, {"saltlantern-1", 5}} {
+		list := calc.Proposals(demo(t, c.name), c.section-1, model.TopicCement)
+		if len(list) != 4 {
+			t.Fatalf("%s %d: %d proposals", c.name, c.section, len(list))
+		}
+		for _, p := range list {
+			if !p.OK {
+				if p.Why == "" {
+					t.Errorf("%s %d %s: none, and no reason", c.name, c.section, p.Title)
+				}
+				continue
+			}
+			plan := demo(t, c.name)
+			limit, _ := plan.Limit(model.Rules()[model.RuleCementMargin])
+			ref := entry(t, plan, string(p.Ref.Path()))
+			if text := ref.Field.FileText(p.Entry); func() bool { _, err := ref.Field.Parse(text, 0); return err != nil }() {
+				t.Errorf("%s %d %s: %s is outside the range", c.name, c.section, p.Title, text)
+			}
+			ref.Set(plan, p.Entry)
+			r := calc.Evaluate(plan)
+			switch {
+			case p.Ref.Field.Key == "excess":
+				if over := value(t, r, c.section, "cement.over"); over != 0 {
+					t.Errorf("%s %d %s: %g m3 come back", c.name, c.section, p.Title, over)
+				}
+			case value(t, r, c.section, "cement.margin") < limit.SI:
+				t.Errorf("%s %d %s: margin %g, want %g", c.name, c.section, p.Title, value(t, r, c.section, "cement.margin"), limit.SI)
+			}
+		}
+	}
+}
+
+// TestTheHighestTopIsTheHighest: ten metres more break the margin, unless cement stands as high as it can.
+func TestTheHighestTopIsTheHighest(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	with(t, plan, "section[3].leak_off", "1.42 sg")
+	p := calc.Proposals(plan, 2, model.TopicCement)[0]
+	if !p.OK || p.Entry.Quantity.SI < 400 {
+		t.Fatalf("%+v", p)
+	}
+	entry(t, plan, "section[3].slurry[1].top").Set(plan, p.Entry)
+	with(t, plan, "section[3].slurry[1].top", p.Entry.Quantity.Text())
+	kept := value(t, calc.Evaluate(plan), 3, "cement.margin")
+	higher := p.Entry
+	higher.Quantity.SI -= 10
+	entry(t, plan, "section[3].slurry[1].top").Set(plan, higher)
+	if broken := value(t, calc.Evaluate(plan), 3, "cement.margin"); kept < 20 || broken >= 20 {
+		t.Errorf("margin %g at the proposed top, %g ten metres above", kept, broken)
+	}
+}

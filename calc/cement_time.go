@@ -1,0 +1,140 @@
+package calc
+
+import (
+	"math"
+
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// cementTimes adds how long a cement job takes, what of the thickening time is left, and the wait on cement.
+func (e *evaluation) cementTimes(i int, p *page, job *cementJob) {
+	p.group = "Time"
+	missing := first(job.missing, e.spacerGap(i), e.rateGap(i))
+	var list []stage
+	if !missing.open() {
+		list = e.stages(i, job)
+	}
+	var mixing, stopped, displacing float64
+	for _, s := range list {
+		switch {
+		case s.fluid < 0:
+			stopped += s.time()
+		case s.fluid == displacerFluid:
+			displacing += s.time()
+		default:
+			mixing += s.time()
+		}
+	}
+	whole := mixing + stopped + displacing
+	p.put("cement.time.mixing", "Mixing", quantity.Hours, mixing, missing, func(w *Working) {
+		w.Formula = "t = (spacers + slurries) / mixing rate"
+		w.pumping(list, func(s stage) bool { return s.fluid >= firstSpacer })
+	})
+	p.put("cement.time.displacing", "Displacing", quantity.Hours, displacing, missing, func(w *Working) {
+		w.Formula = "t = sum of volume / rate behind the cement"
+		w.pumping(list, func(s stage) bool { return s.fluid == displacerFluid })
+	})
+	p.put("cement.time", "Job", quantity.Hours, whole, missing, func(w *Working) {
+		w.Formula = "t = mixing + plugs and lines + displacing"
+		w.in("mixing", "spacers and slurries", quantity.Hours, mixing)
+		w.in("stop", "plugs and lines", quantity.Hours, stopped)
+		w.in("displacing", "behind the cement", quantity.Hours, displacing)
+		w.Source = "common practice"
+	})
+	for k := range job.slurries {
+		e.thickeningFigure(i, p, job, list, k, missing)
+	}
+	e.waitFigure(i, p, job)
+	if c, unit := &e.plan.Sections[i].Cement, e.plan.Rig.UnitRate; unit.IsSet() && c.MixRate.IsSet() {
+		e.judge(model.RuleUnitRate, i, unit.SI-c.MixRate.SI, "Rate of the cement unit over the mixing rate", "", 0, model.PathOf(i, "mix_rate"))
+	}
+}
+
+// pumping puts the stages that count into a working.
+func (w *Working) pumping(list []stage, counts func(stage) bool) {
+	for _, s := range list {
+		if counts(s) {
+			w.in("V", s.name, quantity.Volume, s.volume)
+			w.in("rate", s.name, quantity.CementRate, s.rate)
+		}
+	}
+	w.Source = "common practice"
+}
+
+// spacerGap says which volume of a spacer is missing.
+func (e *evaluation) spacerGap(i int) (missing gap) {
+	for k := range e.plan.Sections[i].Spacers {
+		missing = first(missing, needs(e.plan.Sections[i].Spacers[k].Volume, spacerPath(i, k, "volume"), "volume of a spacer"))
+	}
+	return missing
+}
+
+// afloat returns how long slurry k has been mixed when the job ends, from the first of it.
+func afloat(list []stage, number int) (seconds float64) {
+	started := false
+	for _, s := range list {
+		started = started || s.fluid == number
+		if started {
+			seconds += s.time()
+		}
+	}
+	return seconds
+}
+
+// thickeningFigure adds how long a slurry is pumped and what is left until it thickens, and judges it.
+func (e *evaluation) thickeningFigure(i int, p *page, job *cementJob, list []stage, k int, missing gap) {
+	q := &job.slurries[k]
+	var age float64
+	if !missing.open() {
+		age = afloat(list, firstSpacer+len(e.plan.Sections[i].Spacers)+k)
+	}
+	key := slurryKey(k)
+	p.put(key+".age", slurryName(q.row, k)+", old", quantity.Hours, age, missing, func(w *Working) {
+		w.Formula = "t = from the first of it mixed to the end of displacement, stops counted"
+		w.in("t", "at the end", quantity.Hours, age)
+		w.Source = "common practice"
+	})
+	thickening := q.row.Thickening
+	none := first(missing, needs(thickening, slurryPath(i, k, "thickening"), "thickening time"))
+	p.also(key+".left", "left", quantity.Hours, thickening.SI-age, none, func(w *Working) {
+		w.Formula = "left = thickening time - age at the end"
+		w.in("thickening", "of the laboratory", quantity.Hours, thickening.SI)
+		w.in("age", "at the end of the job", quantity.Hours, age)
+		w.Source = "common practice"
+		w.Note = "Trouble on the job takes from this. The laboratory's test on rig samples counts."
+	})
+	if !none.open() && !math.IsNaN(age) {
+		e.judge(model.RuleThickening, i, thickening.SI-age, "Thickening time left, "+slurryName(q.row, k), "", 0, slurryPath(i, k, "thickening"))
+	}
+}
+
+// waitFigure adds the wait on cement against the time to strength of the slurry at the shoe, and judges both.
+func (e *evaluation) waitFigure(i int, p *page, job *cementJob) {
+	s := &e.plan.Sections[i]
+	n := len(job.slurries)
+	if n == 0 {
+		return
+	}
+	wait, strength := s.Cement.Wait, job.slurries[n-1].row.StrengthTime
+	waitPath := model.PathOf(i, "wait")
+	missing := first(needs(wait, waitPath, "planned wait on cement"), needs(strength, slurryPath(i, n-1, "strength_time"), "time to 500 psi"))
+	p.put("cement.wait.over", "Wait over 500 psi", quantity.Hours, wait.SI-strength.SI, missing, func(w *Working) {
+		w.Formula = "over = planned wait - time to 500 psi of the slurry at the shoe"
+		w.in("wait", "planned", quantity.Hours, wait.SI)
+		w.in("strength", "time to 500 psi", quantity.Hours, strength.SI)
+		w.Source = "30 CFR 250.420(c): 500 psi behind the lowest 500 ft before drilling on"
+		w.Note = "The laboratory counts from mixing, the wait from the bump. Coldest place counts: cold seabed slows the upper cement."
+	})
+	if !missing.open() {
+		e.judge(model.RuleCementStrength, i, wait.SI-strength.SI, "Wait over the time to 500 psi", "", 0, waitPath)
+	}
+	if !wait.IsSet() {
+		return
+	}
+	if s.Purpose == model.Conductor {
+		e.judge(model.RuleUSWaitConductor, i, wait.SI, "Wait on cement", "", 0, waitPath)
+		return
+	}
+	e.judge(model.RuleUSWait, i, wait.SI, "Wait on cement", "", 0, waitPath)
+}

@@ -1,0 +1,103 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// Proposal is an entry worked out so that a figure just meets its limit. It changes nothing by itself.
+type Proposal struct {
+	Title string      // what was looked for
+	Ref   model.Ref   // the entry
+	Entry model.Entry // its proposed content, rounded to the inner side in the entry's own unit
+	OK    bool
+	Why   string // when there is none: the reason
+	Gives string // the figure that decides, by name
+	Kind  quantity.Kind
+	Value float64 // what that figure becomes
+	Note  string
+}
+
+// Proposals works out what can be worked out for a topic of a section; costly, and so only when asked for.
+func Proposals(plan *model.Plan, section int, topic model.Topic) []Proposal {
+	if section < 0 || section >= len(plan.Sections) || topic != model.TopicCement {
+		return nil
+	}
+	return cementProposals(plan, section)
+}
+
+// search is a quest for the value of an entry, between two bounds, that is furthest towards the second of them and keeps
+// a condition. The condition must hold up to some value and fail from there on.
+type search struct {
+	plan     *model.Plan
+	section  int
+	path     model.Path
+	from, to float64 // SI
+	keeps    func(*Result) bool
+}
+
+// solve returns the last value that keeps the condition, rounded back towards where the search begins by the natural step
+// of the entry's unit, and the result with it.
+func (s search) solve() (entry model.Entry, result *Result, ok bool) {
+	trial := s.trial()
+	ref, found := model.Find(trial, s.path)
+	if !found {
+		return entry, nil, false
+	}
+	unit := s.unit(ref)
+	try := func(x float64) *Result {
+		ref.Set(trial, model.Entry{Quantity: quantity.Of(unit.FromSI(x), unit)})
+		return Evaluate(trial)
+	}
+	if !s.keeps(try(s.from)) {
+		return entry, nil, false
+	}
+	good, bad := s.from, s.to
+	if s.keeps(try(s.to)) {
+		good = s.to
+	}
+	for range 30 {
+		if math.Abs(unit.FromSI(good)-unit.FromSI(bad)) < 0.01*quantity.Step(ref.Field.Kind, unit) {
+			break
+		}
+		if middle := (good + bad) / 2; s.keeps(try(middle)) {
+			good = middle
+		} else {
+			bad = middle
+		}
+	}
+	step := quantity.Step(ref.Field.Kind, unit)
+	rounded := math.Floor(unit.FromSI(good)/step+1e-9) * step
+	if s.to < s.from {
+		rounded = math.Ceil(unit.FromSI(good)/step-1e-9) * step
+	}
+	entry = model.Entry{Quantity: quantity.Of(tidy(rounded), unit)}
+	ref.Set(trial, entry)
+	result = Evaluate(trial)
+	return entry, result, s.keeps(result)
+}
+
+// tidy takes the rounding of a multiple off: 0.30000000000000004 becomes 0.3.
+func tidy(x float64) float64 { return math.Round(x*1e6) / 1e6 }
+
+// unit returns the unit that the entry is written in, else the plan's.
+func (s search) unit(ref model.Ref) quantity.Unit {
+	if v := ref.Get(s.plan).Quantity; v.IsSet() {
+		return v.Unit
+	}
+	set, _ := quantity.ParseSet(s.plan.Well.UnitSet)
+	return s.plan.System(set, true).Unit(ref.Field.Kind)
+}
+
+// trial returns a plan whose section can be changed without touching the one that is searched for.
+func (s search) trial() *model.Plan {
+	trial := *s.plan
+	trial.Sections = slices.Clone(trial.Sections)
+	section := &trial.Sections[s.section]
+	section.Casing, section.String = slices.Clone(section.Casing), slices.Clone(section.String)
+	section.Slurries, section.Spacers = slices.Clone(section.Slurries), slices.Clone(section.Spacers)
+	return &trial
+}

@@ -1,0 +1,172 @@
+package calc
+
+import (
+	"borewalk/calc/bore"
+	"borewalk/calc/column"
+	"borewalk/calc/strength"
+	"borewalk/model"
+)
+
+// gasGradient is the gradient of a column of gas in Pa/m where the plan gives none: 0.1 psi/ft (common practice, from
+// memory).
+const gasGradient = 0.1 * 6894.757293168361 / 0.3048
+
+// gasDensity returns the density in kg/m3 of a column of gas from the hole of section j.
+func (e *evaluation) gasDensity(j int) float64 {
+	if own := e.plan.Sections[j].Loads.GasGradient; own.IsSet() {
+		return own.SI / gravity
+	}
+	return gasGradient / gravity
+}
+
+// poreAt returns the pore pressure at the foot of section j in Pa.
+func (e *evaluation) poreAt(j int) (pressure float64, missing gap) {
+	if missing = e.prognosisGap(j); missing.open() {
+		return 0, missing
+	}
+	tvd := e.deepest(j)
+	emw, _ := e.window.pore.At(tvd)
+	return column.PressureOf(emw, tvd), gap{}
+}
+
+// shoeStands returns the pressure in Pa that the last shoe above section j stands, by the weaker of prognosis and planned
+// test, and its true vertical depth.
+func (e *evaluation) shoeStands(j int) (pressure, tvd float64, ok bool) {
+	shoe, _, ok := e.lastShoe(j)
+	if !ok {
+		return 0, 0, false
+	}
+	tvd = e.path.TVD(shoe)
+	emw, ok := e.window.fracture.At(tvd)
+	if test := e.plan.Sections[j].LeakOff; test.IsSet() && (!ok || test.SI < emw) {
+		emw, ok = test.SI, true
+	}
+	return column.PressureOf(emw, tvd), tvd, ok
+}
+
+// gasColumn returns the load of gas from the foot of section j's hole up to the wellhead.
+func (e *evaluation) gasColumn(i, j int) (loadCase, bool) {
+	l := ofHole(j, strength.InBurst, "casing.burst.gas", "Gas", "gas to the wellhead")
+	l.mend = model.PathOf(j, "gas_limit")
+	var pore float64
+	if pore, l.missing = e.poreAt(j); l.missing.open() {
+		return l, true
+	}
+	gas := column.Layer{Bottom: e.deepest(j), Density: e.gasDensity(j), Label: "gas"}
+	l.inside.stack, _ = column.RestingOn(pore, gas)
+	if e.plan.Sections[j].Loads.GasLimit == model.GasToFailure {
+		if stands, tvd, ok := e.shoeStands(j); ok && pressureAt(l.inside.stack, tvd) > stands {
+			gas.Bottom = tvd
+			l.inside.stack, _ = column.RestingOn(stands, gas)
+			l.note = "The last shoe fails first and holds the pressure there."
+		}
+	}
+	l.outside, l.missing = e.outsideBurst(i)
+	return l, true
+}
+
+// kick returns the load of a gas kick from the foot of section j's hole, circulated to the wellhead as one bubble at
+// constant pressure at TD: it swells as its pressure falls (Boyle), with mud below it. Temperature, deviation of the gas
+// and friction are left out.
+func (e *evaluation) kick(i, j int) (loadCase, bool) {
+	volume := e.plan.Sections[j].Loads.KickVolume.SI
+	if volume == 0 {
+		return loadCase{}, false
+	}
+	l := ofHole(j, strength.InBurst, "casing.burst.kick", "Kick", "gas kick at the wellhead")
+	l.mend = model.PathOf(j, "kick_volume")
+	l.missing = first(e.columnGap(j), e.drills[j].missing, e.boreGap(j))
+	var pore float64
+	if !l.missing.open() {
+		pore, l.missing = e.poreAt(j)
+	}
+	if l.missing.open() {
+		return l, true
+	}
+	bottom, mud := e.deepest(j), e.density(j, e.sections[j].td)
+	kick := max(pore, mud*gravity*bottom) + e.plan.Sections[j].Loads.KickDensity.SI*gravity*bottom
+	annuli := bore.Intervals(e.bores[j], e.drills[j].bodies, e.datum.Wellhead, e.sections[j].td)
+	foot := e.bubble(j, annuli, kick, volume)
+	l.inside.stack, _ = column.RestingOn(kick, column.Layer{Top: e.datum.Wellhead, Bottom: foot, Density: e.gasDensity(j), Label: "gas"},
+		column.Layer{Top: foot, Bottom: bottom, Density: mud, Label: "mud"})
+	l.outside, l.missing = e.outsideBurst(i)
+	l.note = "One bubble, pressure times volume constant, held at the wellhead by the choke."
+	if stands, tvd, ok := e.shoeStands(j); ok && pressureAt(l.inside.stack, tvd) > stands {
+		l.note = "The last shoe would fail first: kick tolerance limits this kick."
+	}
+	return l, true
+}
+
+// bubble returns the true vertical depth of the foot of a gas bubble whose top stands at the wellhead: a volume in m3 taken
+// in at the kick's pressure in Pa.
+func (e *evaluation) bubble(j int, annuli []bore.Interval, kick, volume float64) float64 {
+	bottom, mud, gas := e.deepest(j), e.density(j, e.sections[j].td), e.gasDensity(j)
+	top := e.datum.Wellhead
+	lowest, highest := top, bottom // of the foot
+	const halvings = 40            // of a few km: far below a millimetre
+	for range halvings {
+		foot := (lowest + highest) / 2
+		md, ok := e.path.MDAtTVD(foot)
+		if !ok {
+			md = e.sections[j].td
+		}
+		held := kick - gravity*(mud*(bottom-foot)+gas*(foot-top)/2) // pressure in the middle of the bubble
+		if held > 0 && bore.Between(annuli, top, md)*held >= volume*kick {
+			highest = foot
+		} else {
+			lowest = foot
+		}
+	}
+	return highest
+}
+
+// pressureTest returns the load of the planned test of section i's string.
+func (e *evaluation) pressureTest(i int) (loadCase, bool) {
+	test := e.plan.Sections[i].Loads.TestPressure
+	if !test.IsSet() {
+		return loadCase{}, false
+	}
+	l := loadCase{key: "casing.burst.test", name: "Pressure test", words: "pressure test", mode: strength.InBurst, hole: i,
+		mend: model.PathOf(i, "test_pressure")}
+	l.inside.stack = e.testColumn(i, test.SI)
+	l.outside, l.missing = e.outsideBurst(i)
+	return l, true
+}
+
+// testColumn returns the test fluid inside the string of section i from the rotary down, under a pressure at the pump.
+func (e *evaluation) testColumn(i int, pressure float64) column.Stack {
+	s := &e.plan.Sections[i]
+	fluid := s.Loads.TestDensity.SI
+	for _, other := range [...]float64{s.Cement.Displacing.SI, e.density(i, e.sections[i].td)} {
+		if fluid == 0 {
+			fluid = other
+		}
+	}
+	stack, _ := column.NewStack(pressure, column.Layer{Bottom: e.deepest(i), Density: fluid, Label: "test fluid"})
+	return stack
+}
+
+// tubingLeak returns the load on a production string of a leak near the wellhead: the shut-in tubing pressure on top of
+// the packer fluid.
+func (e *evaluation) tubingLeak(s *loadedString) (loadCase, bool) {
+	i := s.section
+	section := &e.plan.Sections[i]
+	if section.Purpose != model.Production || !section.Loads.PackerFluid.IsSet() {
+		return loadCase{}, false
+	}
+	l := loadCase{key: "casing.burst.leak", name: "Tubing leak", words: "tubing leak at the wellhead", mode: strength.InBurst, hole: i,
+		mend: model.PathOf(i, "tubing_pressure")}
+	shut := section.Loads.TubingPressure.SI
+	if !section.Loads.TubingPressure.IsSet() {
+		last := len(e.plan.Sections) - 1
+		var pore float64
+		if pore, l.missing = e.poreAt(last); l.missing.open() {
+			return l, true
+		}
+		shut = max(0, pore-e.gasDensity(last)*gravity*(e.deepest(last)-e.datum.Wellhead))
+	}
+	l.inside.stack, _ = column.NewStack(shut, column.Layer{Top: e.datum.Wellhead, Bottom: max(e.deepest(i), e.datum.Wellhead),
+		Density: section.Loads.PackerFluid.SI, Label: "packer fluid"})
+	l.outside, l.missing = e.outsideBurst(i)
+	return l, true
+}

@@ -1,0 +1,91 @@
+package calc
+
+import (
+	"strconv"
+
+	"borewalk/calc/strength"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// judgeFactors compares the factors with the rules: of the string's own loads the lowest by each rule, and the lowest that
+// each hole below lays on it. What a hole lays on a string stands on both sections, since the mud that is to be changed is
+// the hole's.
+func (e *evaluation) judgeFactors(f *factors) {
+	for k := range f.cases {
+		j := &f.cases[k]
+		if j.at.loaded() && f.governs(k) {
+			e.judgeFactor(f, j.rule, j.at.factor, j.words, j.at.part, j.at.md, j.hole, j.mend)
+		}
+	}
+	if t := &f.tri; t.factor > 0 && !f.short.open() {
+		mend := partPath(f.s.section, &f.s.casing.parts[t.part], "grade")
+		e.judgeFactor(f, model.RuleTriaxial, t.factor, t.words, t.part, t.md, t.hole, mend)
+	}
+}
+
+// governs reports whether no other case of the same rule and hole is nearer to failure than case k; of equals the first.
+func (f *factors) governs(k int) bool {
+	for n := range f.cases {
+		a, b := &f.cases[n], &f.cases[k]
+		if n != k && a.at.loaded() && a.rule == b.rule && a.hole == b.hole && (a.at.factor < b.at.factor || n < k && a.at.factor == b.at.factor) {
+			return false
+		}
+	}
+	return true
+}
+
+func (e *evaluation) judgeFactor(f *factors, rule model.RuleID, factor float64, words string, part int, md float64, hole int, mend model.Path) {
+	i := f.s.section
+	mode := [...]string{"Collapse", "Burst", "Tension", "Tension", "Triaxial"}[rule-model.RuleCollapse]
+	where := ""
+	if len(f.s.parts) > 1 {
+		where = "casing part " + strconv.Itoa(f.s.casing.parts[part].row+1)
+	}
+	e.judge(rule, i, factor, mode+", "+words, where, md, mend)
+	if hole != i {
+		e.judge(rule, hole, factor, mode+" of section "+strconv.Itoa(i+1)+"'s string, "+words, where, md, mend)
+	}
+}
+
+// testFigure adds what the rule on casing tests asks, where the plan's rules hold it: the pressure at the pump that is 70 %
+// of the least internal yield, and what it would leave, and judges the test that is planned.
+func (e *evaluation) testFigure(p *page, s *loadedString) {
+	i := s.section
+	rule := model.Rules()[model.RuleUSTest]
+	if !rule.In(e.plan.Well.RuleSet) || e.plan.Sections[i].Purpose == model.Conductor {
+		return
+	}
+	share := rule.Limit // the law's, whatever departure the plan has
+	weakest, part := 0.0, 0
+	for k := range s.parts {
+		if burst, err := strength.InternalYield(s.parts[k].Pipe, strength.WallTolerance); err == nil && (weakest == 0 || burst < weakest) {
+			weakest, part = burst, k
+		}
+	}
+	asked := loadCase{top: s.casing.top, bottom: s.casing.shoe, mode: strength.InBurst, mend: model.PathOf(i, "test_pressure")}
+	asked.inside.stack = e.testColumn(i, share.SI*weakest)
+	asked.outside, asked.missing = e.outsideBurst(i)
+	least, missing := strain{}, asked.missing
+	if !missing.open() {
+		least, _, missing = e.worst(s, &asked)
+	}
+	p.group = "Test by the rule"
+	p.put("casing.test.asked", "Test to ask for", quantity.Pressure, share.SI*weakest, gap{}, func(w *Working) {
+		w.Formula = "p = share × least internal yield, at the pump"
+		w.in("share", rule.Name, quantity.Ratio, share.SI)
+		w.in("yield", "internal, new pipe", quantity.Pressure, weakest)
+		w.Source = rule.Source
+	})
+	p.also("casing.test.asked.factor", "factor", quantity.Number, least.factor, missing, func(w *Working) {
+		w.Formula = "factor = rating / load, with that test"
+		w.burst(s, &asked, &least)
+	})
+	p.also("casing.test.asked.at", "at TVD", quantity.Length, least.tvd, missing, func(w *Working) {
+		w.Formula = "TVD at which rating / load is least, with that test"
+		w.burst(s, &asked, &least)
+	})
+	if planned := e.plan.Sections[i].Loads.TestPressure; planned.IsSet() && weakest > 0 {
+		e.judge(model.RuleUSTest, i, planned.SI/weakest, "Pressure test over least internal yield", "", s.casing.parts[part].bottom, model.PathOf(i, "test_pressure"))
+	}
+}

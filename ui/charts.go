@@ -1,0 +1,144 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/plot"
+)
+
+// charts are those of one page, kept until the plan or the page changes.
+type charts struct {
+	known   bool
+	topic   model.Topic
+	section int
+	list    []calc.Chart
+	single  []calc.Chart // the same, with the kinds of quantity of each by themselves as well
+}
+
+// chartsHere returns the charts of the page. They are worked out when they are first drawn, not with each evaluation. In a low
+// window, where the panels of a chart are flat, each follows by itself.
+func (p *Planner) chartsHere() []calc.Chart {
+	if c := &p.charts; !c.known || c.topic != p.topic || c.section != p.section {
+		*c = charts{known: true, topic: p.topic, section: p.section, list: p.options.Charts(p.plan, p.section, p.topic)}
+		for _, chart := range c.list {
+			c.single = append(append(c.single, chart), byKind(chart)...)
+		}
+	}
+	const high = 24
+	if p.rows() < high {
+		return p.charts.single
+	}
+	return p.charts.list
+}
+
+// byKind returns a chart for each kind of quantity of one that has several and does not run down.
+func byKind(chart calc.Chart) (list []calc.Chart) {
+	if chart.Down {
+		return nil
+	}
+	for _, c := range chart.Curves {
+		at := slices.IndexFunc(list, func(one calc.Chart) bool { return one.Curves[0].Kind == c.Kind })
+		if at < 0 {
+			one := chart
+			one.Title, one.Curves = chart.Title+": "+c.Kind.String(), nil
+			at, list = len(list), append(list, one)
+		}
+		list[at].Curves = append(list[at].Curves, c)
+	}
+	if len(list) < 2 {
+		return nil
+	}
+	return list
+}
+
+// pictures returns how many pictures the third view of the page has: its charts, then the pressure window.
+func (p *Planner) pictures() int { return len(p.chartsHere()) + 1 }
+
+// pictureAt returns the picture that is shown, from 0.
+func (p *Planner) pictureAt() int { return max(0, min(p.chartAt[p.topic], p.pictures()-1)) }
+
+// turnPicture shows another picture of the page.
+func (p *Planner) turnPicture(by int) { p.chartAt[p.topic] = p.pictureAt() + by }
+
+// drawPicture draws the picture of the page that is shown.
+func (p *Planner) drawPicture(r canvas.Region) {
+	n, at := p.pictures(), p.pictureAt()
+	page := pageOf(at, n)
+	if p.amongPictures() {
+		page = "left right  " + page
+	}
+	if at == n-1 {
+		p.drawWindow(r, page)
+		return
+	}
+	plot.DrawChart(r, p.chartsHere()[at], p.chartOptions(page))
+}
+
+// pageOf says which picture of how many one is, from 0; nothing where there is only one.
+func pageOf(at, n int) string {
+	if n < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%d of %d", at+1, n)
+}
+
+// chartOptions says how a chart is drawn in the units shown.
+func (p *Planner) chartOptions(page string) plot.ChartOptions {
+	return plot.ChartOptions{
+		Glyphs: p.glyphs, Page: page,
+		Unit: func(k quantity.Kind) string { return p.system.Unit(k).Symbol() },
+		Ticks: func(low, high float64, n int, k quantity.Kind) []plot.Tick {
+			return ticks(low, high, n, p.system.Unit(k))
+		},
+		Value: p.amount, Place: p.depthLabel,
+	}
+}
+
+// right goes to the figures, or in the third view to the next picture.
+func (p *Planner) right() {
+	if p.amongPictures() {
+		p.turnPicture(1)
+		return
+	}
+	p.figures = true
+}
+
+// left goes to the fields, or in the third view to the picture before.
+func (p *Planner) left() {
+	if p.amongPictures() && !p.figures {
+		p.turnPicture(-1)
+		return
+	}
+	p.figures = false
+}
+
+// amongPictures reports whether left and right walk through pictures.
+func (p *Planner) amongPictures() bool { return p.view == viewPicture && p.pictures() > 1 }
+
+func (p *Planner) noRight() string {
+	switch {
+	case p.amongPictures():
+		if p.pictureAt() == p.pictures()-1 {
+			return "this is the last picture of the page"
+		}
+	case p.figures:
+		return "the figures have the focus already"
+	}
+	return ""
+}
+
+func (p *Planner) noLeft() string {
+	switch {
+	case p.figures:
+	case !p.amongPictures():
+		return "the fields have the focus already"
+	case p.pictureAt() == 0:
+		return "this is the first picture of the page"
+	}
+	return ""
+}

@@ -1,0 +1,272 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"borewalk/calc"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/plot"
+)
+
+// The player shows a chart beside the gauges on a page so wide; on a narrower one the chart takes the page.
+const chartBeside = 100
+
+// draw draws the events and plugs, the gauges, and beside them or in their place a chart.
+func (u *player) draw(p *Planner, r canvas.Region) {
+	r.Fill(' ', canvas.Plain)
+	n := len(p.chartsHere())
+	if n > 0 && r.W() >= chartBeside {
+		width := r.W() / 3
+		u.drawChart(p, r.Sub(r.W()-width, 0, width, r.H()), u.chart%n)
+		r.VLine(r.W()-width-1, 0, r.H(), p.glyphs.Vertical, canvas.Faint)
+		r = r.Sub(0, 0, r.W()-width-1, r.H())
+	} else if at := u.chart % (n + 1); at > 0 {
+		u.drawChart(p, r, at-1)
+		return
+	}
+	events := min(max(r.W()/3+3, 23), 28)
+	plugs := u.frame().Plugs
+	if len(plugs) > 0 {
+		u.drawPlugs(p, r.Sub(0, r.H()-1-len(plugs), events, 1+len(plugs)))
+		u.drawEvents(p, r.Sub(0, 0, events, r.H()-1-len(plugs)))
+	} else {
+		u.drawEvents(p, r.Sub(0, 0, events, r.H()))
+	}
+	r.VLine(events, 0, r.H(), p.glyphs.Vertical, canvas.Faint)
+	u.drawGauges(p, r.Sub(events+1, 0, r.W()-events-1, r.H()))
+}
+
+// drawChart draws a chart of the page with the present volume marked.
+func (u *player) drawChart(p *Planner, r canvas.Region, at int) {
+	list := p.chartsHere()
+	o := p.chartOptions(pageOf(at, len(list)))
+	o.Cursor, o.HasCursor = u.frame().Pumped, list[at].Along == quantity.Volume && !list[at].Down
+	plot.DrawChart(r, list[at], o)
+}
+
+// doneMark stands before an event that has passed.
+const doneMark = "x"
+
+// drawEvents lists the events with the volumes at which they happen, the present one in view.
+func (u *player) drawEvents(p *Planner, r canvas.Region) {
+	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
+	r.Text(0, 0, "  Event", canvas.Heading)
+	number(0, "at "+p.symbol(quantity.Volume), canvas.Faint)
+	rows, present := r.H()-1, u.frame().Event
+	first := max(0, min(present-rows/2, len(u.job.Events)-rows))
+	for y := 0; y < rows && first+y < len(u.job.Events); y++ {
+		i := first + y
+		e := u.job.Events[i]
+		mark, style := " ", canvas.Plain
+		switch {
+		case i == present:
+			mark, style = string(p.glyphs.Mark), canvas.Focus
+		case i < present:
+			mark = doneMark
+		}
+		volume := ""
+		if e.Frame >= 0 && e.Frame < len(u.job.Frames) {
+			volume = p.amount(u.job.Frames[e.Frame].Pumped, quantity.Volume)
+		}
+		room := r.W() - 4 - canvas.Width(volume)
+		r.Text(0, y+1, mark+" "+canvas.Squeeze(p.glyphs.Translate(e.Name), room), style)
+		number(y+1, volume, style)
+	}
+}
+
+// drawPlugs lists the plugs that are in the string with their depths.
+func (u *player) drawPlugs(p *Planner, r canvas.Region) {
+	r.Text(0, 0, string(p.glyphs.Plug)+" Plug", canvas.Heading)
+	r.TextRight(r.W()-9, 0, 8, "MD "+p.symbol(quantity.Length), canvas.Faint)
+	for i, plug := range u.frame().Plugs {
+		name, depth := strings.TrimSuffix(p.glyphs.Translate(plug.Name), " plug"), p.amount(plug.MD, quantity.Length)
+		landed := ""
+		if plug.Landed {
+			landed = " landed"
+		}
+		room := r.W() - 4 - len(landed) - canvas.Width(depth)
+		r.Text(2, i+1, canvas.Clip(name, room)+landed, canvas.Plain)
+		r.TextRight(r.W()-9, i+1, 8, depth, canvas.Plain)
+	}
+}
+
+// drawGauges draws the figures of the moment: volumes, rates and pressure, equivalent densities, and tops in the annulus.
+func (u *player) drawGauges(p *Planner, r canvas.Region) {
+	f, half := u.frame(), r.W()/2
+	last := u.job.Frames[len(u.job.Frames)-1].Pumped
+	pair := func(y int, name, value, second string) {
+		r.Text(1, y, name, canvas.Plain)
+		r.Text(10, y, value, canvas.Plain)
+		r.Text(half+3, y, second, canvas.Plain)
+	}
+	pair(0, "Pumped", p.show(f.Pumped, quantity.Volume)+" of "+p.amount(last, quantity.Volume), "")
+	stage := "pumps stand"
+	if f.Fluid >= 0 {
+		stage = "of " + p.glyphs.Translate(u.name(f.Fluid))
+	}
+	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
+	strokes := ""
+	if f.OfStrokes > 0 {
+		strokes = " " + p.show(f.OfStrokes, quantity.Strokes)
+	}
+	r.Text(half, 1, p.show(f.Of, quantity.Volume)+strokes, canvas.Plain)
+	level := "full"
+	if f.Level > 0 {
+		level = p.show(f.Level, quantity.Length)
+	}
+	pair(2, "Time", p.show(f.Time, quantity.Time), "Level "+level)
+	pair(3, "Rate", p.show(f.Rate, quantity.CementRate)+", returns "+p.amount(f.Returns, quantity.CementRate), "")
+	static := ""
+	if !u.job.Dynamic {
+		static = "static"
+	}
+	pair(4, "Pressure", p.show(f.Pressure, quantity.Pressure), static)
+	const gauges, headings = 5, 2
+	y, gap := gauges, 0
+	spare := r.H() - gauges - headings - len(u.fluids)
+	if spare-len(u.job.Points) >= headings {
+		gap = 1 // between the blocks
+	}
+	points := max(1, min(len(u.job.Points), spare-headings*gap))
+	u.drawPoints(p, r.Sub(0, y+gap, r.W(), 1+points))
+	y += gap + 1 + points + gap
+	u.drawFluids(p, r.Sub(0, y, r.W(), r.H()-y))
+}
+
+// drawPoints lists the points with density, fracture and margin; where not all have room, those with the least margin.
+func (u *player) drawPoints(p *Planner, r canvas.Region) {
+	f := u.frame()
+	rows := min(r.H()-1, len(u.job.Points))
+	order := u.tightest(rows)
+	column := func(y, i int, text string, style canvas.Style) { r.TextRight(r.W()-1-8*(3-i), y, 8, text, style) }
+	title := "EMW " + p.symbol(quantity.EMW)
+	if rows < len(u.job.Points) {
+		title += fmt.Sprintf(" %d of %d", rows, len(u.job.Points))
+	}
+	r.Text(1, 0, title, canvas.Heading)
+	for i, text := range []string{"now", "frac", "margin"} {
+		column(0, i, text, canvas.Faint)
+	}
+	for y, i := range order {
+		point := &u.job.Points[i]
+		r.Text(1, y+1, canvas.Squeeze(p.pointName(point), r.W()-26), canvas.Plain)
+		now, fracture, margin, style := "-", "-", "-", canvas.Plain
+		if i < len(f.EMW) {
+			now = p.amount(f.EMW[i], quantity.EMW)
+		}
+		if point.Fracture > 0 {
+			fracture = p.amount(point.Fracture, quantity.EMW)
+		}
+		if left, ok := u.margin(i); ok {
+			margin = cmp.Or(quantity.FormatChange(left, quantity.EMW, p.system.Unit(quantity.EMW)), "0")
+			if left < 0 {
+				margin, style = "!"+margin, canvas.Stop
+			}
+		}
+		column(y+1, 0, now, canvas.Plain)
+		column(y+1, 1, fracture, canvas.Plain)
+		column(y+1, 2, margin, style)
+	}
+}
+
+// pointName names a point with its depth along hole.
+func (p *Planner) pointName(point *calc.JobPoint) string {
+	return p.glyphs.Translate(strings.TrimPrefix(point.Name, "at ")) + " " + p.depthLabel(point.MD)
+}
+
+// margin returns how far the density at a point is below the fracture, and false where there is none.
+func (u *player) margin(i int) (float64, bool) {
+	f, point := u.frame(), &u.job.Points[i]
+	if i >= len(f.EMW) || !(point.Fracture > 0) {
+		return 0, false
+	}
+	return point.Fracture - f.EMW[i], true
+}
+
+// tightest returns the n points with the least margin, in the job's order.
+func (u *player) tightest(n int) []int {
+	order := make([]int, len(u.job.Points))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		left, hasLeft := u.margin(a)
+		right, hasRight := u.margin(b)
+		switch {
+		case hasLeft && hasRight:
+			return cmp.Compare(left, right)
+		case hasLeft:
+			return -1
+		case hasRight:
+			return 1
+		}
+		return 0
+	})
+	order = order[:max(0, min(n, len(order)))]
+	slices.Sort(order)
+	return order
+}
+
+// drawFluids explains the signs of the fluids, with density and top in the annulus; those in the well come first where not all
+// have room.
+func (u *player) drawFluids(p *Planner, r canvas.Region) {
+	density := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-16, y, 7, text, style) }
+	top := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
+	r.Text(1, 0, "Fluid, annulus top", canvas.Heading)
+	density(0, p.symbol(quantity.Density), canvas.Faint)
+	top(0, p.symbol(quantity.Length), canvas.Faint)
+	fluids := u.fluids
+	if len(fluids) > r.H()-1 {
+		fluids = slices.Clone(fluids)
+		slices.SortStableFunc(fluids, func(a, b int) int { return cmp.Compare(u.place(a), u.place(b)) })
+		fluids = fluids[:max(0, r.H()-1)]
+		slices.Sort(fluids)
+	}
+	for y, i := range fluids {
+		glyph, style := u.look(i)
+		r.Put(1, y+1, glyph, style)
+		r.Put(2, y+1, glyph, style)
+		r.Text(4, y+1, canvas.Squeeze(p.glyphs.Translate(u.name(i)), r.W()-21), canvas.Plain)
+		density(y+1, p.amount(u.job.Fluids[i].Density, quantity.Density), canvas.Plain)
+		if at := standing(u.frame().Annulus, i); at >= 0 {
+			top(y+1, p.amount(u.frame().Annulus[at].Top, quantity.Length), canvas.Plain)
+		} else {
+			top(y+1, "-", canvas.Plain)
+		}
+	}
+}
+
+// place ranks fluids: those in the well before those that are not.
+func (u *player) place(fluid int) int {
+	f := u.frame()
+	if standing(f.Annulus, fluid) >= 0 || standing(f.Inside, fluid) >= 0 {
+		return 0
+	}
+	return 1
+}
+
+// standing returns the uppermost stand of a fluid, or -1.
+func standing(stands []calc.JobStand, fluid int) int {
+	return slices.IndexFunc(stands, func(s calc.JobStand) bool { return s.Fluid == fluid })
+}
+
+func (u *player) name(fluid int) string {
+	if fluid < 0 || fluid >= len(u.job.Fluids) {
+		return "-"
+	}
+	return u.job.Fluids[fluid].Name
+}
+
+// amount formats a quantity without its unit as the screen shows it.
+func (p *Planner) amount(si float64, kind quantity.Kind) string {
+	return quantity.Format(si, kind, p.system.Unit(kind))
+}
+
+// symbol returns the unit shown for a kind.
+func (p *Planner) symbol(kind quantity.Kind) string {
+	return p.glyphs.Translate(p.system.Unit(kind).Symbol())
+}

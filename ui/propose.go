@@ -1,0 +1,57 @@
+package ui
+
+import (
+	"strconv"
+
+	"borewalk/calc"
+	"borewalk/model"
+)
+
+// noProposals says why nothing can be worked out here.
+func (p *Planner) noProposals() string {
+	if p.topic != model.TopicCement {
+		return "there is nothing to be worked out on this page; the cement page has something"
+	}
+	if len(p.plan.Sections) == 0 {
+		return "there is no section"
+	}
+	return ""
+}
+
+// showProposals offers entries that are worked out so that a figure meets its limit. Taking one is an edit like any other.
+func (p *Planner) showProposals() {
+	list := calc.Proposals(p.plan, p.section, p.topic)
+	if len(list) == 0 {
+		p.message = "nothing can be worked out: the string is not cemented, or an entry is missing (f findings)"
+		return
+	}
+	u := &menu{title: "Worked out for section " + strconv.Itoa(p.section+1) + "; enter takes it into the plan"}
+	for _, proposal := range list {
+		u.items = append(u.items, p.proposalItem(proposal))
+	}
+	u.pick = func(p *Planner, i int) {
+		if !list[i].OK {
+			p.message = list[i].Title + ": " + list[i].Why
+			return
+		}
+		ref := list[i].Ref
+		p.do(model.Edit{Name: p.editName(ref, list[i].Entry), Changes: []model.Change{model.Setting(p.plan, ref, list[i].Entry)}})
+		p.goTo(ref.Path())
+	}
+	p.overlay = u
+}
+
+// proposalItem puts a proposal on one line, with all there is to say below the page.
+func (p *Planner) proposalItem(proposal calc.Proposal) item {
+	if !proposal.OK {
+		return item{text: proposal.Title + ": none", full: proposal.Title + ": " + proposal.Why}
+	}
+	now := proposal.Ref.Field.ScreenText(proposal.Ref.Get(p.plan), p.system)
+	if now == "" {
+		now = "blank"
+	}
+	to := proposal.Ref.Field.ScreenText(proposal.Entry, p.system)
+	gives := proposal.Gives + " " + p.show(proposal.Value, proposal.Kind)
+	return item{text: proposal.Ref.Field.Label + " " + to + " (now " + now + "): " + gives,
+		full: proposal.Title + ": " + proposal.Ref.Field.Name + " " + to + ", now " + now + "; gives " + gives + "; " + proposal.Note}
+}

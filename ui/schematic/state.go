@@ -1,0 +1,236 @@
+package schematic
+
+import (
+	"slices"
+
+	"borewalk/calc"
+	"borewalk/ui/canvas"
+)
+
+// State is the well at one moment of a job: the string of the section being worked is at depth on the running string, with
+// fluids inside, around and below it.
+type State struct {
+	Frame *calc.JobFrame
+	RunTo float64                              // depth in m down to which the fluids inside stand in the running string
+	Fill  func(fluid int) (rune, canvas.Style) // how a fluid of the job is drawn
+}
+
+// moving returns the depths to write in the margin: plugs and the level of the fluid inside when the string is not full.
+func (s *State) moving() (depths []float64) {
+	for _, p := range s.Frame.Plugs {
+		depths = append(depths, p.MD)
+	}
+	if s.Frame.Level > 0 {
+		depths = append(depths, s.Frame.Level)
+	}
+	return depths
+}
+
+// atJob returns the well and the options for a job's picture in so many rows: what lies below the section being worked is not
+// there yet, and in a low picture the strings that do not bound the annulus leave their rows to the fluids. A section without a
+// string to be cemented is drawn without the job.
+func atJob(s calc.Sketch, o Options, rows int) (calc.Sketch, Options) {
+	if o.Section < 0 || o.Section >= len(s.Sections) || !s.Sections[o.Section].OK || !s.Sections[o.Section].String {
+		o.State = nil
+		return s, o
+	}
+	o.Whole = false
+	s.Sections = slices.Clone(s.Sections[:o.Section+1])
+	if rows < 2*footing {
+		leaveOut(&s, o.Section)
+	}
+	s.Bottom = s.Datum.Mudline
+	for i := range s.Sections {
+		if x := &s.Sections[i]; x.OK {
+			s.Bottom = max(s.Bottom, x.TD)
+		}
+	}
+	return s, o
+}
+
+// leaveOut leaves out the strings outside the one that bounds the annulus of a section up to the wellhead.
+func leaveOut(s *calc.Sketch, section int) {
+	bounded := false
+	for i := section - 1; i >= 0; i-- {
+		x := &s.Sections[i]
+		if bounded {
+			*x = calc.SketchSection{Name: x.Name}
+			continue
+		}
+		if bounded = x.OK && x.String && !hungDeep(s.Datum, x); bounded {
+			x.Start = s.Datum.Mudline
+		}
+	}
+}
+
+// annulusWidth is the room in columns between the string that is cemented and what is outside it.
+const annulusWidth = 2
+
+// jobColumns gives the room to the string of one section and its annulus; the strings outside may share a column.
+func jobColumns(s calc.Sketch, section int, wide bool, width int) columns {
+	half := max(width-1, 0) / 2
+	c := columns{wide: wide, axis: half, wall: make([]int, len(s.Sections)), gap: annulusWidth, most: max(half-1, 0)}
+	inner, pitch := 2, 1
+	if wide {
+		inner, pitch = 3, 2
+	}
+	c.wall[section] = min(inner, c.most)
+	next := inner + annulusWidth + 1
+	c.riser = min(next, max(half-2, 0))
+	c.stack = c.riser + 1
+	for _, i := range slices.Backward(nested(s)) {
+		if i != section {
+			c.wall[i] = min(next, c.most)
+			next += pitch
+		}
+	}
+	return c
+}
+
+// fluids fills the running string, the string, the annulus and the pocket below the shoe.
+func (d *drawing) fluids() {
+	if d.State == nil {
+		return
+	}
+	f, x := d.State.Frame, &d.Sections[d.Section]
+	inside, annulus, between, pocket := d.byRow(f.Inside), d.byRow(f.Annulus), d.byRow(f.Between), d.byRow(f.Pocket)
+	shoe := d.scale.Row(x.Shoe)
+	for row := 1; row < d.r.H(); row++ {
+		if row > shoe {
+			d.fill(row, 0, d.outer(row), pocket[row])
+			continue
+		}
+		if row != d.mudline { // there the hangers are
+			d.fill(row, d.inner(row)+1, d.outer(row), annulus[row])
+		}
+		if d.scale.MD(row) < f.Level {
+			inside[row] = none
+		}
+		d.bore(row, inside[row])
+		if d.inner(row) > 1 && row <= d.scale.Row(d.State.RunTo) {
+			d.fill(row, 2, d.wall[d.Section]-1, between[row]) // round an inner string
+		}
+	}
+}
+
+// bore fills a row inside the running string, with its wall, or inside the string below it.
+func (d *drawing) bore(row, fluid int) {
+	if row > d.scale.Row(d.State.RunTo) {
+		d.across(row, d.within(row), ' ', canvas.Plain)
+		d.fill(row, 0, d.within(row), fluid)
+		return
+	}
+	d.across(row, 0, ' ', canvas.Plain)
+	d.fill(row, 0, 0, fluid)
+	d.both(row, 1, d.Glyphs.WallSet, d.Glyphs.WallSet, canvas.Planned)
+}
+
+// within returns the outermost column inside what the fluid stands in.
+func (d *drawing) within(row int) int {
+	if row <= d.scale.Row(d.State.RunTo) {
+		return 0
+	}
+	return max(d.wall[d.Section]-1, 0)
+}
+
+// inner returns the column of the wall that the annulus lies around.
+func (d *drawing) inner(row int) int {
+	if row > d.top(d.Section) {
+		return d.wall[d.Section]
+	}
+	return 1 // the running string
+}
+
+// outer returns the outermost column that is open outside the string on a row: up to the next string, the wall of the hole,
+// or the riser; none in the sea.
+func (d *drawing) outer(row int) int {
+	if row <= d.mudline {
+		if d.riserRun() {
+			return d.riser - 1
+		}
+		return none
+	}
+	open := none
+	for i := range d.Sections {
+		x := &d.Sections[i]
+		if !x.OK || row <= d.scale.Row(x.Start) || row > d.scale.Row(x.TD) {
+			continue
+		}
+		hole := d.hole(i)
+		if x.Bit < x.Hole && row > d.scale.Row(x.Opened) {
+			hole = d.pilot(i)
+		}
+		open = max(open, hole)
+	}
+	for i := range d.Sections {
+		if x := &d.Sections[i]; i != d.Section && x.OK && x.String && d.top(i) < row && row <= d.scale.Row(x.Shoe) {
+			open = min(open, d.wall[i]-1)
+		}
+	}
+	return open
+}
+
+// none stands for no fluid, as in an empty length of pipe, and for no column.
+const none = -1
+
+// byRow returns the fluid on each row. A stand too short for a row takes one from another that has more.
+func (d *drawing) byRow(stands []calc.JobStand) []int {
+	rows := make([]int, d.r.H())
+	count := map[int]int{}
+	for row := range rows {
+		rows[row] = none
+		if row > d.scale.Row(d.Bottom) {
+			continue
+		}
+		md := d.lookAt(stands, row)
+		if i := slices.IndexFunc(stands, func(s calc.JobStand) bool { return s.Top <= md && md <= s.Bottom }); i >= 0 {
+			rows[row] = stands[i].Fluid
+			count[rows[row]]++
+		}
+	}
+	for _, s := range stands {
+		row := d.scale.Row((s.Top + s.Bottom) / 2)
+		if was := rows[row]; s.Fluid != none && s.Bottom > s.Top && count[s.Fluid] == 0 && count[was] > 1 {
+			rows[row] = s.Fluid
+			count[was], count[s.Fluid] = count[was]-1, 1
+		}
+	}
+	return rows
+}
+
+// lookAt returns the depth at which a row's fluid is read: the row's own, or the end of the stands where that is on the row.
+func (d *drawing) lookAt(stands []calc.JobStand, row int) float64 {
+	md := d.scale.MD(row)
+	if len(stands) == 0 {
+		return md
+	}
+	if top := stands[0].Top; d.scale.Row(top) == row {
+		md = max(md, top)
+	}
+	if bottom := stands[len(stands)-1].Bottom; d.scale.Row(bottom) == row {
+		md = min(md, bottom)
+	}
+	return md
+}
+
+// fill draws a fluid between two columns on both sides of the axis.
+func (d *drawing) fill(row, from, to, fluid int) {
+	if fluid == none {
+		return
+	}
+	ch, style := d.State.Fill(fluid)
+	for column := from; column <= to; column++ {
+		d.both(row, column, ch, ch, style)
+	}
+}
+
+// plugs draws the plugs across what they move in.
+func (d *drawing) plugs() {
+	if d.State == nil {
+		return
+	}
+	for _, p := range d.State.Frame.Plugs {
+		row := max(d.scale.Row(p.MD), 1)
+		d.across(row, d.within(row), d.Glyphs.Plug, canvas.Steel)
+	}
+}

@@ -1,0 +1,232 @@
+package sheet
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// Paper says which papers are printed.
+type Paper uint8
+
+// The papers.
+const (
+	Sheets      Paper = iota // the sheets of the well and of every section
+	CementCard               // what is carried to a cement job
+	RunningList              // every piece of a string as it is run
+)
+
+// paperNames returns the names of the papers, in the order of the constants.
+func paperNames() []string { return []string{"sheets", "cement card", "running list"} }
+
+// ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
+func ParsePaper(name string) (Paper, error) {
+	for i, known := range paperNames() {
+		if strings.EqualFold(strings.ReplaceAll(strings.TrimSpace(name), "-", " "), known) {
+			return Paper(i), nil
+		}
+	}
+	return Sheets, fmt.Errorf("%q is no paper: take %s", model.Clean(name), strings.Join(paperNames(), ", "))
+}
+
+// card is a paper made of tables of numbers, for one section.
+type card struct {
+	section int
+	title   string
+	tables  []table
+	notes   []part // what is to be read with the numbers
+}
+
+// table is what stands under one heading of a card: a line for each row, a value for each column.
+type table struct {
+	title, rowHead string
+	columns        []heading
+	rows           []line
+}
+
+type heading struct {
+	label string
+	kind  quantity.Kind
+}
+
+// line is a row of a table: SI values by column, not a number for a blank, and what is noted.
+type line struct {
+	name   string
+	values []float64
+	note   string
+}
+
+// cards returns the cards of the chosen sections. None is an error that says why.
+func (p *printer) cards() ([]card, error) {
+	var list []card
+	why := "the plan has no section"
+	for i := range p.plan.Sections {
+		if !p.listed(i) {
+			continue
+		}
+		c, reason := p.cementCard(i)
+		if reason != "" {
+			why = fmt.Sprintf("section %d: %s", i+1, reason)
+			continue
+		}
+		list = append(list, c)
+	}
+	if len(list) == 0 {
+		return nil, fmt.Errorf("there is no %s to print: %s", paperNames()[p.Paper], why)
+	}
+	return list, nil
+}
+
+// writeCards prints cards in the format asked for.
+func (p *printer) writeCards(w io.Writer) error {
+	list, err := p.cards()
+	if err != nil {
+		return err
+	}
+	switch p.Format {
+	case CSV:
+		return p.cardsCSV(w, list)
+	case JSON:
+		return p.cardsJSON(w, list)
+	}
+	pages := make([]page, len(list))
+	for i, c := range list {
+		pages[i] = p.cardPage(c)
+		pages[i].each(p.plain)
+	}
+	if p.Format == Markdown {
+		return writeMarkdown(w, pages)
+	}
+	return writeText(w, pages)
+}
+
+// cardPage sets a card as a page.
+func (p *printer) cardPage(c card) page {
+	s := page{title: c.title, foot: standing, head: append([]pair{
+		{"Well", p.wellName()},
+		{"Section", fmt.Sprintf("%d of %d: %s", c.section+1, len(p.plan.Sections), dash(p.plan.Sections[c.section].Name))},
+		{"Revision", dash(p.plan.Well.Revision)},
+	}, p.origin()...)}
+	for _, t := range c.tables {
+		set := part{title: t.title, rowHead: t.rowHead}
+		for _, l := range t.rows {
+			set.rows = append(set.rows, p.cardRow(t.columns, l))
+		}
+		s.parts = append(s.parts, set)
+	}
+	s.parts = append(s.parts, c.notes...)
+	return s
+}
+
+func (p *printer) cardRow(columns []heading, l line) row {
+	r := row{name: l.name}
+	for k, h := range columns {
+		if value := l.values[k]; finite(value) {
+			r.cells = append(r.cells, cell{label: h.label, value: quantity.FormatUnit(value, h.kind, p.System.Unit(h.kind)), number: true})
+		} else {
+			r.cells = append(r.cells, cell{label: h.label, value: "-", number: true, spare: true})
+		}
+	}
+	if l.note != "" {
+		r.cells = append(r.cells, cell{label: "note", value: l.note})
+	}
+	return r
+}
+
+// cardsCSV writes one record for each value: section, table, row, column, value, unit, value in SI, note.
+func (p *printer) cardsCSV(w io.Writer, list []card) error {
+	out := csv.NewWriter(w)
+	records := [][]string{{"section", "table", "row", "column", "value", "unit", "value_si", "note"}}
+	for _, c := range list {
+		for _, t := range c.tables {
+			for _, l := range t.rows {
+				for k, h := range t.columns {
+					if !finite(l.values[k]) {
+						continue
+					}
+					unit := p.System.Unit(h.kind)
+					records = append(records, []string{fmt.Sprint(c.section + 1), p.guarded(t.title), p.guarded(l.name), p.guarded(h.label),
+						plainNumber(l.values[k], h.kind, unit), unit.ASCII(), exact(l.values[k]), p.guarded(l.note)})
+				}
+			}
+		}
+	}
+	if err := out.WriteAll(records); err != nil {
+		return err
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// The form of a card in JSON.
+type (
+	jsonCards struct {
+		Borewalk jsonProgram `json:"borewalk"`
+		Well     string      `json:"well"`
+		Hash     string      `json:"hash"`
+		Cards    []jsonCard  `json:"cards"`
+		Caution  string      `json:"caution"`
+	}
+	jsonCard struct {
+		Section int         `json:"section"`
+		Title   string      `json:"title"`
+		Tables  []jsonTable `json:"tables"`
+	}
+	jsonTable struct {
+		Title string     `json:"title"`
+		Rows  []jsonLine `json:"rows"`
+	}
+	jsonLine struct {
+		Name   string               `json:"name"`
+		Values map[string]jsonValue `json:"values"`
+		Note   string               `json:"note,omitempty"`
+	}
+	jsonValue struct {
+		SI   float64 `json:"si"`
+		Unit string  `json:"unit"`
+		Text string  `json:"text"`
+	}
+)
+
+func (p *printer) cardsJSON(w io.Writer, list []card) error {
+	file := jsonCards{Borewalk: jsonProgram{jsonSchema, p.Version}, Well: model.Clean(p.wellName()), Hash: model.Clean(p.Hash), Caution: standing}
+	for _, c := range list {
+		to := jsonCard{Section: c.section + 1, Title: p.plain(c.title)}
+		for _, t := range c.tables {
+			set := jsonTable{Title: p.plain(t.title), Rows: []jsonLine{}}
+			for _, l := range t.rows {
+				set.Rows = append(set.Rows, p.jsonLine(t.columns, l))
+			}
+			to.Tables = append(to.Tables, set)
+		}
+		file.Cards = append(file.Cards, to)
+	}
+	text, err := json.MarshalIndent(file, "", "  ")
+	if err != nil {
+		return err
+	}
+	if p.ASCII {
+		text = escapeJSON(text)
+	}
+	_, err = w.Write(append(text, '\n'))
+	return err
+}
+
+func (p *printer) jsonLine(columns []heading, l line) jsonLine {
+	to := jsonLine{Name: p.plain(l.name), Values: map[string]jsonValue{}, Note: p.plain(l.note)}
+	for k, h := range columns {
+		if unit := p.System.Unit(h.kind); finite(l.values[k]) {
+			to.Values[h.label] = jsonValue{SI: l.values[k], Unit: unit.ASCII(), Text: plainNumber(l.values[k], h.kind, unit)}
+		}
+	}
+	return to
+}
+
+// nothing is the value of a cell with nothing in it.
+func nothing() float64 { return math.NaN() }

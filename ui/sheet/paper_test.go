@@ -1,0 +1,118 @@
+package sheet_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"borewalk/calc"
+	"borewalk/ui/sheet"
+)
+
+// TestCementCardForPrograms: CSV and JSON hold the same numbers, and the strokes to bump are the plan's figure.
+func TestCementCardForPrograms(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	o := options(plan)
+	o.Paper, o.Format = sheet.CementCard, sheet.JSON
+	var got struct {
+		Cards []struct {
+			Section int
+			Tables  []struct {
+				Title string
+				Rows  []struct {
+					Name   string
+					Values map[string]struct {
+						SI   float64
+						Unit string
+					}
+				}
+			}
+		}
+	}
+	if err := json.Unmarshal([]byte(write(t, plan, o)), &got); err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Cards) != 5 {
+		t.Fatalf("%d cards, want one for each of five cemented strings", len(got.Cards))
+	}
+	values, strokes := 0, 0.0
+	for _, c := range got.Cards {
+		for _, table := range c.Tables {
+			for _, r := range table.Rows {
+				values += len(r.Values)
+				if c.Section == 3 && r.Name == "bump" {
+					strokes = r.Values["strokes"].SI
+				}
+			}
+		}
+	}
+	if math.Abs(strokes-8740) > 1 {
+		t.Errorf("strokes to bump %g, want 8740", strokes)
+	}
+	o.Format = sheet.CSV
+	records, err := csv.NewReader(strings.NewReader(write(t, plan, o))).ReadAll()
+	if err != nil || len(records)-1 != values {
+		t.Errorf("CSV: %d values, %v; JSON has %d", len(records)-1, err, values)
+	}
+	for _, r := range records[1:] {
+		if _, err := strconv.ParseFloat(r[6], 64); err != nil {
+			t.Errorf("%q: %v", r, err)
+		}
+	}
+}
+
+func TestWhereThereIsNoCard(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	o := options(plan)
+	o.Paper, o.Section = sheet.CementCard, 0 // jetted
+	var b bytes.Buffer
+	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "no cemented string") {
+		t.Errorf("a card of a jetted string: %v", err)
+	}
+	if _, err := sheet.ParsePaper("kite"); err == nil || !strings.Contains(err.Error(), "cement card") {
+		t.Errorf("a kite: %v", err)
+	}
+	for _, name := range []string{"cement-card", "Cement Card"} {
+		if paper, err := sheet.ParsePaper(name); err != nil || paper != sheet.CementCard {
+			t.Errorf("%q: %v, %v", name, paper, err)
+		}
+	}
+}
+
+// TestHostileNamesOnACard: names of fluids and sections, uncleaned, neither leave the page nor become a spreadsheet's formula.
+func TestHostileNamesOnACard(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	rapid.Check(t, func(t *rapid.T) {
+		text := hostile()
+		section := &plan.Sections[2]
+		section.Name, plan.Well.Name = text.Draw(t, "section"), text.Draw(t, "well")
+		section.Slurries[0].Name, section.Spacers[0].Name = text.Draw(t, "slurry"), text.Draw(t, "spacer")
+		o := options(plan)
+		o.Paper, o.Section, o.ASCII = sheet.CementCard, 2, rapid.Bool().Draw(t, "ascii")
+		if fault := textFault(write(t, plan, o), o.ASCII); fault != "" {
+			t.Fatal(fault)
+		}
+		o.Format = sheet.CSV
+		records, err := csv.NewReader(strings.NewReader(write(t, plan, o))).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range records {
+			for _, text := range []string{r[1], r[2], r[3], r[7]} {
+				if formula.MatchString(text) {
+					t.Fatalf("a spreadsheet would compute %q", text)
+				}
+			}
+		}
+		o.Format = sheet.JSON
+		if !json.Valid([]byte(write(t, plan, o))) {
+			t.Fatal("not JSON")
+		}
+	})
+}
