@@ -19,8 +19,7 @@ func (e *evaluation) landingPage(i int, p *page) {
 		e.spaceOutFigures(i, p)
 	}
 	e.landingLoads(i, p, &l)
-	e.runFigures(i, p, &l)
-	e.judgeLanding(i, &l)
+	e.judgeLanding(i, &l, e.runFigures(i, p, &l))
 }
 
 func (e *evaluation) spaceOutFigures(i int, p *page) {
@@ -148,7 +147,8 @@ func (e *evaluation) stretchFigure(p *page, key, name string, h hung, load float
 	})
 }
 
-func (e *evaluation) judgeLanding(i int, l *landing) {
+// judgeLanding compares what hangs from the rotary with what carries it; greatest is the most on the way in, N.
+func (e *evaluation) judgeLanding(i int, l *landing, greatest float64) {
 	if l.missing.open() {
 		return
 	}
@@ -160,7 +160,7 @@ func (e *evaluation) judgeLanding(i int, l *landing) {
 	}
 	if rig.HookLoad.IsSet() {
 		onHook := rig.HookLoad.SI - l.weight() - rig.BlockWeight.SI
-		e.judge(model.RuleHookLoad, i, onHook, "Rig's rating over string, landing string and blocks", "", 0, model.PathOf(i, "casing[1].weight"))
+		e.judge(model.RuleHookLoad, i, rig.HookLoad.SI-greatest-rig.BlockWeight.SI, "Rig's rating over the greatest hook load of the run", "", 0, model.PathOf(i, "casing[1].weight"))
 		left = min(left, onHook)
 	}
 	if wanted := e.plan.Sections[i].Landing.Overpull; wanted.IsSet() && left < noLimitForce {

@@ -427,3 +427,50 @@ func TestThereIsNoListWithoutATally(t *testing.T) {
 		t.Errorf("without mud: %v, %q, %q, %d rows", err, list.Unweighed, list.Unspaced, len(list.Rows))
 	}
 }
+
+// TestTheChartOfTheRunAgreesWithTheFigures at the ends of its two stretches, and its greatest is the figure's.
+func TestTheChartOfTheRunAgreesWithTheFigures(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		r := calc.Evaluate(plan)
+		for section := 2; section <= len(plan.Sections); section++ {
+			c := chart(t, plan, section, "casing.run")
+			if got, want := valueAt(t, c, "Full", value(t, r, section, "casing.length")), value(t, r, section, "run.made_up"); !near(got, want, 1e-6*want) {
+				t.Errorf("section %d made up: %g in the chart, figure %g", section, got, want)
+			}
+			if got, want := valueAt(t, c, "Full", value(t, r, section, "casing.shoe")), value(t, r, section, "landing.load"); !near(got, want, 1e-6*want) {
+				t.Errorf("section %d landed: %g in the chart, figure %g", section, got, want)
+			}
+			most := 0.0
+			for _, p := range c.Curves[0].Points {
+				most = max(most, p.Value)
+			}
+			if got := value(t, r, section, "run.greatest"); !near(got, most, 0.005*most) {
+				t.Errorf("section %d greatest: %g in the chart, figure %g", section, most, got)
+			}
+		}
+	})
+}
+
+// TestAStringMayHangHeaviestOnItsWay: in a hole that goes level a string weighs most while it still hangs upright.
+func TestAStringMayHangHeaviestOnItsWay(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	with(t, plan, "trajectory.inclination", "88 deg")
+	with(t, plan, "trajectory.build_rate", "3 deg/30m")
+	r := calc.Evaluate(plan)
+	if greatest, landed := value(t, r, 4, "run.greatest"), value(t, r, 4, "landing.load"); greatest < 1.05*landed {
+		t.Errorf("greatest %g, landed %g", greatest, landed)
+	}
+	if at := value(t, r, 4, "run.greatest.shoe"); at > 2950 {
+		t.Errorf("greatest with the shoe at %g m", at)
+	}
+	f := worst(t, r, 4, "hook_load")
+	for _, other := range findings(r, 4, "hook_load") {
+		if strings.Contains(other.Text, "greatest") {
+			f = other
+		}
+	}
+	if want := 650*9806.65 - value(t, r, 4, "run.greatest"); !near(f.Measured, want, 1) {
+		t.Errorf("judged %g, want %g", f.Measured, want)
+	}
+}
