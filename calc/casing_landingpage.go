@@ -163,8 +163,12 @@ func (e *evaluation) judgeLanding(i int, l *landing, greatest float64) {
 		e.judge(model.RuleHookLoad, i, rig.HookLoad.SI-greatest-rig.BlockWeight.SI, "Rig's rating over the greatest hook load of the run", "", 0, model.PathOf(i, "casing[1].weight"))
 		left = min(left, onHook)
 	}
-	if wanted := e.plan.Sections[i].Landing.Overpull; wanted.IsSet() && left < noLimitForce {
-		e.judge(model.RuleLandingOverpull, i, left-wanted.SI, "Overpull left over the one planned for", "", 0, model.PathOf(i, "landing.overpull"))
+	wanted := usualOverpull
+	if own := e.plan.Sections[i].Loads.Overpull; own.IsSet() {
+		wanted = own.SI
+	}
+	if left < noLimitForce {
+		e.judge(model.RuleLandingOverpull, i, left-wanted, "Overpull left over the one planned for", "", 0, model.PathOf(i, "overpull"))
 	}
 }
 

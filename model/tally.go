@@ -38,7 +38,7 @@ type Landing struct {
 	Grade                              string
 	Stand, Tool                        quantity.Value
 	StickUp, StickUpLeast, StickUpMost quantity.Value
-	Rating, Overpull                   quantity.Value
+	Rating                             quantity.Value
 }
 
 // Pup is a length of pup joint aboard, and how many there are.
@@ -133,7 +133,6 @@ func landingGroup(section *Group) *Group {
 			func(l *Landing) any { return &l.StickUpMost }),
 		field("rating", "Rating", "Tension rating of the landing string", quantity.Force, "10 tf to 2500 tf",
 			"Of its weakest part, slips counted. Blank: the pipe's body at its yield strength, new.", func(l *Landing) any { return &l.Rating }),
-		field("overpull", "Overpull", "Overpull that is planned for", quantity.Force, "0 tf to 500 tf", "To be left over the landing load. Blank: none.", func(l *Landing) any { return &l.Overpull }),
 	)
 }
 
