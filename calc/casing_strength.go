@@ -25,6 +25,7 @@ func (e *evaluation) casingStrength(i int, p *page, c *casing) {
 	e.pressureLoads(p, &f)
 	e.pullFigures(p, &f)
 	e.triaxialFigure(p, &f)
+	e.governingFigures(p, &f)
 	e.testFigure(p, &s)
 	e.judgeFactors(&f)
 }
@@ -36,7 +37,7 @@ func (e *evaluation) ratingFigures(p *page, s *loadedString) {
 	p.group = "Strength, new pipe"
 	for k := len(c.parts) - 1; k >= 0; k-- {
 		n := strconv.Itoa(c.parts[k].row + 1)
-		missing := first(s.missing)
+		missing := s.missing
 		var pipe strength.Pipe
 		if !missing.open() {
 			pipe = s.parts[k].Pipe
@@ -209,7 +210,7 @@ func (e *evaluation) factorLine(p *page, key, name string, kind quantity.Kind, a
 	p.put(key, name, quantity.Number, at.factor, missing, func(w *Working) {
 		w.Formula = "factor = rating / load"
 		why(w)
-	}).Note = e.weaker(at)
+	}).Note = at.weaker()
 	p.also(key+".load", "load", kind, at.acts, missing, acts)
 	p.also(key+".rating", "rating", kind, at.rating, missing, func(w *Working) {
 		w.Formula = "rating of the weaker of pipe and connection there"
@@ -222,8 +223,8 @@ func (e *evaluation) factorLine(p *page, key, name string, kind quantity.Kind, a
 }
 
 // weaker names what sets a rating, where it is not the pipe.
-func (e *evaluation) weaker(at strain) string {
-	if at.by == strength.Joint {
+func (s *strain) weaker() string {
+	if s.by == strength.Joint {
 		return "connection"
 	}
 	return ""

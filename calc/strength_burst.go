@@ -84,7 +84,7 @@ func (e *evaluation) kick(i, j int) (loadCase, bool) {
 		return l, true
 	}
 	bottom, mud := e.deepest(j), e.density(j, e.sections[j].td)
-	kick := max(pore, mud*gravity*bottom) + e.plan.Sections[j].Loads.KickDensity.SI*gravity*bottom
+	kick := max(pore+e.plan.Sections[j].Loads.KickIntensity.SI*gravity*bottom, mud*gravity*bottom)
 	annuli := bore.Intervals(e.bores[j], e.drills[j].bodies, e.datum.Wellhead, e.sections[j].td)
 	foot := e.bubble(j, annuli, kick, volume)
 	l.inside.stack, _ = column.RestingOn(kick, column.Layer{Top: e.datum.Wellhead, Bottom: foot, Density: e.gasDensity(j), Label: "gas"},
@@ -103,7 +103,7 @@ func (e *evaluation) bubble(j int, annuli []bore.Interval, kick, volume float64)
 	bottom, mud, gas := e.deepest(j), e.density(j, e.sections[j].td), e.gasDensity(j)
 	top := e.datum.Wellhead
 	lowest, highest := top, bottom // of the foot
-	const halvings = 40            // of a few km: far below a millimetre
+	const halvings = 26            // of a few km: a tenth of a millimetre
 	for range halvings {
 		foot := (lowest + highest) / 2
 		md, ok := e.path.MDAtTVD(foot)

@@ -157,11 +157,11 @@ func (e *evaluation) outsideCollapse(s *loadedString) (side, gap) {
 		return side{stack: s.fluid}, gap{}
 	}
 	const freshWater = 1000 // kg/m3
-	stack, missing := e.cementColumn(s.section, nil, func(slurry *model.Slurry) float64 {
+	stack, missing := e.cementColumn(s.section, nil, func(slurry *model.Slurry) (float64, string) {
 		if slurry.MixDensity.IsSet() {
-			return slurry.MixDensity.SI
+			return slurry.MixDensity.SI, "mix water"
 		}
-		return freshWater
+		return freshWater, "mix water"
 	})
 	return side{stack: stack}, missing
 }

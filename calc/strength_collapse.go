@@ -30,14 +30,14 @@ func (e *evaluation) cementing(i int) (loadCase, bool) {
 		inside = e.density(i, e.sections[i].td)
 	}
 	l.inside.stack = e.well(i, inside)
-	stack, missing := e.cementColumn(i, s.Spacers, func(slurry *model.Slurry) float64 { return slurry.Density.SI })
+	stack, missing := e.cementColumn(i, s.Spacers, func(slurry *model.Slurry) (float64, string) { return slurry.Density.SI, "slurry " + slurry.Name })
 	l.outside.stack, l.missing = stack, first(l.missing, missing)
 	return l, true
 }
 
 // cementColumn returns the column outside the string of section i: what it was run in, spacers if there are any, and below
-// each slurry's planned top the density that is wanted of it.
-func (e *evaluation) cementColumn(i int, spacers []model.Spacer, density func(*model.Slurry) float64) (column.Stack, gap) {
+// each slurry's planned top the fluid that is wanted of it.
+func (e *evaluation) cementColumn(i int, spacers []model.Spacer, fluid func(*model.Slurry) (density float64, label string)) (column.Stack, gap) {
 	s := &e.plan.Sections[i]
 	path := func(k int, key string) model.Path { return model.PathOf(i, "slurry["+strconv.Itoa(k+1)+"]."+key) }
 	for k := range s.Slurries {
@@ -60,7 +60,8 @@ func (e *evaluation) cementColumn(i int, spacers []model.Spacer, density func(*m
 		if k+1 < len(s.Slurries) {
 			bottom = e.path.TVD(s.Slurries[k+1].Top.SI)
 		}
-		layers = below(layers, top, bottom, density(&s.Slurries[k]), s.Slurries[k].Name)
+		density, label := fluid(&s.Slurries[k])
+		layers = below(layers, top, bottom, density, label)
 	}
 	stack, err := column.NewStack(0, layers...)
 	if err != nil {
@@ -142,7 +143,7 @@ func (e *evaluation) lostReturns(s *loadedString, j int) (loadCase, bool) {
 	l.inside.stack, _ = column.NewStack(0, column.Layer{Bottom: level, Label: "empty"},
 		column.Layer{Top: level, Bottom: bottom, Density: mud, Label: "mud"})
 	l.outside, l.missing = e.outsideCollapse(s)
-	l.note = "A riser that is left empty may itself collapse: not looked at."
+	l.note = "Level inside = TVD of TD - pressure of the loss zone / (mud × g). A riser that is left empty may itself collapse: not looked at."
 	return l, true
 }
 

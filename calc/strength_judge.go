@@ -48,6 +48,39 @@ func (e *evaluation) judgeFactor(f *factors, rule model.RuleID, factor float64, 
 	}
 }
 
+// governingFigures adds the lowest factor of each mode and the case that it comes from.
+func (e *evaluation) governingFigures(p *page, f *factors) {
+	p.group = "Governing case"
+	for _, mode := range [...]struct {
+		key, name string
+		rule      model.RuleID
+	}{{"collapse", "Collapse", model.RuleCollapse}, {"burst", "Burst", model.RuleBurst}, {"tension", "Tension", model.RuleTension}} {
+		var least *judged
+		for k := range f.cases {
+			if c := &f.cases[k]; c.rule == mode.rule && c.at.loaded() && (least == nil || c.at.factor < least.at.factor) {
+				least = c
+			}
+		}
+		if least == nil && !f.short.open() {
+			continue
+		}
+		if least == nil {
+			least = &judged{}
+		}
+		why := func(w *Working) {
+			w.Formula = "least of the cases' factors"
+			for k := range f.cases {
+				if c := &f.cases[k]; c.rule == mode.rule && c.at.loaded() {
+					w.in("factor", c.words, quantity.Number, c.at.factor)
+				}
+			}
+			w.Source = "common practice in casing design"
+		}
+		p.put("casing.governing."+mode.key, mode.name, quantity.Number, least.at.factor, f.short, why).Note = least.words
+		p.also("casing.governing."+mode.key+".at", "at TVD", quantity.Length, least.at.tvd, f.short, why)
+	}
+}
+
 // testFigure adds what the rule on casing tests asks, where the plan's rules hold it: the pressure at the pump that is 70 %
 // of the least internal yield, and what it would leave, and judges the test that is planned.
 func (e *evaluation) testFigure(p *page, s *loadedString) {

@@ -11,14 +11,15 @@ import (
 // to.
 func (w *Working) side(where string, s *side) {
 	breaks := s.stack.AppendBreaks(nil)
+	letter := where[:1] // i or o, so that no symbol means two things
 	for n := 1; n < len(breaks); n++ {
 		layer, _ := s.stack.At((breaks[n-1] + breaks[n]) / 2)
 		if n == 1 {
-			w.in("p0", where+": pressure at the top", quantity.Pressure, pressureAt(s.stack, layer.Top))
-			w.in("z0", where+": from TVD", quantity.Length, layer.Top)
+			w.in("p"+letter+"0", where+": pressure at the top", quantity.Pressure, pressureAt(s.stack, layer.Top))
+			w.in("z"+letter+"0", where+": from TVD", quantity.Length, layer.Top)
 		}
-		w.in("rho "+strconv.Itoa(n), where+": "+layer.Label, quantity.Density, layer.Density)
-		w.in("z "+strconv.Itoa(n), where+": to TVD", quantity.Length, layer.Bottom)
+		w.in("rho "+letter+strconv.Itoa(n), where+": "+layer.Label, quantity.Density, layer.Density)
+		w.in("z"+letter+strconv.Itoa(n), where+": to TVD", quantity.Length, layer.Bottom)
 	}
 }
 

@@ -48,8 +48,8 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 	if !missing.open() {
 		r, missing = e.running(i, c)
 	}
-	if missing.open() {
-		e.note(i, Caution, gap{missing.path, "no running speed from surge: " + missing.why})
+	if rheology := e.rheologyGap(i); rheology.open() {
+		e.note(i, Caution, gap{rheology.path, "no running speed from surge: " + rheology.why})
 	}
 	p.group = "Running speed, surge"
 	line := func(key, name, displaced string, area func(*reach) float64) {
@@ -72,8 +72,13 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 
 // surgeGap says what is missing for the surge of section i's string.
 func (e *evaluation) surgeGap(i int) gap {
+	return first(e.windowGap(i), e.boreGap(i), e.rheologyGap(i))
+}
+
+// rheologyGap says what is missing for the friction of section i's fluid.
+func (e *evaluation) rheologyGap(i int) gap {
 	s := &e.plan.Sections[i]
-	return first(e.windowGap(i), e.boreGap(i), needs(s.PV, model.PathOf(i, "pv"), "plastic viscosity"), needs(s.YP, model.PathOf(i, "yp"), "yield point"))
+	return first(needs(s.PV, model.PathOf(i, "pv"), "plastic viscosity"), needs(s.YP, model.PathOf(i, "yp"), "yield point"))
 }
 
 // running lays out the string of section i at its depth: landing string of the section's drill pipe above it.
@@ -174,7 +179,7 @@ func (r *running) excess(speed float64, area func(*reach) float64) (over float64
 // too fast, [fastestRun] where that is slow enough. Between, the excess grows with the speed; the secant that keeps the root
 // between its ends (regula falsi, with the end that stays halved: the Illinois rule) finds it.
 func (r *running) limit(area func(*reach) float64) (speed float64, at weak) {
-	const crawl, close, most = 1e-6, 1e-5, 60
+	const crawl, near, most = 1e-6, 100, 60
 	low, high := crawl, fastestRun
 	below, where := r.excess(low, area)
 	if below >= 0 || len(r.places) == 0 {
@@ -189,7 +194,7 @@ func (r *running) limit(area func(*reach) float64) (speed float64, at weak) {
 		speed = (low*above - high*below) / (above - below)
 		over, place := r.excess(speed, area)
 		at = place
-		if math.Abs(over) < 1 || high-low < close { // Pa, m/s
+		if math.Abs(over) < near { // Pa: far below what a gauge shows
 			break
 		}
 		if over < 0 {

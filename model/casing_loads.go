@@ -30,10 +30,10 @@ type Loads struct {
 	SurgeMargin                   quantity.Value
 
 	// Of the hole, on the strings above.
-	LossZone                quantity.Value
-	GasGradient             quantity.Value
-	GasLimit                string
-	KickVolume, KickDensity quantity.Value
+	LossZone                  quantity.Value
+	GasGradient               quantity.Value
+	GasLimit                  string
+	KickVolume, KickIntensity quantity.Value
 }
 
 // loadFields declares the load cases of the string that a section is finished with, then those of its hole on the
@@ -55,15 +55,15 @@ func stringLoadFields() []declaration[Section] {
 			Help: "At the pump, on top of a column of test fluid from the rotary. Blank: no test is compared.", At: func(s *Section) any { return &s.Loads.TestPressure }},
 		{Key: "test_density", Label: "Test fluid", Name: "Density of the test fluid", Topic: TopicCasing, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cased,
 			Help: "Blank: what displaced the cement, else the drilling fluid.", At: func(s *Section) any { return &s.Loads.TestDensity }},
-		{Key: "outside_burst", Label: "Outside, burst", Name: "Outside the string when it is loaded from inside", Topic: TopicCasing, Choices: []string{OutsideSea, OutsidePore},
+		{Key: "outside_burst", Label: "Outside, burst", Name: "Outside, for burst", Topic: TopicCasing, Choices: []string{OutsideSea, OutsidePore},
 			Default: OutsideSea, When: cased,
-			Help: "Seawater: its gradient from MSL, at the wellhead and below. Pore: the prognosis' pore pressure below the mudline.",
+			Help: "Stands against pressure inside. Seawater: its gradient from MSL, at the wellhead and below. Pore: the prognosis' pore pressure below the mudline.",
 			At:   func(s *Section) any { return &s.Loads.OutsideBurst }},
-		{Key: "outside_collapse", Label: "Outside, coll.", Name: "Outside the string when it is loaded from outside", Topic: TopicCasing, Choices: []string{OutsideMud, OutsideMixWater},
+		{Key: "outside_collapse", Label: "Outside, coll.", Name: "Outside, for collapse", Topic: TopicCasing, Choices: []string{OutsideMud, OutsideMixWater},
 			Default: OutsideMud, When: cased,
-			Help: "Mud: the fluid that the string was run in, to the shoe. Mix water: that above the cement, and the slurries' mix water below its top. While cementing the slurries count.",
+			Help: "Presses on the string. Mud: the fluid that the string was run in, to the shoe. Mix water: that above the cement, and the slurries' mix water below its top. While cementing the slurries count.",
 			At:   func(s *Section) any { return &s.Loads.OutsideCollapse }},
-		{Key: "emptied", Moves: WithWell, Label: "Emptied to", Name: "Depth to which the string may be emptied, along hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 15000 m", When: cased,
+		{Key: "emptied", Moves: WithWell, Label: "Emptied to", Name: "May be emptied down to, along hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 15000 m", When: cased,
 			Help: "Nothing inside above it: the shoe for full evacuation. Blank: not compared.", At: func(s *Section) any { return &s.Loads.Emptied }},
 		{Key: "packer_fluid", Label: "Packer fluid", Name: "Density of the packer fluid", Topic: TopicCasing, Kind: quantity.Density, Range: "0.7 sg to 2.6 sg", When: produces,
 			Help: "For a tubing leak near the wellhead: shut-in pressure on top of this fluid. Blank: not compared.", At: func(s *Section) any { return &s.Loads.PackerFluid }},
@@ -98,8 +98,8 @@ func holeLoadFields() []declaration[Section] {
 			Help: above + "Full column: pore pressure at TD less the gas. Shoe fails: no more than the last shoe or its test stands.", At: func(s *Section) any { return &s.Loads.GasLimit }},
 		{Key: "kick_volume", Label: "Kick volume", Name: "Volume of a gas kick from TD", Topic: TopicCasing, Kind: quantity.Volume, Range: "0.5 m3 to 100 m3", When: rig,
 			Help: above + "Circulated to the wellhead as one bubble. Blank: not compared.", At: func(s *Section) any { return &s.Loads.KickVolume }},
-		{Key: "kick_intensity", Label: "Kick intensity", Name: "Pressure of the kick over the mud or pore", Topic: TopicCasing, Kind: quantity.EMW, Range: "0 sg to 0.5 sg", When: rig,
-			Help: "At TD, over the higher of mud and pore pressure. Blank: none, a swabbed kick.", At: func(s *Section) any { return &s.Loads.KickDensity }},
+		{Key: "kick_intensity", Label: "Kick intensity", Name: "Pressure of the kick over pore pressure", Topic: TopicCasing, Kind: quantity.EMW, Range: "0 sg to 0.5 sg", When: rig,
+			Help: "At TD, over the prognosis; no less than the mud there, a swabbed kick. Blank: none.", At: func(s *Section) any { return &s.Loads.KickIntensity }},
 	}
 }
 

@@ -40,6 +40,8 @@ func cautionTable() []caution {
 			"drifted; makers' drawings rule."},
 		{kinds: k(quantity.Force), text: "Weights and hook loads: the weakest item, its condition and the makers' ratings decide what may " +
 			"be hung or pulled."},
+		{kinds: k(quantity.Stress), text: "Strength: by formula, for new pipe or the wear entered, and for the loads listed and no others. Makers' ratings of pipe, " +
+			"connection, hanger and wellhead, and their condition, decide. Keep people clear of a test."},
 		{kinds: k(quantity.Flow), text: "Pumps: relief valves are set to the liners in use."},
 	}
 }
