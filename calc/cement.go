@@ -20,6 +20,7 @@ type cementJob struct {
 	planned   []bore.Interval
 	gauge     []bore.Interval
 	slurries  []slurryJob
+	stages    []stage // in the order of pumping; rates and volumes that are blank are none
 }
 
 // slurryJob is one slurry of a job.
@@ -104,7 +105,9 @@ func (e *evaluation) readCement(i int) cementJob {
 	}
 	job.planned = enlarged(hole, s.Cement.Excess.SI)
 	job.gauge = bore.Intervals(e.inGauge(i), job.string, job.outlet, c.shoe)
-	job.missing = e.readSlurries(i, &job)
+	if job.missing = e.readSlurries(i, &job); !job.missing.open() {
+		job.stages = e.stages(i, &job)
+	}
 	return job
 }
 

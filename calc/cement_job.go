@@ -122,7 +122,7 @@ func (e *evaluation) cementWell(i int, job *cementJob, fluids []state.Fluid, dyn
 	}
 	if dynamic {
 		layout.Friction = friction.Bingham{}
-		layout.Coarse = min(max(e.pumpedInAll(i, job)/float64(steps)/job.holds(), 0.05), 1)
+		layout.Coarse = min(max(job.pumped()/float64(steps)/job.holds(), 0.05), 1)
 	}
 	well, err := state.New(layout, fluids, holeFluid)
 	if err != nil {
@@ -140,9 +140,9 @@ func (job *cementJob) holds() float64 {
 		bore.Volume(bore.Inside(job.string, job.end, job.shoe))
 }
 
-// pumpedInAll returns the volume that a job pumps.
-func (e *evaluation) pumpedInAll(i int, job *cementJob) (sum float64) {
-	for _, s := range e.stages(i, job) {
+// pumped returns the volume that a job pumps.
+func (job *cementJob) pumped() (sum float64) {
+	for _, s := range job.stages {
 		sum += s.volume
 	}
 	return sum
@@ -191,8 +191,8 @@ const finer = 16
 // play plays a job and shows every moment: each stage before anything of it is pumped and after every step, and at last
 // the well at rest.
 func (e *evaluation) play(i int, job *cementJob, well *state.Well, how playing) error {
-	list := e.stages(i, job)
-	total := e.pumpedInAll(i, job)
+	list := job.stages
+	total := job.pumped()
 	m := moment{well: well, compression: 1, dynamic: how.dynamic}
 	if job.inner == nil {
 		m.compression += e.plan.Sections[i].Cement.Compressibility.SI

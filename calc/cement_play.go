@@ -38,7 +38,7 @@ func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
 	if err != nil {
 		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
 	}
-	r := recorder{job: &job, list: e.stages(i, cement), well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
+	r := recorder{job: &job, list: cement.stages, well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
 	r.lastShoe, _, _ = e.lastShoe(i)
 	if len(e.pumps) > 0 {
 		r.stroke = e.pumps[0].perStroke

@@ -12,7 +12,7 @@ import (
 
 // briefSteps is in how many steps a job is played for its figures: enough that highs and lows are met to a percent, few
 // enough that every keystroke can afford it. Playing on the screen is finer.
-const briefSteps = 36
+const briefSteps = 24
 
 // extreme is a value and the moment at which it was met.
 type extreme struct {
@@ -137,8 +137,8 @@ func (e *evaluation) cementPressures(i int, p *page, job *cementJob) {
 }
 
 // when names a moment of a job.
-func (e *evaluation) when(i int, job *cementJob, x extreme) string {
-	list := e.stages(i, job)
+func (job *cementJob) when(x extreme) string {
+	list := job.stages
 	if x.stage >= len(list) || x.value == 0 {
 		return ""
 	}
@@ -237,7 +237,7 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 			w.Formula = formula
 			w.in("pumped", "since the start", quantity.Volume, x.pumped)
 			w.Source, w.Note = played, note
-		}).Note = e.when(i, job, x)
+		}).Note = job.when(x)
 	}
 	simple("cement.pump.most", "Highest pump", quantity.Pressure, r.pump, "p = columns outside - columns inside + friction of both ways, highest through the job",
 		"Surface lines, plugs bursting and tool joints left out.")

@@ -13,7 +13,7 @@ func (e *evaluation) cementTimes(i int, p *page, job *cementJob) {
 	missing := first(job.missing, e.spacerGap(i), e.rateGap(i))
 	var list []stage
 	if !missing.open() {
-		list = e.stages(i, job)
+		list = job.stages
 	}
 	var mixing, stopped, displacing float64
 	for _, s := range list {

@@ -31,6 +31,7 @@ type trial struct {
 const (
 	creep      = 1e-9  // m³/s: the flow that stands for one about to begin, so that yield is felt
 	finest     = 1.0   // Pa to which pressures balance in free fall
+	rough      = 500.0 // Pa to which they do where the layout asks for coarse steps
 	share      = 0.01  // of the string's volume: the most that one inner step is meant to move, unless the layout says so
 	mostSteps  = 1000  // of one call, about
 	mostTrials = 60    // of one inner step
@@ -127,6 +128,10 @@ func (w *Well) pass(most, least, rate float64, fluid int) (dt, pumped, out float
 // outflow returns the volume in m³ between least and most that leaves the string in
 // a time dt in which a volume is pumped.
 func (w *Well) outflow(least, most, pumped, dt float64, fluid int) float64 {
+	finest := finest
+	if w.layout.Coarse > 0 {
+		finest = rough
+	}
 	lack := w.lacking(least, pumped, dt, fluid)
 	if lack >= 0 || !(most > least) {
 		return least

@@ -56,7 +56,8 @@ type Layout struct {
 
 	// Coarse is the share of the string's volume that one inner step of
 	// [Well.Advance] is meant to move at most; 0 stands for a hundredth. A larger
-	// share is faster and follows a falling level less closely.
+	// share is faster and follows a falling level less closely; pressures then
+	// balance to half a kilopascal and not to a pascal.
 	Coarse float64
 }
 
