@@ -172,7 +172,7 @@ func TestRunningListsAreSound(t *testing.T) {
 			for k, row := range list.Rows {
 				sum += row.Length
 				if !near(sum, row.Cumulative, 1e-6) || !near(list.Shoe-sum, row.Top, 1e-6) || !(row.Top < last.Top) || !(row.Shoe >= last.Shoe) {
-					rt.Fatalf("section %d row %d: %+v after %+v, sum %g of %+v", i+1, k+1, row, last, sum, list)
+					rt.Fatalf("section %d row %d: %+v after %+v, sum %g, shoe at %g", i+1, k+1, row, last, sum, list.Shoe)
 				}
 				if !(row.Inside >= last.Inside && row.Displaced >= last.Displaced) || row.Unfilled > row.HookLoad+1e-6 || math.IsNaN(row.HookLoad) {
 					rt.Fatalf("section %d row %d: %+v after %+v", i+1, k+1, row, last)

@@ -192,9 +192,9 @@ func fixedAbove(t *model.Tally) []tally.Item {
 	return appendItem(items, tally.Hanger, 1, t.Hanger.SI)
 }
 
-// appendItem adds pieces to a list, if there are any.
+// appendItem adds pieces to a list, if there are any. What is shorter than a millimetre is no piece.
 func appendItem(items []tally.Item, kind tally.Kind, count int, length float64) []tally.Item {
-	if count <= 0 || length <= 0 {
+	if count <= 0 || length < 0.001 {
 		return items
 	}
 	return append(items, tally.Item{Kind: kind, Count: count, Length: length})
