@@ -45,7 +45,7 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	e := run(plan, nil)
 	switch topic {
 	case model.TopicCasing:
-		return e.casingCharts(section)
+		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicCement:
 		return e.cementCharts(section)
 	}

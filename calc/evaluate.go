@@ -47,6 +47,7 @@ type evaluation struct {
 	pumpGap  gap
 	sections []hole
 	strings  []casing
+	tallies  []stringTally // of the sections whose casing page is worked out
 	drills   []drillString
 	bores    []bore.Profile // the outer bores of each section, once they are known
 	explain  *explanation

@@ -78,6 +78,7 @@ type Field struct {
 
 	pointer func(row any) any                // to the quantity.Value or string in its row
 	when    func(plan *Plan, row any) string // why the field does not count just now; empty when it does
+	inside  func(plan *Plan, at Place) string
 }
 
 // Parse reads what was typed for the field: a number without a unit takes the unit shown, and is refused when that is

@@ -9,22 +9,23 @@ import (
 )
 
 // Group is a set of fields that stand together in the file: a single table such as [well], or a list of rows such as
-// [[section]], which may hold lists of its own.
+// [[section]], which may hold lists and single tables of its own.
 type Group struct {
 	Name   string // in the file, within its parent
 	Title  string // on the screen: "Pump", "Section"
 	Parent *Group // nil at the top of the file
 	Fields []*Field
-	Lists  []*Group // lists within this group
+	Lists  []*Group // lists and single tables within this group
 	List   bool
-	Topic  Topic  // page on which rows of the list are added
-	Help   string // for lists: what a row is
+	Topic  Topic  // page on which rows of the list are added, or on which a table within a row stands
+	Help   string // what a row, or a table within one, is
 
 	row    func(plan *Plan, at Place) any
 	count  func(plan *Plan, at Place) int
 	grow   func(plan *Plan, at Place, n int)
 	insert func(plan *Plan, at Place, row any)
 	remove func(plan *Plan, at Place) any
+	within func(parent any) any // for a single table within a row: where it lies in that row
 	fresh  func() any
 	origin func(row any) *int
 }
@@ -72,7 +73,7 @@ func (g *Group) Index(at Place) int {
 // Has reports whether the plan holds the row that a place means.
 func (g *Group) Has(plan *Plan, at Place) bool {
 	if !g.List {
-		return true
+		return g.Parent == nil || g.Parent.Has(plan, at)
 	}
 	if g.Nested() && !g.Parent.Has(plan, Place{Outer: at.Outer}) {
 		return false
@@ -86,6 +87,18 @@ func (g *Group) Origin(plan *Plan, at Place) *int { return g.origin(g.row(plan, 
 
 // Append adds n blank rows to the end of a list, for a reader to fill.
 func (g *Group) Append(plan *Plan, at Place, n int) { g.grow(plan, at, n) }
+
+// setDefaults gives a blank row, and the single tables within it, what a new one starts with.
+func (g *Group) setDefaults(row any) {
+	for _, f := range g.Fields {
+		f.set(row, f.DefaultEntry())
+	}
+	for _, in := range g.Lists {
+		if in.within != nil {
+			in.setDefaults(in.within(row))
+		}
+	}
+}
 
 // Field returns the group's field with the given key, or nil.
 func (g *Group) Field(key string) *Field {
@@ -113,10 +126,13 @@ func (r Ref) Set(plan *Plan, e Entry) { r.Field.set(r.Group.row(plan, r.Place), 
 // Idle says why the entry does not count just now, such as that the shoe follows from the total depth; it returns
 // nothing when the entry counts.
 func (r Ref) Idle(plan *Plan) string {
-	if r.Field.when == nil {
-		return ""
+	switch {
+	case r.Field.inside != nil:
+		return r.Field.inside(plan, r.Place)
+	case r.Field.when != nil:
+		return r.Field.when(plan, r.Group.row(plan, r.Place))
 	}
-	return r.Field.when(plan, r.Group.row(plan, r.Place))
+	return ""
 }
 
 // Path returns the entry's address as people write it, rows counted from one: "section[3].casing[1].weight".
@@ -231,13 +247,14 @@ type declaration[T any] struct {
 	Moves            Moves
 	At               func(*T) any
 	When             func(*Plan, *T) string
+	Inside           func(*Plan, Place) string // for tables within a row, in place of When: what counts is said by the row
 }
 
 func (d declaration[T]) field() *Field {
 	f := &Field{
 		Key: d.Key, Label: d.Label, Name: d.Name, Topic: d.Topic, Type: d.Type, Kind: d.Kind,
 		Default: d.Default, Choices: d.Choices, Help: d.Help, Required: d.Required, Brief: d.Brief, Moves: d.Moves,
-		pointer: func(row any) any { return d.At(row.(*T)) },
+		pointer: func(row any) any { return d.At(row.(*T)) }, inside: d.Inside,
 	}
 	if d.Choices != nil {
 		f.Type = ChoiceField
@@ -277,6 +294,16 @@ func table[T any](name, title string, at func(*Plan) *T, fields ...declaration[T
 	return g
 }
 
+// part declares a single table within each row of a list, of rows of type P.
+func part[T, P any](name, title, help string, topic Topic, parent *Group, at func(*P) *T, fields ...declaration[T]) *Group {
+	g := table(name, title, nil, fields...)
+	g.Parent, g.Topic, g.Help = parent, topic, help
+	g.within = func(row any) any { return at(row.(*P)) }
+	g.row = func(plan *Plan, p Place) any { return g.within(parent.row(plan, p)) }
+	parent.Lists = append(parent.Lists, g)
+	return g
+}
+
 // rowOf is met by a pointer to any row type T.
 type rowOf[T any] interface {
 	*T
@@ -311,9 +338,7 @@ func list[T any, R rowOf[T]](name, title, help string, topic Topic, parent *Grou
 	}
 	g.fresh = func() any {
 		row := new(T)
-		for _, f := range g.Fields {
-			f.set(row, f.DefaultEntry())
-		}
+		g.setDefaults(row)
 		return row
 	}
 	g.origin = func(row any) *int { return R(row.(*T)).rowOrigin() }

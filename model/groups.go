@@ -17,6 +17,10 @@ var groups = sync.OnceValue(func() []*Group {
 	casingGroup(section)
 	stringGroup(section)
 	spacerGroup(section)
+	tallyGroup(section)
+	landingGroup(section)
+	pupGroup(section)
+	jointGroup(section)
 	slurryGroup(section)
 	caliperGroup(section)
 	cementPlugGroup(section)
@@ -27,6 +31,18 @@ var groups = sync.OnceValue(func() []*Group {
 
 // SectionGroup returns the list of hole sections.
 func SectionGroup() *Group { return Groups()[len(Groups())-1] }
+
+// JointList returns the list of measured joints within a section.
+func JointList() *Group { return jointList() }
+
+var jointList = sync.OnceValue(func() *Group {
+	for _, g := range SectionGroup().Lists {
+		if g.Name == "joint" {
+			return g
+		}
+	}
+	panic("model: internal error: a section has no joints")
+})
 
 // Walk calls visit for every group at every place of the plan, outer rows before the rows within them, until visit
 // returns false.

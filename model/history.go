@@ -92,6 +92,7 @@ func forgetOrigin(row any) {
 	}
 	if s, ok := row.(*Section); ok {
 		s.Casing, s.String, s.Caliper = unfiled(s.Casing), unfiled(s.String), unfiled(s.Caliper)
+		s.Pups, s.Joints = unfiled(s.Pups), unfiled(s.Joints)
 		s.Slurries, s.Spacers, s.Plugs = unfiled(s.Slurries), unfiled(s.Spacers), unfiled(s.Plugs)
 	}
 }

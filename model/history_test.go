@@ -95,7 +95,9 @@ func anyList(t *rapid.T, plan *model.Plan) (g *model.Group, at model.Place, n in
 	}
 	model.Walk(plan, func(g *model.Group, at model.Place) bool {
 		for _, list := range g.Lists {
-			lists = append(lists, found{list, at})
+			if list.List {
+				lists = append(lists, found{list, at})
+			}
 		}
 		return true
 	})

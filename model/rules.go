@@ -66,6 +66,15 @@ const (
 	RuleStandoff
 	RuleRunsOut
 	RuleUSCementStrength
+	RuleTallyBottom
+	RuleTallyJoints
+	RuleSpareJoints
+	RuleTallyClosure
+	RuleJointOdd
+	RuleLandingString
+	RuleLandingOverpull
+	RuleStickUp
+	RuleHangerCoupling
 	ruleCount
 )
 
@@ -208,6 +217,19 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RuleRunsOut, "runs_out", "Run out of an inner string after the stop", Practice, practised, quantity.Volume, "0 m3", memory),
 		least(RuleUSCementStrength, "us_cement_strength", "500 psi before drilling on", Law, us, quantity.Hours, "0 h",
 			"30 CFR 250.420(c), 2015 edition: behind the lowest 500 ft; by the laboratory's times as entered"),
+		least(RuleTallyBottom, "tally_bottom", "Shoe off bottom", Arithmetic, nil, quantity.TallyLength, "0 m",
+			"geometry: hole below the tallied shoe, less what the string stretches under its own weight"),
+		least(RuleTallyJoints, "tally_joints", "Joints aboard", Arithmetic, nil, quantity.Count, "0", "count of the joints that may be run, less those needed"),
+		least(RuleSpareJoints, "spare_joints", "Spare joints", Practice, practised, quantity.Count, "3", memory),
+		most(RuleTallyClosure, "tally_closure", "Tally closes", Practice, practised, quantity.TallyLength, "0.15 m", memory),
+		most(RuleJointOdd, "joint_odd", "Odd joint", Practice, practised, quantity.TallyLength, "1 m",
+			"common practice, a slip of the pen or a joint of another range; from memory"),
+		least(RuleLandingString, "landing_string", "Landing string", Arithmetic, nil, quantity.Force, "0 klbf",
+			"rating less what hangs from the rotary, without friction or shock"),
+		least(RuleLandingOverpull, "landing_overpull", "Landing overpull", Practice, practised, quantity.Force, "0 klbf",
+			"common practice: as planned in the section, over landing string and rig"),
+		least(RuleStickUp, "stick_up", "Stick-up window", Practice, practised, quantity.TallyLength, "0 m", "geometry with the tides of the well"),
+		least(RuleHangerCoupling, "hanger_coupling", "Off couplings", Practice, practised, quantity.TallyLength, "2 m", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -30,6 +30,10 @@ type Section struct {
 	Casing                []CasingPart
 	Loads                 Loads
 	Centring              Centring
+	Tally                 Tally
+	Landing               Landing
+	Pups                  []Pup
+	Joints                []Joint
 
 	// Drill string.
 	String []StringPart

@@ -165,6 +165,9 @@ func (o outline) section(i int, td, top quantity.Value) Section {
 		s.OpenerBehind = must("30 m", quantity.Length)
 	}
 	s.TD = td
+	if td.Unit == quantity.Foot {
+		s.Tally.JointLength = must("40 ft", quantity.TallyLength)
+	}
 	s.Density = must(o.density, quantity.Density)
 	s.Flow = must("3000 L/min", quantity.Flow)
 	s.Purpose, s.Hung = o.purpose, o.hung

@@ -41,8 +41,25 @@ func (p *Planner) lines() []line {
 	lines = p.appendFields(lines, section, at)
 	for _, g := range section.Lists {
 		if g.Topic == p.topic {
-			lines = p.appendList(lines, g, at)
+			lines = p.appendNested(lines, g, at)
 		}
+	}
+	return lines
+}
+
+// appendNested adds a list of a section, or a single table of it, closed until it is opened.
+func (p *Planner) appendNested(lines []line, g *model.Group, at model.Place) []line {
+	if g.List {
+		return p.appendList(lines, g, at)
+	}
+	fields := p.appendFields(nil, g, at)
+	if len(fields) == 0 {
+		return lines
+	}
+	open := p.isOpen(g, model.Place{}, false)
+	lines = append(lines, line{kind: lineHeading, group: g, open: open})
+	if open {
+		lines = append(lines, fields...)
 	}
 	return lines
 }

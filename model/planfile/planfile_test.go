@@ -284,3 +284,36 @@ func BenchmarkRead(b *testing.B) {
 		}
 	}
 }
+
+// A table within a row of a list is read into that row, changed where it stands, and appears when it is filled.
+func TestATableWithinARow(t *testing.T) {
+	const text = "borewalk = 1\n\n[[section]]\nhole = \"26 in\"\n\n[section.tally]\nhanger = \"3.5 m\" # drawing\n\n[[section]]\nhole = \"17.5 in\"\n"
+	f, err := planfile.Read("plan.toml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := f.Plan.Sections[0].Tally; got.Hanger.SI != 3.5 || got.Float != model.FloatHolds || f.Plan.Sections[1].Tally.Hanger.IsSet() {
+		t.Errorf("read %+v", got)
+	}
+	if got, err := f.Bytes(); err != nil || string(got) != text {
+		t.Errorf("Bytes() = %v\n%s", err, got)
+	}
+	for path, to := range map[model.Path]string{"section[1].tally.hanger": "3.6 m", "section[2].tally.hanger": "2.5 m"} {
+		ref, ok := model.Find(f.Plan, path)
+		if !ok {
+			t.Fatalf("no %s", path)
+		}
+		e, err := ref.Field.Parse(to, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ref.Set(f.Plan, e)
+	}
+	want := strings.Replace(text, `"3.5 m"`, `"3.6 m"`, 1) + "\n[section.tally]\nhanger = \"2.5 m\"\n"
+	if got, err := f.Bytes(); err != nil || string(got) != want {
+		t.Errorf("Bytes() = %v\n%s\nwant\n%s", err, got, want)
+	}
+	if _, ok := model.Find(f.Plan, "section[3].tally.hanger"); ok {
+		t.Error("a table within a row that is not there is found")
+	}
+}

@@ -115,11 +115,16 @@ func decimalsFor(k Kind, u Unit, x float64) int {
 
 // digitsFor returns the digits of a unit for kind k. Counts are whole, other
 // bare numbers are not. Diameters are finer than lengths: pipe is listed to a
-// thousandth of an inch or a tenth of a millimetre (API Spec 5CT).
+// thousandth of an inch or a tenth of a millimetre (API Spec 5CT). Pipe is tallied
+// to the hundredth, at any depth.
 func digitsFor(k Kind, u Unit) digits {
 	switch k {
 	case Count:
 		return digits{}
+	case TallyLength:
+		if u == Metre || u == Foot {
+			return digits{fine: 2}
+		}
 	case Diameter:
 		switch u {
 		case Inch:

@@ -72,6 +72,7 @@ const (
 	ROP                             // a rate of penetration, m/s
 	Hours                           // a duration of a job or a wait, s
 	CementRate                      // a rate of slurry or of what displaces it, m³/s
+	TallyLength                     // a length or depth of a pipe tally, m
 
 	kindCount = int(iota)
 )
@@ -157,6 +158,7 @@ var kindTable = [kindCount]kindRow{
 	ROP:                 {"rate of penetration", velocity},
 	Hours:               {"duration", duration},
 	CementRate:          {"pump rate", flow},
+	TallyLength:         {"tally length", length},
 }
 
 // Kinds returns every kind, in the order of the constants.

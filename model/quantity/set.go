@@ -90,6 +90,7 @@ var setTable = [kindCount][setCount]Unit{
 	ROP:                 {Metric: MetrePerHour, Field: FootPerHour, SI: MetrePerHour},
 	Hours:               {Metric: Hour, Field: Hour, SI: Hour},
 	CementRate:          {Metric: LitrePerMinute, Field: BarrelPerMinute, SI: LitrePerSecond},
+	TallyLength:         {Metric: Metre, Field: Foot, SI: Metre},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

@@ -25,6 +25,8 @@ func cautionTable() []caution {
 		{kinds: quantity.Kinds(), text: "Units: read the unit with every number, and pass it on with the number."},
 		{kinds: k(quantity.Length), text: "Depths: along hole from the rotary (RKB) unless marked otherwise. Check rig, draught and " +
 			"tide before a depth is passed on."},
+		{kinds: k(quantity.TallyLength), text: "Tallies: from lengths as entered. Two people strap, number and count, what is run and what " +
+			"is left on deck; a joint counted twice or left out puts the shoe elsewhere."},
 		{kinds: k(quantity.Volume, quantity.Strokes, quantity.StrokeVolume), text: "Volumes and strokes: a second person reproduces " +
 			"them before anything is pumped by them. Strokes hold for the liners and efficiency entered only."},
 		{kinds: k(quantity.Pressure, quantity.EMW), text: "Pressures and equivalent mud weights: for the fluid columns, depths and " +
@@ -52,6 +54,11 @@ func (p *printer) cautions(section int) []string {
 			printed[f.Kind] = true
 		}
 	}
+	return p.cautionsOn(section, printed)
+}
+
+// cautionsOn returns what must be said beside some kinds of figures of a section, or of the well for section -1.
+func (p *printer) cautionsOn(section int, printed map[quantity.Kind]bool) []string {
 	var texts []string
 	for _, c := range cautionTable() {
 		if c.returns != "" && (section < 0 || p.plan.Sections[section].Returns != c.returns) {

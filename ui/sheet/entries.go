@@ -45,8 +45,14 @@ func (p *printer) sectionEntries(i int, topic model.Topic) []part {
 		parts = append(parts, part{title: title + ": entered", pairs: pairs})
 	}
 	for _, list := range group.Lists {
-		if list.Topic == topic {
+		switch {
+		case list.Topic != topic:
+		case list.List:
 			parts = append(parts, p.listParts(title+": entered, "+list.Title, list, at)...)
+		default:
+			if pairs := p.pairs(list, at, topic); len(pairs) > 0 {
+				parts = append(parts, part{title: title + ": entered, " + list.Title, pairs: pairs})
+			}
 		}
 	}
 	return parts

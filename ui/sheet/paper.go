@@ -17,12 +17,13 @@ type Paper uint8
 
 // The papers.
 const (
-	Sheets     Paper = iota // the sheets of the well and of every section
-	CementCard              // what is carried to a cement job
+	Sheets      Paper = iota // the sheets of the well and of every section
+	CementCard               // what is carried to a cement job
+	RunningList              // every piece of a string as it is run
 )
 
 // paperNames returns the names of the papers, in the order of the constants.
-func paperNames() []string { return []string{"sheets", "cement card"} }
+func paperNames() []string { return []string{"sheets", "cement card", "running list"} }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
 func ParsePaper(name string) (Paper, error) {
