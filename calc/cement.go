@@ -49,23 +49,46 @@ func (e *evaluation) byInnerString(i int) bool {
 	return e.plan.Sections[i].Cement.Placement == model.ByInnerString
 }
 
+// workedJob is a section's cement job with what it comes to.
+type workedJob struct {
+	cementJob
+	result          jobResult
+	static, pumping gap // what is missing for its pressures at rest, and while it is pumped
+}
+
+// workedJob works out the cement job of a section.
+func (e *evaluation) workedJob(i int) workedJob {
+	w := workedJob{cementJob: e.readCement(i)}
+	w.static, w.pumping = e.playGap(i, &w.cementJob), e.frictionGap(i, &w.cementJob)
+	if w.static.open() {
+		return w
+	}
+	var err error
+	if w.result, err = e.runJob(i, &w.cementJob, !w.pumping.open()); err != nil {
+		w.static = gap{model.PathOf(i, "hole"), err.Error()}
+		w.pumping, w.result = w.static, jobResult{}
+	}
+	return w
+}
+
 // cementPage adds the cement job of a section.
 func (e *evaluation) cementPage(i int) {
 	if !e.cemented(i) {
 		return
 	}
-	job := e.readCement(i)
-	if job.missing.open() {
-		e.fault(job.missing)
+	w := e.workedJob(i)
+	job := &w.cementJob
+	if missing := first(job.missing, w.static); missing.open() {
+		e.fault(missing)
 	}
 	p := e.page(i, model.TopicCement)
-	e.slurryFigures(i, p, &job)
-	e.topFigures(i, p, &job)
-	e.displacementFiguresOf(i, p, &job)
-	e.cementTimes(i, p, &job)
-	r := e.cementPressures(i, p, &job)
-	e.drillOutFigures(i, p, &job, &r)
-	e.judgeCement(i, &job)
+	e.slurryFigures(i, p, job)
+	e.topFigures(i, p, job)
+	e.displacementFiguresOf(i, p, job)
+	e.cementTimes(i, p, job)
+	e.cementPressures(i, p, &w)
+	e.drillOutFigures(i, p, job, &w.result)
+	e.judgeCement(i, job)
 }
 
 // readCement works out the geometry and the volumes of a cement job.

@@ -6,25 +6,11 @@ import (
 )
 
 // cementPressures adds the pressures of a cement job: equivalent densities against the rock, pump, bump, float, lift.
-func (e *evaluation) cementPressures(i int, p *page, job *cementJob) jobResult {
-	static, pumping := e.playGap(i, job), e.frictionGap(i, job)
-	if static.open() {
-		e.fault(static)
-	}
-	var r jobResult
-	if !static.open() {
-		var err error
-		if r, err = e.runJob(i, job, !pumping.open()); err != nil {
-			static = gap{model.PathOf(i, "hole"), err.Error()}
-			e.fault(static)
-			r = jobResult{}
-		}
-	}
-	pumping = first(static, pumping)
-	e.leastCementMargin(i, p, &r, static, pumping)
-	e.emwFigures(i, p, &r, pumping)
-	e.pumpFiguresOf(i, p, job, &r, static, pumping)
-	return r
+func (e *evaluation) cementPressures(i int, p *page, w *workedJob) {
+	pumping := first(w.static, w.pumping)
+	e.leastCementMargin(i, p, &w.result, w.static, pumping)
+	e.emwFigures(i, p, &w.result, pumping)
+	e.pumpFiguresOf(i, p, &w.cementJob, &w.result, w.static, pumping)
 }
 
 // when names a moment of a job.

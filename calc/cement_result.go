@@ -14,7 +14,7 @@ import (
 const (
 	briefSteps = 24
 	closeSteps = 150
-	narrow     = 15 // kg/m3 from the limit
+	narrow     = 4 // kg/m3 from the limit
 )
 
 // extreme is a value and the moment at which it was met.
