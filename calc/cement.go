@@ -81,6 +81,9 @@ func (e *evaluation) cementPage(i int) {
 	if missing := first(job.missing, w.static); missing.open() {
 		e.fault(missing)
 	}
+	if !job.missing.open() {
+		e.judgeRunningPipe(i, job)
+	}
 	p := e.page(i, model.TopicCement)
 	e.slurryFigures(i, p, job)
 	e.topFigures(i, p, job)
@@ -98,13 +101,13 @@ func (e *evaluation) readCement(i int) cementJob {
 	if job.missing.open() {
 		return job
 	}
-	running, missing := e.runningPipe(i)
+	running, _, missing := e.landingPipe(i)
 	if job.missing = missing; missing.open() {
 		return job
 	}
 	job.shoe, job.top = c.shoe, c.top
 	job.string = append([]bore.Body{{Top: 0, Bottom: c.top, OD: running.OD, ID: running.ID, Label: "running pipe"}}, e.casingBodies(c)...)
-	job.end = c.shoe - s.ShoeTrack.SI
+	job.end = c.shoe - s.ShoeTrack.SI - aboveFloat(&s.Tally)
 	if e.byInnerString(i) {
 		if job.missing = needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string above the shoe"); job.missing.open() {
 			return job
@@ -135,14 +138,25 @@ func (e *evaluation) readCement(i int) cementJob {
 	return job
 }
 
-// runningPipe returns the pipe on which the casing of section i is run and through which it is cemented: the highest of
-// the section's drill string.
-func (e *evaluation) runningPipe(i int) (model.Pipe, gap) {
-	d := &e.drills[i]
-	if d.missing.open() {
-		return model.Pipe{}, d.missing
+// aboveFloat returns the length in m from the float collar up to where the plugs land: none where they land on the float
+// collar itself.
+func aboveFloat(t *model.Tally) float64 {
+	return t.AboveJoints.SI*or(t.AboveLength.SI, t.JointLength.SI) + t.LandingCollar.SI
+}
+
+// judgeRunningPipe asks for the landing string's pipe where the drill string that stands in for it changes size above the
+// casing's top: displacement is counted by it.
+func (e *evaluation) judgeRunningPipe(i int, job *cementJob) {
+	if e.plan.Sections[i].Landing.OD.IsSet() || e.drills[i].missing.open() {
+		return
 	}
-	return d.parts[0].pipe, gap{}
+	for k, part := range e.drills[i].parts[1:] {
+		if part.row.Item == model.ItemPipe && part.top < job.top && part.pipe.ID != e.drills[i].parts[k].pipe.ID {
+			e.note(i, Caution, gap{model.PathOf(i, "landing.od"),
+				"displacement counts the highest drill pipe all the way to the casing's top, but the drill string changes size above it: enter the landing string's pipe"})
+			return
+		}
+	}
 }
 
 // enlarged returns an annulus with the open hole enlarged so that it holds an excess more.

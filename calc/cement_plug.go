@@ -36,8 +36,10 @@ func (e *evaluation) readPlug(i, k int) (h plugHole, missing gap) {
 	missing = first(e.boreGap(i), needs(row.Base, path("base"), "base of a plug"), needs(row.Top, path("top"), "top of a plug"))
 	od, id := row.PipeOD.SI, row.PipeID.SI
 	if !row.PipeOD.IsSet() || !row.PipeID.IsSet() {
-		pipe, none := e.runningPipe(i)
-		missing = first(missing, none)
+		var pipe model.Pipe
+		if missing = first(missing, e.drills[i].missing); !missing.open() {
+			pipe = e.drills[i].parts[0].pipe
+		}
 		if !row.PipeOD.IsSet() {
 			od = pipe.OD
 		}

@@ -16,6 +16,10 @@ import (
 // TestCementOfTheDemos compares with figures computed independently for the invented wells, in other code, to their stated
 // accuracy: volumes of the 17 1/2 in section leave out the 24 in pocket below the last shoe.
 func TestCementOfTheDemos(t *testing.T) {
+	const (
+		bbl = 0.158987294928 // m3
+		ppg = 119.8264273    // kg/m3
+	)
 	for _, c := range []struct {
 		name         string
 		section      int
@@ -31,6 +35,18 @@ func TestCementOfTheDemos(t *testing.T) {
 		{"ottermast-2", 4, "cement.displacement", 112.5, 0.05},
 		{"ottermast-2", 4, "cement.displacement.strokes", 6953, 1},
 		{"ottermast-2", 4, "cement.emw.shoe", 1559, 1.5},
+		{"ottermast-2", 5, "cement.displacement", 52.1, 0.05},
+		{"ottermast-2", 5, "cement.displacement.strokes", 3222, 1},
+		{"ottermast-2", 5, "cement.emw.shoe", 1497, 12}, // ours counts the cement above the liner's top with the pipe in
+		{"saltlantern-1", 3, "cement.displacement", 1270 * bbl, 0.5 * bbl},
+		{"saltlantern-1", 3, "cement.displacement.strokes", 9116, 2},
+		{"saltlantern-1", 3, "cement.emw.shoe", 10.51 * ppg, 0.02 * ppg},
+		{"saltlantern-1", 4, "cement.displacement", 1498 * bbl, 0.5 * bbl},
+		{"saltlantern-1", 4, "cement.displacement.strokes", 10750, 2},
+		{"saltlantern-1", 4, "cement.emw.shoe", 11.71 * ppg, 0.02 * ppg},
+		{"saltlantern-1", 5, "cement.displacement", 1054 * bbl, 0.5 * bbl},
+		{"saltlantern-1", 5, "cement.displacement.strokes", 7566, 2},
+		{"saltlantern-1", 5, "cement.emw.shoe", 12.87 * ppg, 0.02 * ppg},
 	} {
 		r := calc.Evaluate(demo(t, c.name))
 		if got := value(t, r, c.section, c.key); !near(got, c.want, c.within) {
