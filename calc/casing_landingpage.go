@@ -168,7 +168,7 @@ func (e *evaluation) judgeLanding(i int, l *landing, greatest float64) {
 		wanted = own.SI
 	}
 	if left < noLimitForce {
-		e.judge(model.RuleLandingOverpull, i, left-wanted, "Overpull left over the one planned for", "", 0, model.PathOf(i, "overpull"))
+		e.judge(model.RuleLandingOverpull, i, left-wanted, "Overpull left over the one planned for", "", 0, model.PathOf(i, "loads.overpull"))
 	}
 }
 

@@ -146,7 +146,7 @@ func TestFindingsOfATally(t *testing.T) {
 		{"section[3].pup[1].count", "0", "tally_closure", calc.OK, 0}, // nothing to close with: the joints only count
 		{"section[3].tally.hanger", "4.5 m", "tally_closure", calc.Caution, 1},
 		{"section[3].landing.rating", "190 tf", "landing_string", calc.Stop, -5.7 * 9806.65},
-		{"section[3].overpull", "190 tf", "landing_overpull", calc.Caution, -2.8 * 9806.65},
+		{"section[3].loads.overpull", "190 tf", "landing_overpull", calc.Caution, -2.8 * 9806.65},
 		{"section[3].landing.stick_up_most", "3 m", "stick_up", calc.Caution, -0.2},
 		{"well.tide_high", "3 m", "stick_up", calc.Caution, -1.7},
 		{"section[5].top", "3092 m", "hanger_coupling", calc.Caution, 0.3},

@@ -130,9 +130,9 @@ func (s stage) time() float64 {
 // rateGap says which rate of a job is missing.
 func (e *evaluation) rateGap(i int) gap {
 	c := &e.plan.Sections[i].Cement
-	missing := first(needs(c.MixRate, model.PathOf(i, "mix_rate"), "mixing rate"), needs(c.DisplaceRate, model.PathOf(i, "displace_rate"), "displacing rate"))
+	missing := first(needs(c.MixRate, model.PathOf(i, "pumping.mix_rate"), "mixing rate"), needs(c.DisplaceRate, model.PathOf(i, "pumping.displace_rate"), "displacing rate"))
 	if c.SlowLast.SI > 0 {
-		missing = first(missing, needs(c.SlowRate, model.PathOf(i, "slow_rate"), "slow rate"))
+		missing = first(missing, needs(c.SlowRate, model.PathOf(i, "pumping.slow_rate"), "slow rate"))
 	}
 	return missing
 }

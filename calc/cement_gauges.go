@@ -90,6 +90,6 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 		if r.gauge.weight < r.weight {
 			hole = "hole in gauge"
 		}
-		e.judge(model.RuleLift, i, min(r.weight, r.gauge.weight), "Casing and contents heavier than what they displace", hole, 0, model.PathOf(i, "filled"))
+		e.judge(model.RuleLift, i, min(r.weight, r.gauge.weight), "Casing and contents heavier than what they displace", hole, 0, model.PathOf(i, "fluids.filled"))
 	}
 }

@@ -36,12 +36,13 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 		"the margin is not kept however low the top stands: look at rates and densities", "the least margin of the job is kept at its limit",
 		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, &job), keeps: margin})}
 	if !e.rateGap(i).open() {
+		displacing, mixing := model.PathOf(i, "pumping.displace_rate"), model.PathOf(i, "pumping.mix_rate")
 		list = append(list, propose("Fastest displacement that keeps the margin", "cement.margin",
 			"the margin is not kept however slow the displacement: look at the mixing rate, the top and the densities",
-			"mixing and slow rates stay; the cement may run ahead by itself", search{path: model.PathOf(i, "displace_rate"), from: slowest, to: fastest("displace_rate", e.mostFlow()), keeps: margin}))
+			"mixing and slow rates stay; the cement may run ahead by itself", search{path: displacing, from: slowest, to: fastest(plan, displacing, e.mostFlow()), keeps: margin}))
 		list = append(list, propose("Fastest mixing that keeps the margin", "cement.margin",
 			"the margin is not kept however slow the mixing: look at the displacement, the top and the densities",
-			"the slurry runs ahead by itself where it is heavy", search{path: model.PathOf(i, "mix_rate"), from: slowest, to: fastest("mix_rate", plan.Rig.UnitRate.SI), keeps: margin}))
+			"the slurry runs ahead by itself where it is heavy", search{path: mixing, from: slowest, to: fastest(plan, mixing, plan.Rig.UnitRate.SI), keeps: margin}))
 	}
 	reaches := func(r *Result) bool {
 		f, ok := r.Sheet(i).Find("cement.over")
@@ -67,9 +68,10 @@ func (e *evaluation) highestTop(i int, job *cementJob) float64 {
 // slowest is the least rate looked at, in m3/s.
 const slowest = 0.1 / 60
 
-// fastest returns the highest rate looked at for an entry: what the machine gives, or the end of the entry's range.
-func fastest(key string, machine float64) float64 {
-	most := model.SectionGroup().Field(key).Max.SI
+// fastest returns the highest rate looked at: what the machine gives, or the end of the entry's range.
+func fastest(plan *model.Plan, path model.Path, machine float64) float64 {
+	ref, _ := model.Find(plan, path)
+	most := ref.Field.Max.SI
 	if machine > 0 {
 		most = min(most, machine)
 	}

@@ -66,7 +66,7 @@ func TestWhatIfsOfTheCementJob(t *testing.T) {
 		{"section[3].excess", "60 %", "cement.displacement", 141.4, 0.05},
 		{"rig.pump[1].liner", "5.5 in", "cement.displacement.strokes", 10401, 1},
 		{"section[3].excess", "0 %", "cement.slurry.1.top.gauge", 850, 1e-6},
-		{"section[3].compressibility", "1 %", "cement.displacement", 141.4 * 1.01, 0.05},
+		{"section[3].pumping.compressibility", "1 %", "cement.displacement", 141.4 * 1.01, 0.05},
 	} {
 		plan := demo(t, "ottermast-2")
 		with(t, plan, c.path, c.text)

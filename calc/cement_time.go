@@ -47,7 +47,7 @@ func (e *evaluation) cementTimes(i int, p *page, job *cementJob) {
 	}
 	e.waitFigure(i, p, job)
 	if c, unit := &e.plan.Sections[i].Cement, e.plan.Rig.UnitRate; unit.IsSet() && c.MixRate.IsSet() {
-		e.judge(model.RuleUnitRate, i, unit.SI-c.MixRate.SI, "Rate of the cement unit over the mixing rate", "", 0, model.PathOf(i, "mix_rate"))
+		e.judge(model.RuleUnitRate, i, unit.SI-c.MixRate.SI, "Rate of the cement unit over the mixing rate", "", 0, model.PathOf(i, "pumping.mix_rate"))
 	}
 }
 
@@ -117,7 +117,7 @@ func (e *evaluation) waitFigure(i int, p *page, job *cementJob) {
 		return
 	}
 	const lowest = 500 * 0.3048
-	wait, waitPath := s.Cement.Wait, model.PathOf(i, "wait")
+	wait, waitPath := s.Cement.Wait, model.PathOf(i, "pumping.wait")
 	missing := first(job.missing, needs(wait, waitPath, "planned wait on cement"))
 	var slow float64
 	var governs string

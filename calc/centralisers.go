@@ -41,7 +41,7 @@ func (e *evaluation) centralisers(i int, p *page, c *casing) {
 		missing = first(missing, needs(s.Slurries[0].Top, model.PathOf(i, "slurry[1].top"), "top of the slurry"))
 	}
 	if s.Centring.Kind == model.RigidBody {
-		missing = first(missing, needs(s.Centring.OD, model.PathOf(i, "centraliser_od"), "centraliser OD"))
+		missing = first(missing, needs(s.Centring.OD, model.PathOf(i, "centralisers.od"), "centraliser OD"))
 	}
 	p.group = "Centralisers"
 	str := e.loaded(i)
@@ -86,9 +86,9 @@ func (e *evaluation) centredLengths(i int, c *casing) []centred {
 		}
 		list = append(list, l)
 	}
-	add("casing.centralisers.open", "open", "spacing_open", max(shoe, top, e.sections[i].start), c.shoe, s.Centring.Open)
+	add("casing.centralisers.open", "open", "centralisers.open", max(shoe, top, e.sections[i].start), c.shoe, s.Centring.Open)
 	if above {
-		add("casing.centralisers.cased", "cased", "spacing_cased", top, shoe, s.Centring.Cased)
+		add("casing.centralisers.cased", "cased", "centralisers.cased", top, shoe, s.Centring.Cased)
 	}
 	return list
 }

@@ -48,9 +48,9 @@ func TestRigidCentralisersByHand(t *testing.T) {
 // TestSparseCentralisersAreToldOf: with bows 36 m apart each is overloaded and the pipe lies on the wall.
 func TestSparseCentralisersAreToldOf(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	with(t, plan, "section[4].spacing_open", "36 m")
+	with(t, plan, "section[4].centralisers.open", "36 m")
 	f := worst(t, calc.Evaluate(plan), 4, "standoff")
-	if f.Severity != calc.Caution || f.Mend != "section[4].spacing_open" || f.Measured > 0.1 {
+	if f.Severity != calc.Caution || f.Mend != "section[4].centralisers.open" || f.Measured > 0.1 {
 		t.Errorf("%+v", f)
 	}
 }

@@ -71,10 +71,7 @@ func (e *evaluation) readDrillString(i int) drillString {
 }
 
 func (e *evaluation) readStringPart(i, k int, row *model.StringPart, bottom float64) (stringPart, gap) {
-	group := model.SectionGroup().Lists[1]
-	path := func(key string) model.Path {
-		return model.Ref{Group: group, Field: group.Field(key), Place: model.Place{Outer: i, Inner: k}}.Path()
-	}
+	path := func(key string) model.Path { return model.PathOf(i, "string["+strconv.Itoa(k+1)+"]."+key) }
 	highest := k == len(e.plan.Sections[i].String)-1
 	part := stringPart{bottom: bottom, row: row, number: k + 1, pipe: row.Pipe()}
 	part.top = bottom - row.Length.SI

@@ -213,10 +213,7 @@ func (e *evaluation) readParts(i int, s *model.Section, c *casing) gap {
 	last := len(s.Casing) - 1
 	for k := range s.Casing {
 		row := &s.Casing[k]
-		path := func(key string) model.Path {
-			return model.Ref{Group: model.SectionGroup().Lists[0], Field: model.SectionGroup().Lists[0].Field(key),
-				Place: model.Place{Outer: i, Inner: k}}.Path()
-		}
+		path := func(key string) model.Path { return model.PathOf(i, "casing["+strconv.Itoa(k+1)+"]."+key) }
 		pipe := row.Pipe()
 		switch {
 		case !row.Size.IsSet():

@@ -47,7 +47,7 @@ func (e *evaluation) shoeStands(j int) (pressure, tvd float64, ok bool) {
 // gasColumn returns the load of gas from the foot of section j's hole up to the wellhead.
 func (e *evaluation) gasColumn(i, j int) (loadCase, bool) {
 	l := ofHole(j, strength.InBurst, "casing.burst.gas", "Gas", "gas to the wellhead")
-	l.mend = model.PathOf(j, "gas_limit")
+	l.mend = model.PathOf(j, "hole_loads.gas_limit")
 	var pore float64
 	if pore, l.missing = e.poreAt(j); l.missing.open() {
 		return l, true
@@ -74,7 +74,7 @@ func (e *evaluation) kick(i, j int) (loadCase, bool) {
 		return loadCase{}, false
 	}
 	l := ofHole(j, strength.InBurst, "casing.burst.kick", "Kick", "gas kick at the wellhead")
-	l.mend = model.PathOf(j, "kick_volume")
+	l.mend = model.PathOf(j, "hole_loads.kick_volume")
 	l.missing = first(e.columnGap(j), e.drills[j].missing, e.boreGap(j))
 	var pore float64
 	if !l.missing.open() {
@@ -127,7 +127,7 @@ func (e *evaluation) pressureTest(i int) (loadCase, bool) {
 		return loadCase{}, false
 	}
 	l := loadCase{key: "casing.burst.test", name: "Pressure test", words: "pressure test", mode: strength.InBurst, hole: i,
-		mend: model.PathOf(i, "test_pressure")}
+		mend: model.PathOf(i, "loads.test_pressure")}
 	l.inside.stack = e.testColumn(i, test.SI)
 	l.outside, l.missing = e.outsideBurst(i)
 	return l, true
@@ -155,7 +155,7 @@ func (e *evaluation) tubingLeak(s *loadedString) (loadCase, bool) {
 		return loadCase{}, false
 	}
 	l := loadCase{key: "casing.burst.leak", name: "Tubing leak", words: "tubing leak at the wellhead", mode: strength.InBurst, hole: i,
-		mend: model.PathOf(i, "tubing_pressure")}
+		mend: model.PathOf(i, "loads.tubing_pressure")}
 	shut := section.Loads.TubingPressure.SI
 	if !section.Loads.TubingPressure.IsSet() {
 		last := len(e.plan.Sections) - 1

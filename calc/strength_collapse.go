@@ -163,7 +163,7 @@ func (e *evaluation) emptied(s *loadedString) (loadCase, bool) {
 		return loadCase{}, false
 	}
 	l := loadCase{key: "casing.collapse.emptied", name: "Emptied", words: "emptied from above", mode: strength.InCollapse, hole: i,
-		mend: model.PathOf(i, "emptied")}
+		mend: model.PathOf(i, "loads.emptied")}
 	bottom := e.deepest(i)
 	level := min(e.path.TVD(to.SI), bottom)
 	l.inside.stack, _ = column.NewStack(0, column.Layer{Bottom: level, Label: "empty"},

@@ -96,7 +96,7 @@ func (e *evaluation) testFigure(p *page, s *loadedString) {
 			weakest, part = burst, k
 		}
 	}
-	asked := loadCase{top: s.casing.top, bottom: s.casing.shoe, mode: strength.InBurst, mend: model.PathOf(i, "test_pressure")}
+	asked := loadCase{top: s.casing.top, bottom: s.casing.shoe, mode: strength.InBurst, mend: model.PathOf(i, "loads.test_pressure")}
 	asked.inside.stack = e.testColumn(i, share.SI*weakest)
 	asked.outside, asked.missing = e.outsideBurst(i)
 	least, missing := strain{}, asked.missing
@@ -119,6 +119,6 @@ func (e *evaluation) testFigure(p *page, s *loadedString) {
 		w.burst(s, &asked, &least)
 	})
 	if planned := e.plan.Sections[i].Loads.TestPressure; planned.IsSet() && weakest > 0 {
-		e.judge(model.RuleUSTest, i, planned.SI/weakest, "Pressure test over least internal yield", "", s.casing.parts[part].bottom, model.PathOf(i, "test_pressure"))
+		e.judge(model.RuleUSTest, i, planned.SI/weakest, "Pressure test over least internal yield", "", s.casing.parts[part].bottom, model.PathOf(i, "loads.test_pressure"))
 	}
 }

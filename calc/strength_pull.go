@@ -40,10 +40,10 @@ func (e *evaluation) pullCases(s *loadedString) []pullCase {
 		{key: "casing.tension.hanging", name: "Hanging", words: "buoyed weight alone", adds: "nothing", extra: func(int) float64 { return 0 },
 			rule: model.RuleHangingTension, mend: model.PathOf(i, "casing[1].grade")},
 		{key: "casing.tension.pulled", name: "Overpull, stuck", words: "overpull on the buoyed weight", adds: "overpull, drag included",
-			extra: func(int) float64 { return overpull }, bends: true, rule: model.RuleTension, mend: model.PathOf(i, "overpull")},
+			extra: func(int) float64 { return overpull }, bends: true, rule: model.RuleTension, mend: model.PathOf(i, "loads.overpull")},
 		{key: "casing.tension.shock", name: "Stopped, running", words: "stopped at once while running", adds: "shock, v × area × sqrt(E × steel)",
 			extra: func(k int) float64 { f, _ := strength.Shock(s.parts[k].Pipe.Area(), peak); return f }, bends: true,
-			rule: model.RuleTension, mend: model.PathOf(i, "peak_speed")},
+			rule: model.RuleTension, mend: model.PathOf(i, "loads.peak_speed")},
 	}
 	if bump, ok := e.bump(s); ok {
 		cases = append(cases, bump)
@@ -61,7 +61,7 @@ func (e *evaluation) bump(s *loadedString) (pullCase, bool) {
 		return pullCase{}, false
 	}
 	l := pullCase{key: "casing.tension.bump", name: "Plug bumped", words: "plug bumped", adds: "pressure at the plug over that outside × bore",
-		bends: true, rule: model.RuleTension, mend: model.PathOf(i, "bump_over"), missing: cement.missing}
+		bends: true, rule: model.RuleTension, mend: model.PathOf(i, "pumping.bump_over"), missing: cement.missing}
 	collar := e.path.TVD(cement.bottom)
 	held := math.Max(0, cement.outside.at(collar)-cement.inside.at(collar)) + section.Cement.BumpOver.SI
 	l.extra = func(k int) float64 {

@@ -82,7 +82,7 @@ func TestHeavierMudIsToldOnBothSections(t *testing.T) {
 func TestMudOutsideIsHeavierThanMixWater(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	with(t, plan, "section[3].density", "1.30 sg")
-	with(t, plan, "section[2].outside_collapse", "mud")
+	with(t, plan, "section[2].loads.outside_collapse", "mud")
 	if got := value(t, calc.Evaluate(plan), 2, "casing.collapse.losses.3"); !near(got, 0.99714, 1e-4) {
 		t.Errorf("collapse factor %.5f, want 0.99714", got)
 	}
@@ -166,7 +166,7 @@ func TestGasByHand(t *testing.T) {
 // TestGasIsHeldByTheShoe: where the shoe fails first, its pressure less the gas is what reaches the wellhead.
 func TestGasIsHeldByTheShoe(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	with(t, plan, "section[3].gas_limit", "shoe fails")
+	with(t, plan, "section[3].hole_loads.gas_limit", "shoe fails")
 	with(t, plan, "section[3].leak_off", "1.30 sg")
 	load := g*1300*950 - 0.1*psi/foot*(950-364.8) - g*1030*(364.8-26)
 	if got := value(t, calc.Evaluate(plan), 2, "casing.burst.gas.3.load"); !near(got, load, 10) {
@@ -181,8 +181,8 @@ func TestGasIsHeldByTheShoe(t *testing.T) {
 func TestKickByHand(t *testing.T) {
 	for intensity, want := range map[string]float64{"0.20 sg": 51.815, "0.06 sg": 31.182} {
 		plan := demo(t, "ottermast-2")
-		with(t, plan, "section[3].kick_volume", "8 m3")
-		with(t, plan, "section[3].kick_intensity", intensity)
+		with(t, plan, "section[3].hole_loads.kick_volume", "8 m3")
+		with(t, plan, "section[3].hole_loads.kick_intensity", intensity)
 		if got := value(t, calc.Evaluate(plan), 2, "casing.burst.kick.3.load"); !near(got/bar, want, 0.005) {
 			t.Errorf("intensity %s: load %.4f bar, by hand %.3f", intensity, got/bar, want)
 		}
@@ -328,7 +328,7 @@ func TestEmptiedDeeperNeverHelps(t *testing.T) {
 			}
 			return f.Value
 		}
-		with(t, plan, "section[4].emptied", "400 m")
+		with(t, plan, "section[4].loads.emptied", "400 m")
 		shallow := rapid.Float64Range(1, 3200).Draw(rt, "shallow")
 		deep := shallow + rapid.Float64Range(0, 1000).Draw(rt, "more")
 		if a, b := factor(shallow), factor(deep); b > a*(1+1e-9) {
@@ -341,14 +341,14 @@ func TestEmptiedDeeperNeverHelps(t *testing.T) {
 // outside; with the pore pressure outside it is less.
 func TestTubingLeakByHand(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	with(t, plan, "section[4].packer_fluid", "1.10 sg")
-	with(t, plan, "section[4].tubing_pressure", "300 bar")
+	with(t, plan, "section[4].loads.packer_fluid", "1.10 sg")
+	with(t, plan, "section[4].loads.tubing_pressure", "300 bar")
 	load := 300*bar + g*1100*(buildTVD(3245)-364.8) - g*1030*(buildTVD(3245)-26)
 	r := calc.Evaluate(plan)
 	if got := value(t, r, 4, "casing.burst.leak.load"); !near(got, load, 10) {
 		t.Errorf("load %.3f bar, by hand %.3f", got/bar, load/bar)
 	}
-	with(t, plan, "section[4].outside_burst", "pore")
+	with(t, plan, "section[4].loads.outside_burst", "pore")
 	r = calc.Evaluate(plan)
 	// Pore pressure of 1.014 sg at 1700 m, where the ramp begins, leaves the most.
 	if at := value(t, r, 4, "casing.burst.leak.at"); !near(at, 1700, 1e-6) {

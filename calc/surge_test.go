@@ -42,7 +42,7 @@ func TestRunningSpeedByHand(t *testing.T) {
 // that fills never runs slower than one that is shut.
 func TestRunningSpeedFollowsTheMud(t *testing.T) {
 	for _, c := range []struct{ path, text string }{
-		{"section[4].density", "1.50 sg"}, {"section[4].surge_margin", "0.1 sg"},
+		{"section[4].density", "1.50 sg"}, {"section[4].loads.surge_margin", "0.1 sg"},
 	} {
 		if before, after := changed(t, "ottermast-2", c.path, c.text, 4, "casing.surge.closed"); !(after < before) {
 			t.Errorf("%s = %s: from %.4f to %.4f m/s", c.path, c.text, before, after)
@@ -65,7 +65,7 @@ func TestRunningSpeedFollowsTheMud(t *testing.T) {
 // TestMarginTakenAtRest leaves no speed at all.
 func TestMarginTakenAtRest(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	with(t, plan, "section[4].surge_margin", "0.5 sg")
+	with(t, plan, "section[4].loads.surge_margin", "0.5 sg")
 	if f := figure(t, calc.Evaluate(plan), 4, "casing.surge.closed"); f.Value != 0 || f.Note != "no margin is left at rest" {
 		t.Errorf("%+v", f)
 	}

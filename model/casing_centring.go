@@ -15,10 +15,11 @@ type Centring struct {
 	OD, Force   quantity.Value
 }
 
-func centringFields() []declaration[Section] {
-	type d = declaration[Section]
-	of := func(kind, otherwise string) func(*Plan, *Section) string {
-		return func(p *Plan, s *Section) string {
+func centringGroup(section *Group) *Group {
+	type d = declaration[Centring]
+	with := func(kind, otherwise string) func(*Plan, Place) string {
+		return func(p *Plan, at Place) string {
+			s := &p.Sections[at.Outer]
 			if why := cementing(p, s); why != "" {
 				return why
 			}
@@ -29,18 +30,18 @@ func centringFields() []declaration[Section] {
 		}
 	}
 	const spacing = "From the shoe up, the lowest half a spacing above the foot; up to the top of cement. Blank: none are compared."
-	return []d{
-		{Key: "centraliser", Label: "Centralisers", Name: "Kind of centraliser", Topic: TopicCasing, Choices: []string{BowSpring, RigidBody}, Default: BowSpring, When: cementing,
-			Help: "A bow gives way under load, a rigid one leaves what its size leaves.", At: func(s *Section) any { return &s.Centring.Kind }},
-		{Key: "spacing_open", Label: "Spacing, open", Name: "Spacing of centralisers in the open hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 200 m", When: cementing,
-			Help: spacing, At: func(s *Section) any { return &s.Centring.Open }},
-		{Key: "spacing_cased", Label: "Spacing, cased", Name: "Spacing of centralisers in the last string", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 200 m", When: cementing,
-			Help: spacing, At: func(s *Section) any { return &s.Centring.Cased }},
-		{Key: "centraliser_od", Label: "Rigid OD", Name: "Outside diameter of the rigid centralisers", Topic: TopicCasing, Kind: quantity.Diameter, Range: "4 in to 60 in",
-			When: of(RigidBody, "counts for rigid centralisers only"), Required: true, Help: "Over the blades.", At: func(s *Section) any { return &s.Centring.OD }},
-		{Key: "centraliser_force", Label: "Bow force", Name: "Restoring force of a bow at 67 % standoff", Topic: TopicCasing, Kind: quantity.Force, Range: "0.1 kN to 100 kN",
-			When: of(BowSpring, "counts for bow centralisers only"),
-			Help: "Maker's, in this hole. Blank: the least of API Spec 10D, from memory: the weight of 40 ft of casing, half of it above 9 5/8 in.",
-			At:   func(s *Section) any { return &s.Centring.Force }},
-	}
+	return part("centralisers", "Centralisers", "What holds the string off the wall.", TopicCasing, section, func(s *Section) *Centring { return &s.Centring },
+		d{Key: "kind", Label: "Centralisers", Name: "Kind of centraliser", Topic: TopicCasing, Choices: []string{BowSpring, RigidBody}, Default: BowSpring, Inside: of(cementing),
+			Help: "A bow gives way under load, a rigid one leaves what its size leaves.", At: func(c *Centring) any { return &c.Kind }},
+		d{Key: "open", Label: "Spacing, open", Name: "Spacing of centralisers in the open hole", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 200 m", Inside: of(cementing),
+			Help: spacing, At: func(c *Centring) any { return &c.Open }},
+		d{Key: "cased", Label: "Spacing, cased", Name: "Spacing of centralisers in the last string", Topic: TopicCasing, Kind: quantity.Length, Range: "1 m to 200 m", Inside: of(cementing),
+			Help: spacing, At: func(c *Centring) any { return &c.Cased }},
+		d{Key: "od", Label: "Rigid OD", Name: "Outside diameter of the rigid centralisers", Topic: TopicCasing, Kind: quantity.Diameter, Range: "4 in to 60 in",
+			Inside: with(RigidBody, "counts for rigid centralisers only"), Required: true, Help: "Over the blades.", At: func(c *Centring) any { return &c.OD }},
+		d{Key: "force", Label: "Bow force", Name: "Restoring force of a bow at 67 % standoff", Topic: TopicCasing, Kind: quantity.Force, Range: "0.1 kN to 100 kN",
+			Inside: with(BowSpring, "counts for bow centralisers only"),
+			Help:   "Maker's, in this hole. Blank: the least of API Spec 10D, from memory: the weight of 40 ft of casing, half of it above 9 5/8 in.",
+			At:     func(c *Centring) any { return &c.Force }},
+	)
 }

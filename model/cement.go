@@ -77,7 +77,6 @@ func placed(how, otherwise string) func(*Plan, *Section) string {
 
 func cementFields() []declaration[Section] {
 	type d = declaration[Section]
-	const pumped = "Blank: times and pressures of the job are not computed."
 	return []d{
 		{Key: "placement", Label: "Placed by", Name: "Cement placed by", Topic: TopicCement, Choices: []string{ByPlugs, ByInnerString}, Default: ByPlugs, When: cementing,
 			Help: "Plugs that land on the collar, or an inner string below the running tool, without plugs.", At: func(s *Section) any { return &s.Cement.Placement }},
@@ -91,45 +90,61 @@ func cementFields() []declaration[Section] {
 		{Key: "stop_short", Label: "Stop short by", Name: "Displacement kept short by", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3",
 			When: placed(ByInnerString, "counts for an inner string only"), Help: "Slurry left in the inner string, so that the shoe is not over-displaced. Blank: none.",
 			At: func(s *Section) any { return &s.Cement.StopShort }},
-		{Key: "mud_pv", Label: "PV, conditioned", Name: "Plastic viscosity of the mud as conditioned", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", When: cementing,
-			Help: "Of the mud in the hole before cementing. Blank: as drilled with.", At: func(s *Section) any { return &s.Cement.MudPV }},
-		{Key: "mud_yp", Label: "YP, conditioned", Name: "Yield point of the mud as conditioned", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", When: cementing,
-			Help: "Of the mud in the hole before cementing; commonly halved. Blank: as drilled with.", At: func(s *Section) any { return &s.Cement.MudYP }},
-		{Key: "displacing", Label: "Displaced with", Name: "Density of the displacing fluid", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
-			Help: "Blank: the mud in the hole.", At: func(s *Section) any { return &s.Cement.Displacing }},
-		{Key: "displacing_pv", Label: "PV, displacing", Name: "Plastic viscosity of the displacing fluid", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", When: cementing,
-			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingPV }},
-		{Key: "displacing_yp", Label: "YP, displacing", Name: "Yield point of the displacing fluid", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", When: cementing,
-			Help: "Blank: that of the mud in the hole.", At: func(s *Section) any { return &s.Cement.DisplacingYP }},
-		{Key: "filled", Label: "Casing full of", Name: "Density of the fluid in the string before the job", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
-			Help: "What it was filled with on its way in. Blank: the mud in the hole.", At: func(s *Section) any { return &s.Cement.Filled }},
-		{Key: "rathole_density", Label: "Rathole fluid", Name: "Density of the fluid left in the rathole", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", When: cementing,
-			Help: "Heavy or thick, so that slurry does not swap with it. Blank: what the hole is full of.", At: func(s *Section) any { return &s.Cement.Rathole }},
-		{Key: "mix_rate", Label: "Mixing rate", Name: "Rate of spacer and slurry", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", When: cementing,
-			Help: pumped, At: func(s *Section) any { return &s.Cement.MixRate }},
-		{Key: "displace_rate", Label: "Displaced at", Name: "Rate of displacement", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 8 m3/min", When: cementing,
-			Help: pumped, At: func(s *Section) any { return &s.Cement.DisplaceRate }},
-		{Key: "slow_rate", Label: "Slow rate", Name: "Rate towards the bump", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", When: cementing,
-			Help: "Blank: no slow-down.", At: func(s *Section) any { return &s.Cement.SlowRate }},
-		{Key: "slow_last", Label: "Slow for last", Name: "Volume displaced at the slow rate", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 100 m3", When: cementing,
-			Help: "Commonly the last tenth. Blank: none.", At: func(s *Section) any { return &s.Cement.SlowLast }},
-		{Key: "line_time", Label: "Plugs, lines", Name: "Time for plugs and lines, pumps stopped", Topic: TopicCement, Kind: quantity.Hours, Range: "0 h to 10 h", When: cementing,
-			Help: "Between slurry and displacement; the slurry thickens meanwhile. Blank: none.", At: func(s *Section) any { return &s.Cement.LineTime }},
-		{Key: "wait", Label: "Wait on cement", Name: "Planned wait on cement", Topic: TopicCement, Kind: quantity.Hours, Range: "0 h to 240 h", When: cementing,
-			Help: "From bump to drill-out.", At: func(s *Section) any { return &s.Cement.Wait }},
-		{Key: "compressibility", Label: "Compression", Name: "Displacement lost to compression and leakage", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 5 %",
-			When: placed(ByPlugs, "there is no plug to land"), Help: "Share pumped on top before the plug lands; measured on the last job that bumped. Blank: none.",
-			At: func(s *Section) any { return &s.Cement.Compressibility }},
-		{Key: "bump_over", Label: "Bump over", Name: "Bump pressure over the final pressure", Topic: TopicCement, Kind: quantity.Pressure, Range: "0 bar to 400 bar",
-			When: placed(ByPlugs, "there is no plug to land"), Help: "Added to the circulating pressure at which the plug lands. Blank: none.",
-			At: func(s *Section) any { return &s.Cement.BumpOver }},
-		{Key: "cement_reserve", Label: "Reserve", Name: "Cement to be aboard over the need", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 300 %", When: cementing,
-			Help: "100 % is material for a second job. Blank: none.", At: func(s *Section) any { return &s.Cement.Reserve }},
-		{Key: "tub", Label: "Left in tub", Name: "Slurry left in tub and lines", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3", When: cementing,
-			Help: "Mixed on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tub }},
-		{Key: "tank", Label: "Dead volume", Name: "Mix fluid that the tank keeps back", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 20 m3", When: cementing,
-			Help: "Made up on top, of each slurry. Blank: none.", At: func(s *Section) any { return &s.Cement.Tank }},
 	}
+}
+
+// pumpingGroup declares rates, times and what is kept ready for the cement job of a section.
+func pumpingGroup(section *Group) *Group {
+	type d = declaration[Cement]
+	const pumped = "Blank: times and pressures of the job are not computed."
+	return part("pumping", "Rates, times, reserve", "How the cement job is pumped.", TopicCement, section, func(s *Section) *Cement { return &s.Cement },
+		d{Key: "mix_rate", Label: "Mixing rate", Name: "Rate of spacer and slurry", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", Inside: of(cementing),
+			Help: pumped, At: func(c *Cement) any { return &c.MixRate }},
+		d{Key: "displace_rate", Label: "Displaced at", Name: "Rate of displacement", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 8 m3/min", Inside: of(cementing),
+			Help: pumped, At: func(c *Cement) any { return &c.DisplaceRate }},
+		d{Key: "slow_rate", Label: "Slow rate", Name: "Rate towards the bump", Topic: TopicCement, Kind: quantity.CementRate, Range: "50 L/min to 5 m3/min", Inside: of(cementing),
+			Help: "Blank: no slow-down.", At: func(c *Cement) any { return &c.SlowRate }},
+		d{Key: "slow_last", Label: "Slow for last", Name: "Volume displaced at the slow rate", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 100 m3", Inside: of(cementing),
+			Help: "Commonly the last tenth. Blank: none.", At: func(c *Cement) any { return &c.SlowLast }},
+		d{Key: "line_time", Label: "Plugs, lines", Name: "Time for plugs and lines, pumps stopped", Topic: TopicCement, Kind: quantity.Hours, Range: "0 h to 10 h", Inside: of(cementing),
+			Help: "Between slurry and displacement; the slurry thickens meanwhile. Blank: none.", At: func(c *Cement) any { return &c.LineTime }},
+		d{Key: "wait", Label: "Wait on cement", Name: "Planned wait on cement", Topic: TopicCement, Kind: quantity.Hours, Range: "0 h to 240 h", Inside: of(cementing),
+			Help: "From bump to drill-out.", At: func(c *Cement) any { return &c.Wait }},
+		d{Key: "compressibility", Label: "Compression", Name: "Displacement lost to compression and leakage", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 5 %",
+			Inside: of(placed(ByPlugs, "there is no plug to land")), Help: "Share pumped on top before the plug lands; measured on the last job that bumped. Blank: none.",
+			At: func(c *Cement) any { return &c.Compressibility }},
+		d{Key: "bump_over", Label: "Bump over", Name: "Bump pressure over the final pressure", Topic: TopicCement, Kind: quantity.Pressure, Range: "0 bar to 400 bar",
+			Inside: of(placed(ByPlugs, "there is no plug to land")), Help: "Added to the circulating pressure at which the plug lands. Blank: none.",
+			At: func(c *Cement) any { return &c.BumpOver }},
+		d{Key: "reserve", Label: "Reserve", Name: "Cement to be aboard over the need", Topic: TopicCement, Kind: quantity.Ratio, Range: "0 % to 300 %", Inside: of(cementing),
+			Help: "100 % is material for a second job. Blank: none.", At: func(c *Cement) any { return &c.Reserve }},
+		d{Key: "tub", Label: "Left in tub", Name: "Slurry left in tub and lines", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 10 m3", Inside: of(cementing),
+			Help: "Mixed on top, of each slurry. Blank: none.", At: func(c *Cement) any { return &c.Tub }},
+		d{Key: "tank", Label: "Dead volume", Name: "Mix fluid that the tank keeps back", Topic: TopicCement, Kind: quantity.Volume, Range: "0 m3 to 20 m3", Inside: of(cementing),
+			Help: "Made up on top, of each slurry. Blank: none.", At: func(c *Cement) any { return &c.Tank }},
+	)
+}
+
+// cementFluidsGroup declares the fluids of a cement job besides spacers and slurries.
+func cementFluidsGroup(section *Group) *Group {
+	type d = declaration[Cement]
+	return part("fluids", "Other fluids", "What stands in the well when the job begins, and what displaces the cement.", TopicCement, section,
+		func(s *Section) *Cement { return &s.Cement },
+		d{Key: "mud_pv", Label: "PV, conditioned", Name: "Plastic viscosity of the mud as conditioned", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", Inside: of(cementing),
+			Help: "Of the mud in the hole before cementing. Blank: as drilled with.", At: func(c *Cement) any { return &c.MudPV }},
+		d{Key: "mud_yp", Label: "YP, conditioned", Name: "Yield point of the mud as conditioned", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", Inside: of(cementing),
+			Help: "Of the mud in the hole before cementing; commonly halved. Blank: as drilled with.", At: func(c *Cement) any { return &c.MudYP }},
+		d{Key: "displacing", Label: "Displaced with", Name: "Density of the displacing fluid", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", Inside: of(cementing),
+			Help: "Blank: the mud in the hole.", At: func(c *Cement) any { return &c.Displacing }},
+		d{Key: "displacing_pv", Label: "PV, displacing", Name: "Plastic viscosity of the displacing fluid", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP", Inside: of(cementing),
+			Help: "Blank: that of the mud in the hole.", At: func(c *Cement) any { return &c.DisplacingPV }},
+		d{Key: "displacing_yp", Label: "YP, displacing", Name: "Yield point of the displacing fluid", Topic: TopicCement, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2", Inside: of(cementing),
+			Help: "Blank: that of the mud in the hole.", At: func(c *Cement) any { return &c.DisplacingYP }},
+		d{Key: "filled", Label: "Casing full of", Name: "Density of the fluid in the string before the job", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", Inside: of(cementing),
+			Help: "What it was filled with on its way in. Blank: the mud in the hole.", At: func(c *Cement) any { return &c.Filled }},
+		d{Key: "rathole_density", Label: "Rathole fluid", Name: "Density of the fluid left in the rathole", Topic: TopicCement, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg", Inside: of(cementing),
+			Help: "Heavy or thick, so that slurry does not swap with it. Blank: what the hole is full of.", At: func(c *Cement) any { return &c.Rathole }},
+	)
 }
 
 func slurryGroup(section *Group) *Group {

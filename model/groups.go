@@ -15,15 +15,20 @@ var groups = sync.OnceValue(func() []*Group {
 	windowGroup(prognosis)
 	section := sectionGroup()
 	casingGroup(section)
-	stringGroup(section)
-	spacerGroup(section)
 	tallyGroup(section)
 	landingGroup(section)
 	pupGroup(section)
 	jointGroup(section)
+	loadsGroup(section)
+	holeLoadsGroup(section)
+	centringGroup(section)
+	stringGroup(section)
+	spacerGroup(section)
 	slurryGroup(section)
-	caliperGroup(section)
+	pumpingGroup(section)
+	cementFluidsGroup(section)
 	cementPlugGroup(section)
+	caliperGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
 	}

@@ -24,7 +24,6 @@ const (
 func sectionGroup() *Group {
 	fields := append(holeFields(), mudFields()...)
 	fields = append(fields, casingFields()...)
-	fields = append(append(fields, loadFields()...), centringFields()...)
 	fields = append(fields, cementFields()...)
 	return list("section", "Section", "A hole section and the string set in it.", TopicHole, nil,
 		func(p *Plan, _ Place) *[]Section { return &p.Sections }, fields...)
