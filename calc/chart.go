@@ -51,3 +51,35 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	}
 	return nil
 }
+
+// Ends returns between which places along the axis the chart has anything, and false when it has nothing.
+func (c *Chart) Ends() (first, last float64, ok bool) {
+	for _, curve := range c.Curves {
+		for _, p := range curve.Points {
+			if !ok {
+				first, last, ok = p.At, p.At, true
+			}
+			first, last = min(first, p.At), max(last, p.At)
+		}
+	}
+	return first, last, ok
+}
+
+// At returns the curve's value at a place, between its points in a straight line, and false beyond its ends. Where it steps
+// it is the later value.
+func (c *ChartCurve) At(place float64) (value float64, ok bool) {
+	for k := len(c.Points) - 1; k >= 0; k-- {
+		p := c.Points[k]
+		switch {
+		case p.At == place:
+			return p.Value, true
+		case p.At < place:
+			if k == len(c.Points)-1 {
+				return 0, false
+			}
+			q := c.Points[k+1]
+			return p.Value + (q.Value-p.Value)*(place-p.At)/(q.At-p.At), true
+		}
+	}
+	return 0, false
+}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -17,13 +18,16 @@ type Paper uint8
 
 // The papers.
 const (
-	Sheets      Paper = iota // the sheets of the well and of every section
-	CementCard               // what is carried to a cement job
-	RunningList              // every piece of a string as it is run
+	Sheets        Paper = iota // the sheets of the well and of every section
+	CementCard                 // what is carried to a cement job
+	RunningList                // every piece of a string as it is run
+	StrengthTable              // loads and ratings of a string
 )
 
 // paperNames returns the names of the papers, in the order of the constants.
-func paperNames() []string { return []string{"sheets", "cement card", "running list"} }
+func paperNames() []string {
+	return []string{"sheets", "cement card", "running list", "strength table"}
+}
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
 func ParsePaper(name string) (Paper, error) {
@@ -70,7 +74,11 @@ func (p *printer) cards() ([]card, error) {
 		if !p.listed(i) {
 			continue
 		}
-		c, reason := p.cementCard(i)
+		compose := p.cementCard
+		if p.Paper == StrengthTable {
+			compose = p.strengthCard
+		}
+		c, reason := compose(i)
 		if reason != "" {
 			why = fmt.Sprintf("section %d: %s", i+1, reason)
 			continue
@@ -222,7 +230,7 @@ func (p *printer) jsonLine(columns []heading, l line) jsonLine {
 	to := jsonLine{Name: p.plain(l.name), Values: map[string]jsonValue{}, Note: p.plain(l.note)}
 	for k, h := range columns {
 		if unit := p.System.Unit(h.kind); finite(l.values[k]) {
-			to.Values[h.label] = jsonValue{SI: l.values[k], Unit: unit.ASCII(), Text: plainNumber(l.values[k], h.kind, unit)}
+			to.Values[cmp.Or(h.label, "value")] = jsonValue{SI: l.values[k], Unit: unit.ASCII(), Text: plainNumber(l.values[k], h.kind, unit)}
 		}
 	}
 	return to

@@ -67,6 +67,36 @@ func TestCementCardForPrograms(t *testing.T) {
 	}
 }
 
+// TestTheStrengthTableIsThePagesFigures: factor, load and rating of a case are those of the page, and the loads by depth
+// keep within what it says is the worst.
+func TestTheStrengthTableIsThePagesFigures(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	o := options(plan)
+	o.Paper, o.Format, o.Section = sheet.StrengthTable, sheet.CSV, 1
+	records, err := csv.NewReader(strings.NewReader(write(t, plan, o))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	result := calc.Evaluate(plan)
+	want, _ := result.Sheet(1).Find("casing.collapse.losses.3")
+	found, least := false, math.Inf(1)
+	for _, r := range records[1:] {
+		value, _ := strconv.ParseFloat(r[6], 64)
+		if r[2] == "Losses, hole 3" && r[3] == "factor" {
+			found = true
+			if math.Abs(value-want.Value) > 1e-9 {
+				t.Errorf("factor %g, the page has %g", value, want.Value)
+			}
+		}
+		if strings.HasPrefix(r[1], "Collapse: load") && r[3] == "Rating" {
+			least = min(least, value)
+		}
+	}
+	if !found || math.IsInf(least, 1) {
+		t.Errorf("lost returns %v, least rating by depth %g", found, least)
+	}
+}
+
 func TestWhereThereIsNoCard(t *testing.T) {
 	plan := demo(t, "saltlantern-1")
 	o := options(plan)

@@ -73,6 +73,7 @@ func TestGolden(t *testing.T) {
 	}{
 		{"ottermast-2", 2, sheet.Sheets, "ottermast-2_3.txt"}, {"saltlantern-1", 1, sheet.Sheets, "saltlantern-1_2.txt"},
 		{"ottermast-2", 2, sheet.CementCard, "cement-card_ottermast-2_3.txt"},
+		{"saltlantern-1", 4, sheet.StrengthTable, "strength-table_saltlantern-1_5.txt"},
 	} {
 		name := c.file
 		t.Run(name, func(t *testing.T) {
@@ -119,9 +120,9 @@ func TestWidth(t *testing.T) {
 			for _, ascii := range []bool{false, true} {
 				o := options(plan)
 				o.System, o.ASCII = plan.System(set, false), ascii
-				card := o
-				card.Paper = sheet.CementCard
-				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card)} {
+				card, strength := o, o
+				card.Paper, strength.Paper = sheet.CementCard, sheet.StrengthTable
+				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card), "table": write(t, plan, strength)} {
 					if fault := textFault(text, ascii); fault != "" {
 						t.Errorf("%s of %s, %s, ascii %t: %s", what, name, set, ascii, fault)
 					}
