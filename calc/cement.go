@@ -85,11 +85,20 @@ func (e *evaluation) cementPage(i int) {
 		e.judgeRunningPipe(i, job)
 	}
 	p := e.page(i, model.TopicCement)
-	e.slurryFigures(i, p, job)
-	e.topFigures(i, p, job)
+	pumping := first(w.static, w.pumping)
+	if pumping.open() && !w.static.open() {
+		e.note(i, Caution, gap{pumping.path, "the cement job is compared at rest only, without friction: " + pumping.why})
+	}
+	// What decides stands first: a small screen shows no more.
+	e.leastCementMargin(i, p, &w.result, w.static, pumping)
+	e.volumeFiguresOf(i, p, job)
 	e.displacementFiguresOf(i, p, job)
+	e.topFigures(i, p, job)
+	e.slurryIntervals(i, p, job)
+	e.materialFigures(p, job)
 	e.cementTimes(i, p, job)
-	e.cementPressures(i, p, &w)
+	e.emwFigures(i, p, &w.result, pumping)
+	e.pumpFiguresOf(i, p, job, &w.result, w.static, pumping)
 	e.drillOutFigures(i, p, job, &w.result)
 	e.judgeCement(i, job)
 }

@@ -64,6 +64,9 @@ func (e *evaluation) judgeCement(i int, job *cementJob) {
 		return
 	}
 	e.judgeTops(i, job)
+	if s := &e.plan.Sections[i]; job.inner != nil && s.ShoeTrack.SI > 0 {
+		e.judge(model.RuleInnerString, i, s.Cement.InnerAboveShoe.SI-s.ShoeTrack.SI, "Inner string ends above the float collar", "", job.end, model.PathOf(i, "inner_above_shoe"))
+	}
 	e.judgeDensities(i, job)
 	e.judgeSheets(i, job)
 }

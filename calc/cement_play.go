@@ -1,6 +1,9 @@
 package calc
 
 import (
+	"math"
+	"slices"
+
 	"borewalk/calc/state"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -52,7 +55,45 @@ func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
 	if err := e.play(i, cement, well, playing{job.Dynamic, playSteps, r.take, r.passed}); err != nil {
 		return Job{}, gap{model.PathOf(i, "cement"), err.Error()}
 	}
+	job.markLeast()
 	return job, gap{}
+}
+
+// markLeast adds the event of the least margin, and of the first moment at which a limit is passed.
+func (j *Job) markLeast() {
+	least, over, at := math.Inf(1), -1, -1
+	for n := range j.Frames {
+		margin := j.margin(&j.Frames[n])
+		if margin < 0 && over < 0 {
+			over = n
+		}
+		if margin < least {
+			least, at = margin, n
+		}
+	}
+	j.insert("over a limit", over)
+	j.insert("least margin", at)
+}
+
+// insert puts an event among the others, behind those of its frame.
+func (j *Job) insert(name string, frame int) {
+	if frame < 0 {
+		return
+	}
+	k := 0
+	for k < len(j.Events) && j.Events[k].Frame <= frame {
+		k++
+	}
+	j.Events = slices.Insert(j.Events, k, JobEvent{Name: name, Frame: frame, Rate: j.Frames[frame].Rate})
+	for n := frame; n < len(j.Frames); n++ {
+		if j.Frames[n].Event >= k || n == frame {
+			j.Frames[n].Event++
+		}
+	}
+	for n := frame + 1; n < len(j.Frames) && (k+1 == len(j.Events) || n < j.Events[k+1].Frame); n++ {
+		j.Frames[n].Event = k
+	}
+	j.Frames[frame].Event = k
 }
 
 // bodiesOf returns the lengths of pipe of a job, top down.
@@ -75,6 +116,7 @@ type recorder struct {
 	stroke float64
 	marked map[string]bool // events that happen once and have happened
 	stage  int
+	rate   float64 // of the pump at the last moment
 	before float64 // pumped in earlier stages
 	layers []state.Layer
 	riding []state.Riding
@@ -98,22 +140,20 @@ func (r *recorder) take(m *moment) {
 		f.Behind = f.Pumped - r.ahead
 	}
 	f.Strokes = quotient(f.Behind, r.stroke)
-	if f.Fluid >= 0 && !m.landed {
-		f.Rate = r.list[m.stage].rate
-	}
+	rate := r.list[m.stage].rate
+	begins := m.of == 0 && (first || m.stage != r.stage)
 	switch {
-	case first:
-		f.Rate = 0
-		r.event(r.list[0].name)
 	case m.landed:
-		f.Rate, f.Returns, f.Pressure = 0, 0, 0
+		rate, f.Returns, f.Pressure = 0, 0, 0
 		if j.Dynamic {
 			f.Level = r.well.Level()
 		}
-		r.event("at rest, bled off")
-	case m.of == 0 && m.stage != r.stage:
-		r.event(r.list[m.stage].name)
+		r.event("at rest, bled off", 0)
+	case begins:
+		r.event(r.list[m.stage].name, rate)
+		rate = r.rate // the gauges still show what went before
 	}
+	f.Rate, r.rate = rate, r.list[m.stage].rate
 	r.stage = m.stage
 	r.stand(&f)
 	r.landmarks(&f)
@@ -122,8 +162,8 @@ func (r *recorder) take(m *moment) {
 }
 
 // event adds an event that the frame about to be added shows.
-func (r *recorder) event(name string) {
-	r.job.Events = append(r.job.Events, JobEvent{Name: name, Frame: len(r.job.Frames)})
+func (r *recorder) event(name string, rate float64) {
+	r.job.Events = append(r.job.Events, JobEvent{Name: name, Frame: len(r.job.Frames), Rate: rate})
 }
 
 // passed counts the landmarks that the well has passed.
@@ -151,7 +191,7 @@ func (r *recorder) landmarks(f *JobFrame) {
 	once := func(happened bool, name string) {
 		if happened && !r.marked[name] {
 			r.marked[name] = true
-			r.event(name)
+			r.event(name, f.Rate)
 		}
 	}
 	for _, p := range f.Plugs {
@@ -198,6 +238,17 @@ func (r *recorder) returned() (sum float64) {
 	return sum
 }
 
+// margin returns the least margin of a moment below what the rock stands.
+func (j *Job) margin(f *JobFrame) float64 {
+	least := math.Inf(1)
+	for k, at := range j.Points {
+		if at.Fracture > 0 {
+			least = min(least, at.Fracture-f.EMW[k])
+		}
+	}
+	return least
+}
+
 // quotient returns a over b, zero where b is none.
 func quotient(a, b float64) float64 {
 	if b == 0 {
@@ -206,8 +257,7 @@ func quotient(a, b float64) float64 {
 	return a / b
 }
 
-// cementCharts returns the section's cement job against the volume pumped: pump pressure, equivalent densities at the
-// last shoe and at TD, and returns.
+// cementCharts returns the section's cement job against the volume pumped: pump pressure, margins on the rock, and returns.
 func (e *evaluation) cementCharts(i int) []Chart {
 	if !e.cemented(i) {
 		return nil
@@ -232,14 +282,12 @@ func (e *evaluation) cementCharts(i int) []Chart {
 		chart.Curves = append(chart.Curves, c)
 	}
 	over("pump", quantity.Pressure, false, func(f *JobFrame) float64 { return f.Pressure })
-	for k, at := range job.Points {
-		if k > 0 && k < len(job.Points)-1 {
-			continue
-		}
-		over("EMW "+at.Name, quantity.EMW, false, func(f *JobFrame) float64 { return f.EMW[k] })
-		if at.Fracture > 0 {
-			over("limit "+at.Name, quantity.EMW, true, func(*JobFrame) float64 { return at.Fracture })
-		}
+	limit, _ := e.plan.Limit(model.Rules()[model.RuleCementMargin])
+	known := len(job.Points) > 0 && job.Points[0].Fracture > 0
+	if known {
+		over("least margin", quantity.EMW, false, func(f *JobFrame) float64 { return job.margin(f) })
+		over("margin at last shoe", quantity.EMW, false, func(f *JobFrame) float64 { return job.Points[0].Fracture - f.EMW[0] })
+		over("margin wanted", quantity.EMW, true, func(*JobFrame) float64 { return limit.SI })
 	}
 	if job.Dynamic {
 		over("pump rate", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Rate })

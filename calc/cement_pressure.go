@@ -5,14 +5,6 @@ import (
 	"borewalk/model/quantity"
 )
 
-// cementPressures adds the pressures of a cement job: equivalent densities against the rock, pump, bump, float, lift.
-func (e *evaluation) cementPressures(i int, p *page, w *workedJob) {
-	pumping := first(w.static, w.pumping)
-	e.leastCementMargin(i, p, &w.result, w.static, pumping)
-	e.emwFigures(i, p, &w.result, pumping)
-	e.pumpFiguresOf(i, p, &w.cementJob, &w.result, w.static, pumping)
-}
-
 // when names a moment of a job.
 func (job *cementJob) when(x extreme) string {
 	list := job.stages
@@ -25,7 +17,7 @@ func (job *cementJob) when(x extreme) string {
 const played = "the job played in steps on the well's columns, Bingham friction (package friction); no gel strength, no eccentricity"
 
 func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pumping gap) {
-	p.group = "Pressures on the rock"
+	p.group = "Margins on the rock"
 	top := slurryPath(i, 0, "top")
 	under := func(key, name string, x extreme, hole string) {
 		at, missing := e.pointOf(i, r, x, static)
@@ -35,15 +27,16 @@ func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pum
 			w.in("EMW", "of the job", quantity.EMW, at.Fracture-x.value)
 			w.Source = played
 		})
-		f.Note = at.Name
+		where := at.Name
 		if pumping.open() {
-			f.Note += ", static"
+			where += ", at rest"
 		}
+		f.Note = where
 		e.wherefigures(p, key, x, at, missing)
 		if !missing.open() {
-			e.judge(model.RuleCementMargin, i, x.value, name+" of the cement job below fracture", at.Name, at.MD, top)
+			e.judge(model.RuleCementMargin, i, x.value, name+" of the cement job below fracture", where, at.MD, top)
 			if key == "cement.margin" { // a hole in gauge is what may be found, not what is planned
-				e.judge(model.RuleBelowBreakdown, i, x.value, name+" of the cement job below fracture", at.Name, at.MD, top)
+				e.judge(model.RuleBelowBreakdown, i, x.value, name+" of the cement job below fracture", where, at.MD, top)
 			}
 		}
 	}
@@ -92,6 +85,7 @@ func (e *evaluation) wherefigures(p *page, key string, x extreme, at JobPoint, m
 
 // emwFigures adds the equivalent densities of a job at each depth that is followed.
 func (e *evaluation) emwFigures(i int, p *page, r *jobResult, pumping gap) {
+	p.group = "On the rock"
 	for k := range r.points {
 		at := &r.points[k]
 		key := at.Key

@@ -17,9 +17,14 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	}
 	limit, _ := plan.Limit(model.Rules()[model.RuleCementMargin])
 	margin := func(r *Result) bool {
-		f, ok := r.Sheet(i).Find("cement.margin")
-		return ok && f.OK && f.Value >= limit.SI
+		for _, key := range [...]string{"cement.margin", "cement.margin.gauge"} {
+			if f, ok := r.Sheet(i).Find(key); !ok || !f.OK || f.Value < limit.SI {
+				return false
+			}
+		}
+		return true
 	}
+	_, now := e.result.Worst(i)
 	propose := func(title, gives, why, note string, s search) Proposal {
 		s.plan, s.section = plan, i
 		p := Proposal{Title: title, Gives: gives, Note: note, Why: why}
@@ -28,12 +33,14 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 		if p.OK = ok; ok {
 			figure, _ := result.Sheet(i).Find(gives)
 			p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
+			_, then := result.Worst(i)
+			p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
 		}
 		return p
 	}
 	first := &job.slurries[0]
 	list := []Proposal{propose("Highest top of cement that keeps the margin", "cement.margin",
-		"the margin is not kept however low the top stands: look at rates and densities", "the least margin of the job is kept at its limit",
+		"the margin is not kept however low the top stands: look at rates and densities", "in the hole as planned and in gauge",
 		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, &job), keeps: margin})}
 	if !e.rateGap(i).open() {
 		displacing, mixing := model.PathOf(i, "pumping.displace_rate"), model.PathOf(i, "pumping.mix_rate")

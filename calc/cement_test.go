@@ -153,9 +153,10 @@ func TestACaliperGoesBeforeTheWashout(t *testing.T) {
 	if got, want := value(t, r, 3, "hole.volume")-value(t, r, 3, "hole.volume.gauge"), ring(18.5, 17.5, 200)+ring(17.6, 17.5, 2155-1700); !near(got, want, 1e-3) {
 		t.Errorf("hole %.3f m3 over gauge, by hand %.3f", got, want)
 	}
-	// The gauge hole stays what the bit made.
-	if got, want := value(t, r, 3, "cement.open")-value(t, r, 3, "cement.open.excess"), value(t, calc.Evaluate(demo(t, "ottermast-2")), 3, "cement.open")/1.3; !near(got, want, 0.2) {
-		t.Errorf("gauge annulus %.3f m3, want %.3f", got, want)
+	// Where it was measured the hole is no gauge hole: what the excess is for is the doubt about the rest.
+	gauge := ring(18.5, 13.625, 200) + ring(17.6, 13.625, 450)
+	if got := value(t, r, 3, "cement.open") - value(t, r, 3, "cement.open.excess"); got < gauge {
+		t.Errorf("annulus in gauge %.3f m3, what was measured holds %.3f", got, gauge)
 	}
 	plan.Sections[2].Caliper[1].Depth = metres("1400 m")
 	if f := figure(t, calc.Evaluate(plan), 3, "cement.volume"); f.OK || f.Mend != "section[3].caliper[2].depth" {

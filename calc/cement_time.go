@@ -90,7 +90,7 @@ func (e *evaluation) thickeningFigure(i int, p *page, job *cementJob, list []sta
 		age = afloat(list, firstSpacer+len(e.plan.Sections[i].Spacers)+k)
 	}
 	key := slurryKey(k)
-	p.put(key+".age", slurryName(q.row, k)+", old", quantity.Hours, age, missing, func(w *Working) {
+	p.put(key+".age", slurryName(q.row, k)+", age", quantity.Hours, age, missing, func(w *Working) {
 		w.Formula = "t = from the first of it mixed to the end of displacement, stops counted"
 		w.in("t", "at the end", quantity.Hours, age)
 		w.Source = "common practice"

@@ -157,6 +157,6 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 	}
 	sealed := e.sections[i].rig && !e.strings[i].liner
 	if above && sealed && top > e.datum.Mudline {
-		e.judge(model.RuleTrappedAnnulus, i, top-shoe, "Annulus left open below the last shoe", "", top, mend)
+		e.judge(model.RuleTrappedAnnulus, i, top-shoe, "Top of cement below the last shoe, annulus left open", "", top, mend)
 	}
 }

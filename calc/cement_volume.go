@@ -11,17 +11,21 @@ import (
 	"borewalk/model/quantity"
 )
 
-// slurryFigures adds volume, cement and mix fluid of each slurry, and the spacers.
-func (e *evaluation) slurryFigures(i int, p *page, job *cementJob) {
+// volumeFiguresOf adds the volume of each slurry and spacer.
+func (e *evaluation) volumeFiguresOf(i int, p *page, job *cementJob) {
 	p.group = "Slurry and spacer"
 	for k := range job.slurries {
 		e.slurryVolume(p, job, k)
 	}
 	e.spacerFigures(i, p, job)
+}
+
+// materialFigures adds the cement, the mix fluid and the parts of each slurry.
+func (e *evaluation) materialFigures(p *page, job *cementJob) {
+	p.group = "Cement and mix fluid"
 	for k := range job.slurries {
 		e.mixFigures(p, job, k)
 	}
-	e.slurryIntervals(i, p, job)
 }
 
 // slurryVolume adds what of a slurry is pumped.

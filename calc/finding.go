@@ -61,7 +61,25 @@ func (e *evaluation) judge(id model.RuleID, section int, measured float64, what,
 			f.Severity = Stop
 		}
 	}
+	if own && rule.Kind == model.Law && f.Severity == OK {
+		f = relaxed(f, rule)
+	}
 	e.result.Findings = append(e.result.Findings, f)
+}
+
+// relaxed returns the finding that meets the plan's own limit as it stands to the law's: where it is short of that, a
+// caution that shows the law's limit.
+func relaxed(f Finding, rule model.Rule) Finding {
+	margin := f.Measured - rule.Limit.SI
+	if !rule.Least {
+		margin = -margin
+	}
+	if margin >= -slack(rule.Measure) {
+		return f
+	}
+	f.Text += ", met by the plan's own limit only"
+	f.Severity, f.Limit, f.Margin, f.Own = Caution, rule.Limit.SI, margin, false
+	return f
 }
 
 // judgeMargin is judge for what holds at a true vertical depth in the open hole of a section. What has no value, such as

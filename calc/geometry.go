@@ -114,9 +114,10 @@ func (e *evaluation) readCaliper(i int, s *model.Section, h *hole) gap {
 		row := &s.Caliper[k]
 		path := func(key string) model.Path { return model.PathOf(i, "caliper["+strconv.Itoa(k+1)+"]."+key) }
 		if missing := first(needs(row.Depth, path("depth"), "depth of the caliper"), needs(row.Diameter, path("diameter"), "diameter of the caliper")); missing.open() {
-			return missing
+			e.note(i, Caution, gap{missing.path, missing.why + ": the row does not count"})
+			continue
 		}
-		if k > 0 && row.Depth.SI <= h.caliper[k-1].from {
+		if n := len(h.caliper); n > 0 && row.Depth.SI <= h.caliper[n-1].from {
 			return gap{path("depth"), "the caliper's depths do not go down"}
 		}
 		h.caliper = append(h.caliper, calipered{row.Depth.SI, row.Diameter.SI})
@@ -378,18 +379,17 @@ func (e *evaluation) openHole(i int, from, to float64) bore.Profile {
 // openHoleLabel names bores without pipe.
 const openHoleLabel = "open hole"
 
-// drilled returns the diameter of the open hole at a depth while section i stands at its TD, washed out or in gauge.
+// drilled returns the diameter of the open hole at a depth while section i stands at its TD: as the
+// caliper has it where it was measured, else washed out or in gauge.
 func (e *evaluation) drilled(i int, md float64, washed bool) float64 {
 	widest := 0.0
 	for j := 0; j <= i; j++ {
 		h := &e.sections[j]
 		if d := h.at(md); d > 0 {
-			if washed {
-				if measured, ok := h.measured(md); ok {
-					d = measured
-				} else {
-					d = bore.Enlarged(d, h.washout)
-				}
+			if measured, ok := h.measured(md); ok {
+				d = measured
+			} else if washed {
+				d = bore.Enlarged(d, h.washout)
 			}
 			widest = max(widest, d)
 		}

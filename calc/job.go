@@ -47,7 +47,8 @@ type JobBody struct {
 // JobEvent is a moment that the cementer waits for: a fluid starts, a plug is released or lands, the pumps stop.
 type JobEvent struct {
 	Name  string
-	Frame int // the frame that shows it
+	Frame int     // the frame that shows it: the moment just before anything that begins
+	Rate  float64 // of the pump from here on
 }
 
 // JobFrame is one moment.

@@ -19,6 +19,8 @@ type Proposal struct {
 	Kind  quantity.Kind
 	Value float64 // what that figure becomes
 	Note  string
+
+	Cautions, Stops int // how many more findings of each the section then has; less is below zero
 }
 
 // Proposals works out what can be worked out for a topic of a section; costly, and so only when asked for.

@@ -10,7 +10,8 @@ import (
 )
 
 // cementing returns the load of the cement columns outside against the displacing fluid inside, the pump bled off: the
-// float, or the last slurry below the inner string's end, holds what is below.
+// float, or the last slurry below the inner string's end, holds what is below. Inside an inner-string job the displacing
+// fluid balances at that end, where the difference is greatest.
 func (e *evaluation) cementing(i int) (loadCase, bool) {
 	s, c := &e.plan.Sections[i], &e.strings[i]
 	if s.Method != model.Cemented || len(s.Slurries) == 0 {
@@ -20,15 +21,12 @@ func (e *evaluation) cementing(i int) (loadCase, bool) {
 		mend: model.PathOf(i, "slurry[1].density"), bottom: c.shoe - s.ShoeTrack.SI}
 	if s.Cement.Placement == model.ByInnerString {
 		l.bottom = c.shoe - s.Cement.InnerAboveShoe.SI
-		l.missing = needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string")
+		l.missing = needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string above the shoe")
 	}
 	if l.bottom <= c.top {
 		return loadCase{}, false
 	}
-	inside := s.Cement.Displacing.SI
-	if inside == 0 {
-		inside = e.density(i, e.sections[i].td)
-	}
+	inside := or(s.Cement.Displacing.SI, e.leftInHole(i))
 	l.inside.stack = e.well(i, inside)
 	stack, missing := e.cementColumn(i, s.Spacers, func(slurry *model.Slurry) (float64, string) { return slurry.Density.SI, "slurry " + slurry.Name })
 	l.outside.stack, l.missing = stack, first(l.missing, missing)
@@ -104,7 +102,9 @@ func (e *evaluation) spacerTops(i int, spacers []model.Spacer, from float64) ([]
 	if len(spacers) == 0 {
 		return nil, gap{}
 	}
-	annuli, missing := e.casingAnnuli(i, &e.strings[i])
+	// The job's own annulus: above a liner's top it goes on round the running pipe.
+	job := e.readCement(i)
+	annuli, missing := job.planned, job.missing
 	tops := make([]float64, len(spacers))
 	for k := len(spacers) - 1; k >= 0; k-- {
 		path := func(key string) model.Path { return model.PathOf(i, "spacer["+strconv.Itoa(k+1)+"]."+key) }

@@ -43,6 +43,9 @@ func (e *evaluation) judgeFactor(f *factors, rule model.RuleID, factor float64, 
 		where = "casing part " + strconv.Itoa(f.s.casing.parts[part].row+1)
 	}
 	e.judge(rule, i, factor, mode+", "+words, where, md, mend)
+	if factor < 1 { // whatever factor is asked for, this is more than the pipe stands
+		e.judge(model.RuleWithinRating, i, factor, mode+", "+words, where, md, mend)
+	}
 	if hole != i {
 		e.judge(rule, hole, factor, mode+" of section "+strconv.Itoa(i+1)+"'s string, "+words, where, md, mend)
 	}
@@ -81,18 +84,21 @@ func (e *evaluation) governingFigures(p *page, f *factors) {
 	}
 }
 
-// testFigure adds what the rule on casing tests asks, where the plan's rules hold it: the pressure at the pump that is 70 %
-// of the least internal yield, and what it would leave, and judges the test that is planned.
+// testFigure adds what the rule on casing tests asks, where the plan's rules hold it: the pressure at the pump with which
+// the difference at the weakest depth is 70 % of the least internal yield, what that much at the pump itself would leave,
+// and judges the difference that the planned test makes. Liners have rules of their own, which are not compared.
 func (e *evaluation) testFigure(p *page, s *loadedString) {
 	i := s.section
 	rule := model.Rules()[model.RuleUSTest]
-	if !rule.In(e.plan.Well.RuleSet) || e.plan.Sections[i].Purpose == model.Conductor {
+	if !rule.In(e.plan.Well.RuleSet) || e.plan.Sections[i].Purpose == model.Conductor || s.casing.liner {
 		return
 	}
 	share := rule.Limit // the law's, whatever departure the plan has
 	weakest, part := 0.0, 0
 	for k := range s.parts {
-		if burst, err := strength.InternalYield(s.parts[k].Pipe, strength.WallTolerance); err == nil && (weakest == 0 || burst < weakest) {
+		burst, err := strength.InternalYield(s.parts[k].Pipe, strength.WallTolerance)
+		burst *= min(1, s.parts[k].Connection.Burst)
+		if err == nil && (weakest == 0 || burst < weakest) {
 			weakest, part = burst, k
 		}
 	}
@@ -104,7 +110,17 @@ func (e *evaluation) testFigure(p *page, s *loadedString) {
 		least, _, missing = e.worst(s, &asked)
 	}
 	p.group = "Test by the rule"
-	p.put("casing.test.asked", "Test to ask for", quantity.Pressure, share.SI*weakest, gap{}, func(w *Working) {
+	// The difference goes up by as much as the pressure at the pump, everywhere.
+	p.put("casing.test.weakest", "Pump for 70 %", quantity.Pressure, 2*share.SI*weakest-least.acts, missing, func(w *Working) {
+		w.Formula = "p = share × least internal yield - what the columns add at the weakest depth"
+		w.in("share", rule.Name, quantity.Ratio, share.SI)
+		w.in("yield", "internal, new pipe or connection", quantity.Pressure, weakest)
+		w.in("add", "inside less outside, without pump", quantity.Pressure, least.acts-share.SI*weakest)
+		w.in("TVD", "weakest under test", quantity.Length, least.tvd)
+		w.Source = rule.Source
+		w.Note = "Within what the string stands: see the factor of the planned test."
+	})
+	p.put("casing.test.asked", "70 % at the pump", quantity.Pressure, share.SI*weakest, gap{}, func(w *Working) {
 		w.Formula = "p = share × least internal yield, at the pump"
 		w.in("share", rule.Name, quantity.Ratio, share.SI)
 		w.in("yield", "internal, new pipe", quantity.Pressure, weakest)
@@ -118,7 +134,13 @@ func (e *evaluation) testFigure(p *page, s *loadedString) {
 		w.Formula = "TVD at which rating / load is least, with that test"
 		w.burst(s, &asked, &least)
 	})
-	if planned := e.plan.Sections[i].Loads.TestPressure; planned.IsSet() && weakest > 0 {
-		e.judge(model.RuleUSTest, i, planned.SI/weakest, "Pressure test over least internal yield", "", s.casing.parts[part].bottom, model.PathOf(i, "loads.test_pressure"))
+	planned, ok := e.pressureTest(i)
+	if !ok || weakest == 0 || planned.missing.open() {
+		return
+	}
+	planned.top, planned.bottom = s.casing.top, s.casing.shoe
+	if least, _, missing := e.worst(s, &planned); !missing.open() {
+		e.judge(model.RuleUSTest, i, least.acts/weakest, "Pressure test over least internal yield, at the weakest depth", "", s.casing.parts[part].bottom,
+			model.PathOf(i, "loads.test_pressure"))
 	}
 }

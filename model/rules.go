@@ -75,6 +75,8 @@ const (
 	RuleLandingOverpull
 	RuleStickUp
 	RuleHangerCoupling
+	RuleInnerString
+	RuleWithinRating
 	ruleCount
 )
 
@@ -230,6 +232,8 @@ var rules = sync.OnceValue(func() []Rule {
 			"common practice: as planned in the section, over landing string and rig"),
 		least(RuleStickUp, "stick_up", "Stick-up window", Practice, practised, quantity.TallyLength, "0 m", "geometry with the tides of the well"),
 		least(RuleHangerCoupling, "hanger_coupling", "Off couplings", Practice, practised, quantity.TallyLength, "2 m", memory),
+		least(RuleInnerString, "inner_string", "Inner string above the float collar", Practice, practised, length, "0 m", memory),
+		least(RuleWithinRating, "within_rating", "Load within the rating", Arithmetic, nil, quantity.Number, "1", "API TR 5C3 ratings against the loads named"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

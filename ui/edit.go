@@ -127,9 +127,11 @@ func (p *Planner) tryEntry() {
 		p.evaluate()
 		return
 	}
+	before := p.result
 	e.fault = ""
 	e.ref.Set(p.plan, entry)
 	p.evaluate()
+	p.followChange(before)
 }
 
 // accept takes the entry over and reports whether it did; an entry that is not good stays open.
@@ -191,9 +193,11 @@ func (p *Planner) do(edit model.Edit) {
 		return
 	}
 	units := p.plan.Well.UnitSet
+	before := p.result
 	p.history.Do(p.plan, edit)
 	p.followUnits(units)
 	p.evaluate()
+	p.followChange(before)
 	p.message = edit.Name
 }
 
@@ -333,9 +337,13 @@ func (p *Planner) addRow() {
 		p.fieldAt[p.topic] = 0
 		return
 	}
-	for i, row := range p.lines() {
+	lines := p.lines()
+	for i, row := range lines {
 		if row.kind == lineRow && row.group == g && row.place == at {
 			p.fieldAt[p.topic] = i
+			if i+1 < len(lines) && lines[i+1].kind == lineField { // so that what is typed next goes into it
+				p.fieldAt[p.topic]++
+			}
 		}
 	}
 }

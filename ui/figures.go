@@ -77,6 +77,32 @@ func (p *Planner) changed(figures []calc.Figure) bool {
 	return slices.ContainsFunc(figures, func(f calc.Figure) bool { return p.changeOf(f) != "" })
 }
 
+// followChange brings into view what an edit has changed on the page, when nothing of it is in sight.
+func (p *Planner) followChange(before *calc.Result) {
+	lines := p.figureLines()
+	if p.figures || p.view != viewFields || len(lines) == 0 || before == nil {
+		return
+	}
+	old := before.Sheet(p.sheet())
+	moved := func(l figureLine) bool {
+		return slices.ContainsFunc(l.figures, func(f calc.Figure) bool {
+			was, ok := old.Find(f.Key)
+			return !ok || was.OK != f.OK || was.Value != f.Value
+		})
+	}
+	rows := layoutFor(p.width, p.height).figures.h
+	top := figuresFrom(p.figureAt(lines), rows, len(lines))
+	if slices.ContainsFunc(lines[top:min(top+rows, len(lines))], moved) {
+		return
+	}
+	if first := slices.IndexFunc(lines, moved); first >= 0 {
+		p.figAt[p.topic] = min(first+rows/2-1, len(lines)-1)
+	}
+}
+
+// figuresFrom returns the first line that a pane of so many rows shows with the focus on a line.
+func figuresFrom(at, rows, lines int) int { return max(0, min(at-rows/2, lines-rows)) }
+
 // sameSection reports whether a sheet of the baseline is of the same section: after sections were added or taken away
 // those that stand at one place need not be.
 func (p *Planner) sameSection(i int) bool {
@@ -112,7 +138,7 @@ const (
 func (p *Planner) drawFigures(r canvas.Region) {
 	lines := p.figureLines()
 	at := p.figureAt(lines)
-	first := max(0, min(at-r.H()/2, len(lines)-r.H()))
+	first := figuresFrom(at, r.H(), len(lines))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {
 		below := lines[min(first+y+1, len(lines)-1)].figures
 		p.drawFigureLine(r.Sub(0, y, r.W(), 1), lines[first+y], below, first+y == at && p.figures)
@@ -161,12 +187,26 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 		room -= width + 1
 		r.TextRight(value-width-1, 0, width, change, canvas.Changed)
 	}
-	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(f.Name), room), style)
+	name := canvas.Squeeze(p.glyphs.Translate(f.Name), room)
+	r.Text(0, 0, mark+name, style)
+	if count := p.strokesOf(l.figures); extra == 0 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= room {
+		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, style)
+	}
 	r.TextRight(value, 0, numberWidth, p.number(f), style)
 	r.Text(value+numberWidth+1, 0, unit, style)
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
 		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
 	}
+}
+
+// strokesOf returns the strokes of a line that counts them, which a narrow pane shows before the volume.
+func (p *Planner) strokesOf(figures []calc.Figure) string {
+	for _, f := range figures[1:] {
+		if f.Kind == quantity.Strokes && f.OK {
+			return p.cell(f)
+		}
+	}
+	return ""
 }
 
 // changedMark stands before a figure in a column that has changed since the baseline.
@@ -190,7 +230,7 @@ func (p *Planner) drawTable(r canvas.Region) {
 	lines := p.figureLines()
 	at := p.figureAt(lines)
 	rows := r.H()
-	first := max(0, min(at-rows/2, len(lines)-rows))
+	first := figuresFrom(at, rows, len(lines))
 	for y := 0; y < rows && first+y < len(lines); y++ {
 		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at && p.figures)
 	}

@@ -117,12 +117,15 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 	}
 	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
 	r.Text(half, 1, p.show(volume, quantity.Volume)+strokes, canvas.Plain)
-	level := "full"
-	if f.Level > 0 {
+	level, returns := "full", p.amount(f.Returns, quantity.CementRate)
+	switch {
+	case !u.job.Dynamic: // how the fluids run ahead is not worked out
+		level, returns = "-", "-"
+	case f.Level > 0:
 		level = p.show(f.Level, quantity.Length)
 	}
 	pair(2, "Time", p.show(f.Time, quantity.Time), "Level "+level)
-	pair(3, "Rate", p.show(f.Rate, quantity.CementRate)+", returns "+p.amount(f.Returns, quantity.CementRate), "")
+	pair(3, "Rate", p.show(f.Rate, quantity.CementRate)+", returns "+returns, "")
 	static := ""
 	if !u.job.Dynamic {
 		static = "static"
@@ -151,7 +154,7 @@ func (u *player) drawPoints(p *Planner, r canvas.Region) {
 		title += fmt.Sprintf(" %d of %d", rows, len(u.job.Points))
 	}
 	r.Text(1, 0, title, canvas.Heading)
-	for i, text := range []string{"now", "frac", "margin"} {
+	for i, text := range []string{"now", "limit", "margin"} {
 		column(0, i, text, canvas.Faint)
 	}
 	for y, i := range order {

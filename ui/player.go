@@ -183,7 +183,13 @@ func (u *player) below() (title, detail string) {
 	if f.Level > 0 {
 		detail += "The string is not full: the level stands below the rotary. "
 	}
-	if f.Returns > f.Rate {
+	for k, at := range u.job.Points {
+		if at.Fracture > 0 && f.EMW[k] > at.Fracture {
+			detail += "Above what the rock stands " + at.Name + ": losses. "
+			break
+		}
+	}
+	if f.Level > 0 && f.Returns > 1.01*f.Rate {
 		detail += "More returns than are pumped: the cement falls freely. "
 	}
 	return title, strings.TrimSpace(detail)

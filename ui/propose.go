@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strconv"
 
 	"borewalk/calc"
@@ -51,7 +52,18 @@ func (p *Planner) proposalItem(proposal calc.Proposal) item {
 		now = "blank"
 	}
 	to := proposal.Ref.Field.ScreenText(proposal.Entry, p.system)
-	gives := proposal.Gives + " " + p.show(proposal.Value, proposal.Kind)
-	return item{text: proposal.Ref.Field.Label + " " + to + " (now " + now + "): " + gives,
-		full: proposal.Title + ": " + proposal.Ref.Field.Name + " " + to + ", now " + now + "; gives " + gives + "; " + proposal.Note}
+	full := proposal.Title + ": " + proposal.Ref.Field.Name + " " + to + ", now " + now + "; " + proposal.Note
+	adds := ""
+	for _, more := range []struct {
+		count int
+		word  string
+	}{{proposal.Stops, "stop"}, {proposal.Cautions, "caution"}} {
+		if more.count != 0 {
+			adds += fmt.Sprintf(" %+d %s", more.count, more.word)
+		}
+	}
+	if adds != "" {
+		full += "; findings" + adds
+	}
+	return item{text: proposal.Ref.Field.Label + " " + to + " (now " + now + ")" + adds, full: full}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"borewalk/calc"
@@ -355,19 +356,17 @@ func (p *Planner) keyLine(width int) string {
 	case p.edit != nil:
 		return "enter takes it · esc gives up · up down step · tab takes it and goes on"
 	}
-	line := ""
+	var hints []string
+	must := map[string]bool{"? help": true, "s save": p.history.Dirty()}
 	for _, b := range p.keys {
-		if b.short == "" || (b.blocked != nil && b.blocked(p) != "") {
-			continue
+		if b.short != "" && (b.blocked == nil || b.blocked(p) == "") {
+			hints = append(hints, b.short)
 		}
-		next := b.short
-		if line != "" {
-			next = line + " · " + next
-		}
-		if canvas.Width(p.glyphs.Translate(next)) > width {
-			break
-		}
-		line = next
 	}
-	return line
+	for n := len(hints) - 1; n > 0 && canvas.Width(p.glyphs.Translate(strings.Join(hints, " · "))) > width; n-- {
+		if !must[hints[n]] {
+			hints = slices.Delete(hints, n, n+1)
+		}
+	}
+	return strings.Join(hints, " · ")
 }

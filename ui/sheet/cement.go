@@ -37,6 +37,7 @@ func (p *printer) fluidsTable(i int, job *calc.Job) table {
 		{"density", quantity.Density}, {"volume", quantity.Volume}, {"dry", quantity.Mass}, {"sacks", quantity.Count}, {"mix fluid", quantity.Volume}, {"rate", quantity.CementRate}}}
 	section := &p.plan.Sections[i]
 	spacers, slurries := 0, 0
+	var behind line
 	for _, f := range job.Fluids {
 		l := line{name: f.Name, values: []float64{f.Density, nothing(), nothing(), nothing(), nothing(), nothing()}}
 		switch f.Role {
@@ -49,11 +50,14 @@ func (p *printer) fluidsTable(i int, job *calc.Job) table {
 			l.values = []float64{f.Density, p.value(i, key+"volume"), p.value(i, key+"dry"), p.value(i, key+"sacks"), p.value(i, key+"mix"), given(section.Cement.MixRate)}
 		case calc.DisplacerRole:
 			l.values[1], l.values[5] = p.value(i, "cement.displacement"), given(section.Cement.DisplaceRate)
+			behind = l
+			continue
 		default:
 			continue
 		}
 		t.rows = append(t.rows, l)
 	}
+	t.rows = append(t.rows, behind)
 	return t
 }
 
@@ -68,12 +72,12 @@ func given(v quantity.Value) float64 {
 // scheduleTable lists the events of a job with what the gauges and counters show then. Volumes are counted from the start,
 // and from the start of displacement, where the strokes begin at zero.
 func (p *printer) scheduleTable(job *calc.Job) table {
-	t := table{title: "Schedule, what counters and gauges show at each event", rowHead: "Event", columns: []heading{
-		{"pumped", quantity.Volume}, {"displaced", quantity.Volume}, {"strokes", quantity.Strokes}, {"time", quantity.Time}, {"rate", quantity.CementRate},
+	t := table{title: "Schedule, what counters and gauges show just before each event" + static(job), rowHead: "Event", columns: []heading{
+		{"pumped", quantity.Volume}, {"displaced", quantity.Volume}, {"strokes", quantity.Strokes}, {"time", quantity.Time}, {"then at", quantity.CementRate},
 		{"pump", quantity.Pressure}, {"returns", quantity.CementRate}, {"returned", quantity.Volume}}}
 	for _, event := range job.Events {
 		f := &job.Frames[event.Frame]
-		l := line{name: event.Name, values: []float64{f.Pumped, f.Behind, f.Strokes, f.Time, f.Rate, f.Pressure, f.Returns, f.Returned}}
+		l := line{name: event.Name, values: []float64{f.Pumped, f.Behind, f.Strokes, f.Time, event.Rate, f.Pressure, f.Returns, f.Returned}}
 		if f.Behind == 0 {
 			l.values[1] = nothing()
 		}
@@ -89,6 +93,14 @@ func (p *printer) scheduleTable(job *calc.Job) table {
 		t.rows = append(t.rows, l)
 	}
 	return t
+}
+
+// static marks a heading when no friction is counted.
+func static(job *calc.Job) string {
+	if job.Dynamic {
+		return ""
+	}
+	return ", at rest: friction not counted"
 }
 
 // timesTable lists how old each slurry is at the end and what is left of its thickening time, and the wait.
@@ -152,7 +164,7 @@ func own(name, kind string, k int) string {
 
 // rockTable lists the equivalent densities at the depths that are followed.
 func (p *printer) rockTable(i int, job *calc.Job) table {
-	t := table{title: "On the rock, from RKB", rowHead: "Depth", columns: []heading{
+	t := table{title: "On the rock, from RKB" + static(job), rowHead: "Depth", columns: []heading{
 		{"along hole", quantity.Length}, {"highest", quantity.EMW}, {"in gauge", quantity.EMW}, {"after the job", quantity.EMW}, {"limit", quantity.EMW}}}
 	last := &job.Frames[len(job.Frames)-1]
 	for k, at := range job.Points {
