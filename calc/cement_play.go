@@ -196,14 +196,14 @@ func (r *recorder) landmarks(f *JobFrame) {
 	}
 	for _, p := range f.Plugs {
 		once(true, p.Name+" away")
-		once(p.MD >= r.top, p.Name+" at casing top")
+		once(p.MD >= r.top, p.Name+" in csg")
 		once(p.Landed, p.Name+" lands")
 	}
 	for _, s := range f.Annulus {
 		if s.Fluid == r.firstSlurry {
 			name := r.job.Fluids[r.firstSlurry].Name
 			once(true, name+" at shoe")
-			once(r.lastShoe > 0 && s.Top < r.lastShoe, name+" at last shoe")
+			once(r.lastShoe > 0 && s.Top < r.lastShoe, name+", last shoe")
 		}
 	}
 }

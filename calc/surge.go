@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"borewalk/calc/bore"
@@ -17,8 +16,9 @@ const (
 	fastestRun       = 5.0  // m/s; nobody runs casing faster, so that a limit above it is none
 )
 
-// running is a string on its way to its depth, hanging there: the annulus from the top down and the open hole beside it.
+// running is a string on its way with its shoe at a depth: the annulus from the top down and the open hole beside it.
 type running struct {
+	shoe   float64 // along hole
 	fluid  friction.Fluid
 	reach  []reach
 	places []weak
@@ -37,23 +37,35 @@ type weak struct {
 	md, tvd, room float64
 }
 
-// surgeFigures adds the speed at which the string of section i can be run at its setting depth before the surge of the
-// displaced fluid takes the margin below fracture.
+// surgeFigures adds the speed at which the string of section i can be run before the surge of the displaced fluid takes the
+// margin below fracture: the least of that with its shoe leaving the last shoe, when all of it may hang in the riser and the
+// last string, and of that at its setting depth.
 func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 	if e.plan.Sections[i].Method != model.Cemented || c.missing.open() {
 		return
 	}
-	var r running
+	var places []running
 	missing := e.surgeGap(i)
-	if !missing.open() {
-		r, missing = e.running(i, c)
+	for _, shoe := range e.runningDepths(i, c) {
+		if !missing.open() {
+			var r running
+			r, missing = e.running(i, c, shoe)
+			places = append(places, r)
+		}
 	}
 	if rheology := e.rheologyGap(i); rheology.open() {
 		e.note(i, Caution, gap{rheology.path, "no running speed from surge: " + rheology.why})
 	}
 	p.group = "Running speed, surge"
 	line := func(key, name, displaced string, area func(*reach) float64) {
-		speed, at := r.limit(area)
+		var r running
+		var at weak
+		speed := math.Inf(1)
+		for k := range places {
+			if v, where := places[k].limit(area); v < speed {
+				speed, at, r = v, where, places[k]
+			}
+		}
 		f := p.put(key, name, quantity.Velocity, speed, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, speed, at, area) })
 		switch {
 		case missing.open():
@@ -65,6 +77,13 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 			f.Note = "its yield point alone takes the margin"
 		}
 		p.also(key+".at", "at TVD", quantity.Length, at.tvd, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, speed, at, area) })
+		p.also(key+".shoe", "shoe at", quantity.Length, r.shoe, missing, func(w *Working) {
+			w.Formula = "depth of the string's shoe along hole, leaving the last shoe or at its setting depth, where the speed is least"
+			w.Source = "geometry"
+		})
+		if !missing.open() && key == "casing.surge.closed" {
+			e.judge(model.RuleRunningSpeed, i, speed, "Running speed that surge leaves, float closed", "", r.shoe, model.PathOf(i, "loads.surge_margin"))
+		}
 	}
 	line("casing.surge.closed", "Float closed", "the whole pipe", func(r *reach) float64 { return r.closed })
 	line("casing.surge.filling", "Filling itself", "the steel", func(r *reach) float64 { return r.steel })
@@ -81,17 +100,36 @@ func (e *evaluation) rheologyGap(i int) gap {
 	return first(needs(s.PV, model.PathOf(i, "pv"), "plastic viscosity"), needs(s.YP, model.PathOf(i, "yp"), "yield point"))
 }
 
-// running lays out the string of section i at its depth: landing string of the section's drill pipe above it.
-func (e *evaluation) running(i int, c *casing) (running, gap) {
-	s := &e.plan.Sections[i]
-	r := running{fluid: friction.Fluid{Density: e.leftInHole(i), PlasticViscosity: s.PV.SI, YieldPoint: s.YP.SI}}
+// runningDepths returns where the shoe of section i's string is looked at on its way, along hole: just out of the last shoe,
+// and at its setting depth.
+func (e *evaluation) runningDepths(i int, c *casing) []float64 {
+	if shoe, _, ok := e.lastShoe(i); ok && shoe < c.shoe {
+		return []float64{shoe, c.shoe}
+	}
+	return []float64{c.shoe}
+}
+
+// running lays out the string of section i on its way with its shoe at a depth, the landing string above it.
+func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
+	viscosity, yield := e.conditioned(i)
+	r := running{shoe: shoe, fluid: friction.Fluid{Density: e.leftInHole(i), PlasticViscosity: viscosity, YieldPoint: yield}}
 	r.places = e.weakPlaces(i, c)
-	bodies := e.casingBodies(c)
-	if parts := e.drills[i].parts; len(parts) > 0 {
-		bodies = slices.Insert(bodies, 0, bore.Body{Bottom: c.top, OD: parts[0].pipe.OD, ID: parts[0].pipe.ID, Label: "landing string"})
+	pipe, _, missing := e.landingPipe(i)
+	if missing.open() {
+		return r, missing
+	}
+	var bodies []bore.Body
+	if top := c.top - (c.shoe - shoe); top > 0 {
+		bodies = append(bodies, bore.Body{Bottom: top, OD: pipe.OD, ID: pipe.ID, Label: "landing string"})
+	}
+	for _, b := range e.casingBodies(c) {
+		b.Top, b.Bottom = max(b.Top-(c.shoe-shoe), 0), b.Bottom-(c.shoe-shoe)
+		if b.Bottom > b.Top {
+			bodies = append(bodies, b)
+		}
 	}
 	top := e.bores[i][0].Top
-	annuli := bore.Intervals(e.bores[i], bodies, top, c.shoe)
+	annuli := bore.Intervals(e.bores[i], bodies, top, shoe)
 	if err := bore.Fit(annuli); err != nil {
 		return r, gap{model.PathOf(i, "hole"), "the string does not fit: " + err.Error()}
 	}

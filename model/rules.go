@@ -77,6 +77,7 @@ const (
 	RuleHangerCoupling
 	RuleInnerString
 	RuleWithinRating
+	RuleRunningSpeed
 	ruleCount
 )
 
@@ -234,6 +235,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleHangerCoupling, "hanger_coupling", "Off couplings", Practice, practised, quantity.TallyLength, "2 m", memory),
 		least(RuleInnerString, "inner_string", "Inner string above the float collar", Practice, practised, length, "0 m", memory),
 		least(RuleWithinRating, "within_rating", "Load within the rating", Arithmetic, nil, quantity.Number, "1", "API TR 5C3 ratings against the loads named"),
+		least(RuleRunningSpeed, "running_speed", "Running speed that surge leaves", Practice, practised, quantity.Velocity, "3 m/min", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {
