@@ -29,6 +29,28 @@ func (e *evaluation) poreAt(j int) (pressure float64, missing gap) {
 	return column.PressureOf(emw, tvd), gap{}
 }
 
+// gasSource returns the pore pressure in Pa and the true vertical depth in the open hole of section j from which a column
+// of gas presses highest: the foot of the hole, unless pore pressure falls with depth.
+func (e *evaluation) gasSource(j int) (pressure, tvd float64, missing gap) {
+	if pressure, missing = e.poreAt(j); missing.open() {
+		return 0, 0, missing
+	}
+	bottom := e.deepest(j)
+	tvd = bottom
+	from, gas := e.path.TVD(e.openFrom(j)), e.gasDensity(j)*gravity
+	look := func(at float64) {
+		emw, ok := e.window.pore.At(at)
+		if p := column.PressureOf(emw, at); ok && at >= from && at < bottom && p-gas*at > pressure-gas*tvd {
+			pressure, tvd = p, at
+		}
+	}
+	look(from)
+	for _, at := range e.window.depths {
+		look(at)
+	}
+	return pressure, tvd, gap{}
+}
+
 // shoeStands returns the pressure in Pa that the last shoe above section j stands, by the weaker of prognosis and planned
 // test, and its true vertical depth.
 func (e *evaluation) shoeStands(j int) (pressure, tvd float64, ok bool) {
@@ -44,15 +66,15 @@ func (e *evaluation) shoeStands(j int) (pressure, tvd float64, ok bool) {
 	return column.PressureOf(emw, tvd), tvd, ok
 }
 
-// gasColumn returns the load of gas from the foot of section j's hole up to the wellhead.
+// gasColumn returns the load of gas from section j's hole up to the wellhead.
 func (e *evaluation) gasColumn(i, j int) (loadCase, bool) {
 	l := ofHole(j, strength.InBurst, "casing.burst.gas", "Gas", "gas to the wellhead")
 	l.mend = model.PathOf(j, "hole_loads.gas_limit")
-	var pore float64
-	if pore, l.missing = e.poreAt(j); l.missing.open() {
+	var pore, from float64
+	if pore, from, l.missing = e.gasSource(j); l.missing.open() {
 		return l, true
 	}
-	gas := column.Layer{Bottom: e.deepest(j), Density: e.gasDensity(j), Label: "gas"}
+	gas := column.Layer{Bottom: from, Density: e.gasDensity(j), Label: "gas"}
 	l.inside.stack, _ = column.RestingOn(pore, gas)
 	if e.plan.Sections[j].Loads.GasLimit == model.GasToFailure {
 		if stands, tvd, ok := e.shoeStands(j); ok && pressureAt(l.inside.stack, tvd) > stands {

@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -159,6 +160,21 @@ func TestTestByTheRule(t *testing.T) {
 	with(t, plan, "limits.us_test", "25 %")
 	if f := worst(t, calc.Evaluate(plan), 5, "us_test"); f.Severity != calc.Caution || f.Limit != 0.7 {
 		t.Errorf("25 %% of the plan's own: %+v", f)
+	}
+}
+
+// TestGasComesFromWhereItPressesHighest: with pore pressure of 0.95 sg at TD, gas from the row above presses higher.
+func TestGasComesFromWhereItPressesHighest(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	before := value(t, calc.Evaluate(plan), 4, "casing.burst.gas.5.load")
+	last := len(plan.Window)
+	with(t, plan, fmt.Sprintf("prognosis.row[%d].pore", last), "0.95 sg")
+	row := plan.Window[last-2]
+	after := value(t, calc.Evaluate(plan), 4, "casing.burst.gas.5.load")
+	top := 365.25
+	want := g*row.Pore.SI*row.Depth.SI - 0.1*psi/foot*(row.Depth.SI-top) - g*1030*(top-26)
+	if !near(after, want, 10) || after >= before {
+		t.Errorf("load %.3f bar, from the row above TD %.3f by hand, before %.3f", after/bar, want/bar, before/bar)
 	}
 }
 
