@@ -48,6 +48,19 @@ type Pup struct {
 	Length, Count quantity.Value
 }
 
+// Span returns what measured joints come to together, and the shortest and the longest of them, in m; rejected ones count.
+func Span(joints []Joint) (total, shortest, longest float64) {
+	for k, j := range joints {
+		length := j.Length.SI
+		total += length
+		if k == 0 || length < shortest {
+			shortest = length
+		}
+		longest = max(longest, length)
+	}
+	return total, shortest, longest
+}
+
 // Joint is a measured joint of casing on deck, in the order of running.
 type Joint struct {
 	Row

@@ -39,6 +39,9 @@ func (p *Planner) askJoints() {
 		}
 		name := fmt.Sprintf("section %d: %d joints from %s", p.section+1, len(joints), model.Clean(filepath.Base(path)))
 		p.do(model.Edit{Name: name, Changes: model.ReplacingJoints(p.plan, p.section, joints)})
+		total, shortest, longest := model.Span(joints)
+		show := func(m float64) string { return quantity.Format(m, quantity.TallyLength, unit) }
+		p.message = fmt.Sprintf("%s: %s %s, from %s to %s", name, show(total), unit.Symbol(), show(shortest), show(longest))
 		return ""
 	})
 }
