@@ -35,6 +35,7 @@ type RunRow struct {
 	Piece      string  // what it is: "joint", "float collar", "stand"
 	Number     string  // painted on it, or counted from the lowest; empty for what there is one of
 	Carrier    bool    // it is part of the landing string
+	Part       int     // casing part that it is of, in the plan and counted from 1; zero for the landing string
 	Length     float64 // that it adds
 	Cumulative float64 // from the shoe to its upper end
 	Top        float64 // depth of its upper end when the string has landed; negative above the rotary
@@ -118,7 +119,9 @@ func (r *runner) casing(p tally.Piece) {
 	if row.Number == "" && p.Joint > 0 {
 		row.Number = strconv.Itoa(p.Joint)
 	}
-	pipe := r.pipeAt((p.Top + p.Bottom) / 2)
+	part := r.partAt((p.Top + p.Bottom) / 2)
+	pipe := part.pipe
+	row.Part = part.row + 1
 	r.volumes(&row, pipe, pipe.LinearMass)
 	row.Top = p.Top
 	r.empty += p.Length
@@ -176,15 +179,15 @@ func (r *runner) weigh(row *RunRow, empty float64) {
 	row.HookLoad, row.Unfilled = full+blocks, light+blocks
 }
 
-// pipeAt returns the casing at a depth of the landed string.
-func (r *runner) pipeAt(md float64) model.Pipe {
+// partAt returns the casing part at a depth of the landed string.
+func (r *runner) partAt(md float64) casingPart {
 	parts := r.e.strings[r.i].parts
 	for k := range parts {
 		if md <= parts[k].bottom {
-			return parts[k].pipe
+			return parts[k]
 		}
 	}
-	return parts[len(parts)-1].pipe
+	return parts[len(parts)-1]
 }
 
 // landingString runs the landing string on top, where it is spaced out.

@@ -198,6 +198,9 @@ func (p *printer) runText(w io.Writer, list *calc.RunList) error {
 			line("piece", func(c *runColumn) string { return c.title })
 			line("", func(c *runColumn) string { return p.System.Unit(c.kind).Symbol() })
 		}
+		if name := p.partFrom(list, n); name != "" {
+			t.line("-- from here " + p.plain(name))
+		}
 		line(p.runName(&list.Rows[n]), func(c *runColumn) string { return p.runNumber(c, &list.Rows[n]) })
 	}
 	t.WriteByte('\n')
@@ -231,7 +234,7 @@ func (p *printer) runMarkdown(w io.Writer, lists []calc.RunList) error {
 
 func (p *printer) runCSV(w io.Writer, lists []calc.RunList) error {
 	out := csv.NewWriter(w)
-	head := []string{"section", "row", "piece", "number", "string"}
+	head := []string{"section", "row", "piece", "number", "string", "pipe"}
 	for _, c := range runColumns(&lists[0]) {
 		head = append(head, c.key, c.key+"_unit", c.key+"_si")
 	}
@@ -243,7 +246,7 @@ func (p *printer) runCSV(w io.Writer, lists []calc.RunList) error {
 		columns := runColumns(list)
 		for n := range list.Rows {
 			r := &list.Rows[n]
-			record := []string{strconv.Itoa(list.Section + 1), strconv.Itoa(n + 1), p.guarded(r.Piece), p.guarded(r.Number), stringOf(r)}
+			record := []string{strconv.Itoa(list.Section + 1), strconv.Itoa(n + 1), p.guarded(r.Piece), p.guarded(r.Number), stringOf(r), p.guarded(p.pipeOf(list, r))}
 			for k := range columns {
 				c := &columns[k]
 				if c.blank {
@@ -259,6 +262,24 @@ func (p *printer) runCSV(w io.Writer, lists []calc.RunList) error {
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// partFrom names the casing that begins with row n of a list, where a string is of more than one.
+func (p *printer) partFrom(list *calc.RunList, n int) string {
+	if len(p.plan.Sections[list.Section].Casing) < 2 || n > 0 && list.Rows[n].Part == list.Rows[n-1].Part {
+		return ""
+	}
+	return p.pipeOf(list, &list.Rows[n])
+}
+
+// pipeOf names the casing that a piece is of: size, weight and grade; nothing for the landing string.
+func (p *printer) pipeOf(list *calc.RunList, r *calc.RunRow) string {
+	if r.Part == 0 {
+		return ""
+	}
+	part := &p.plan.Sections[list.Section].Casing[r.Part-1]
+	return strings.TrimSpace(quantity.FormatUnit(part.Size.SI, quantity.Diameter, p.System.Unit(quantity.Diameter)) + " " +
+		quantity.FormatUnit(part.Weight.SI, quantity.LinearMass, p.System.Unit(quantity.LinearMass)) + " " + model.Clean(part.Grade))
 }
 
 // stringOf names the string that a piece belongs to.
@@ -336,6 +357,7 @@ func (p *printer) jsonRunList(list *calc.RunList) jsonRunList {
 		o.add("piece", model.Clean(r.Piece))
 		o.add("number", model.Clean(r.Number))
 		o.add("string", stringOf(r))
+		o.add("pipe", p.plain(p.pipeOf(list, r)))
 		for k := range columns {
 			c := &columns[k]
 			o.add(c.key, number(p.System.Unit(c.kind).FromSI(c.value(r))))

@@ -169,3 +169,37 @@ func TestAllRunningListsOfAPlan(t *testing.T) {
 		t.Errorf("%v, %q", err, b.String())
 	}
 }
+
+// TestAMixedStringSaysWhichPipeComesNext: below 1000 m a heavier casing; where it changes the list says so, and the CSV
+// names the pipe of every joint.
+func TestAMixedStringSaysWhichPipeComesNext(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	section := &plan.Sections[2]
+	lower := section.Casing[0]
+	length, err := quantity.Parse("1000 m", quantity.Length, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lower.Length, lower.Grade = length, "Q125"
+	section.Casing = append([]model.CasingPart{lower}, section.Casing[0])
+	o := options(plan)
+	o.Paper, o.Section = sheet.RunningList, 2
+	text := write(t, plan, o)
+	if n := strings.Count(text, "-- from here"); n != 2 || !strings.Contains(text, "-- from here 13 5/8 in 131.3 kg/m Q125") {
+		t.Errorf("%d changes of pipe in the list", n)
+	}
+	o.Format = sheet.CSV
+	records, err := csv.NewReader(strings.NewReader(write(t, plan, o))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	grades := map[string]bool{}
+	for _, r := range records[1:] {
+		if r[4] == "casing" {
+			grades[r[5][strings.LastIndex(r[5], " ")+1:]] = true
+		}
+	}
+	if !grades["Q125"] || !grades["P110"] {
+		t.Errorf("grades in the CSV: %v", grades)
+	}
+}
