@@ -30,30 +30,29 @@ func TestMain(m *testing.M) {
 		fmt.Fprintf(os.Stderr, "the program does not build: %v\n%s", err, out)
 		os.Exit(1)
 	}
-	if err := lookAtSources("../.."); err != nil {
-		fmt.Fprintln(os.Stderr, err)
-		os.Exit(1)
-	}
 	code := m.Run()
 	os.RemoveAll(dir)
 	os.Exit(code)
 }
 
-// lookAtSources looks at every file that the program is built from. A test's result is kept until a file that it looked at
-// changes, and what a build reads does not count by itself.
-func lookAtSources(root string) error {
-	return filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
-		if err != nil {
+// TestResultsFollowTheSources looks at every file that the program is built from: kept results of tests hold until a file
+// changes that a test has looked at, and what a build reads does not count by itself.
+func TestResultsFollowTheSources(t *testing.T) {
+	err := filepath.WalkDir("../..", func(path string, entry fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
 			return err
-		}
-		if entry.IsDir() && strings.HasPrefix(entry.Name(), ".") && entry.Name() != ".." && path != root {
+		case entry.IsDir() && entry.Name() == ".git":
 			return filepath.SkipDir
+		case entry.IsDir():
+			return nil
 		}
-		if !entry.IsDir() {
-			_, err = os.Stat(path)
-		}
+		_, err = os.Stat(path)
 		return err
 	})
+	if err != nil {
+		t.Error(err)
+	}
 }
 
 // begin starts the program in a window; environment entries come on top of a plain UTF-8 terminal.
