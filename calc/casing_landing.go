@@ -50,7 +50,7 @@ func (e *evaluation) readLanding(i int) landing {
 		}
 	}
 	if s.Cement.Placement == model.ByInnerString {
-		l.missing = first(l.missing, needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string above the shoe"))
+		l.missing = first(l.missing, lacks(s.Cement.InnerAboveShoe, i, "inner_above_shoe", "end of the inner string above the shoe"))
 	}
 	if l.missing.open() {
 		e.fault(l.missing)

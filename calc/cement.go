@@ -51,20 +51,20 @@ func (e *evaluation) byInnerString(i int) bool {
 
 // workedJob is a section's cement job with what it comes to.
 type workedJob struct {
-	cementJob
+	*cementJob
 	result          jobResult
 	static, pumping gap // what is missing for its pressures at rest, and while it is pumped
 }
 
 // workedJob works out the cement job of a section.
 func (e *evaluation) workedJob(i int) workedJob {
-	w := workedJob{cementJob: e.readCement(i)}
-	w.static, w.pumping = e.playGap(i, &w.cementJob), e.frictionGap(i, &w.cementJob)
+	w := workedJob{cementJob: e.cementOf(i)}
+	w.static, w.pumping = e.playGap(i, w.cementJob), e.frictionGap(i, w.cementJob)
 	if w.static.open() {
 		return w
 	}
 	var err error
-	if w.result, err = e.runJob(i, &w.cementJob, !w.pumping.open()); err != nil {
+	if w.result, err = e.runJob(i, w.cementJob, !w.pumping.open()); err != nil {
 		w.static = gap{model.PathOf(i, "hole"), err.Error()}
 		w.pumping, w.result = w.static, jobResult{}
 	}
@@ -77,7 +77,7 @@ func (e *evaluation) cementPage(i int) {
 		return
 	}
 	w := e.workedJob(i)
-	job := &w.cementJob
+	job := w.cementJob
 	if missing := first(job.missing, w.static); missing.open() {
 		e.fault(missing)
 	}
@@ -103,6 +103,18 @@ func (e *evaluation) cementPage(i int) {
 	e.judgeCement(i, job)
 }
 
+// cementOf returns the geometry and the volumes of a section's cement job, worked out once.
+func (e *evaluation) cementOf(i int) *cementJob {
+	if e.cements == nil {
+		e.cements = make([]*cementJob, len(e.plan.Sections))
+	}
+	if e.cements[i] == nil {
+		job := e.readCement(i)
+		e.cements[i] = &job
+	}
+	return e.cements[i]
+}
+
 // readCement works out the geometry and the volumes of a cement job.
 func (e *evaluation) readCement(i int) cementJob {
 	s, c := &e.plan.Sections[i], &e.strings[i]
@@ -118,7 +130,7 @@ func (e *evaluation) readCement(i int) cementJob {
 	job.string = append([]bore.Body{{Top: 0, Bottom: c.top, OD: running.OD, ID: running.ID, Label: "running pipe"}}, e.casingBodies(c)...)
 	job.end = c.shoe - s.ShoeTrack.SI - aboveFloat(&s.Tally)
 	if e.byInnerString(i) {
-		if job.missing = needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string above the shoe"); job.missing.open() {
+		if job.missing = lacks(s.Cement.InnerAboveShoe, i, "inner_above_shoe", "end of the inner string above the shoe"); job.missing.open() {
 			return job
 		}
 		job.end = c.shoe - s.Cement.InnerAboveShoe.SI

@@ -5,7 +5,6 @@ import (
 
 	"borewalk/calc/bore"
 	"borewalk/calc/pump"
-	"borewalk/model"
 	"borewalk/model/quantity"
 )
 
@@ -130,9 +129,9 @@ func (s stage) time() float64 {
 // rateGap says which rate of a job is missing.
 func (e *evaluation) rateGap(i int) gap {
 	c := &e.plan.Sections[i].Cement
-	missing := first(needs(c.MixRate, model.PathOf(i, "pumping.mix_rate"), "mixing rate"), needs(c.DisplaceRate, model.PathOf(i, "pumping.displace_rate"), "displacing rate"))
+	missing := first(lacks(c.MixRate, i, "pumping.mix_rate", "mixing rate"), lacks(c.DisplaceRate, i, "pumping.displace_rate", "displacing rate"))
 	if c.SlowLast.SI > 0 {
-		missing = first(missing, needs(c.SlowRate, model.PathOf(i, "pumping.slow_rate"), "slow rate"))
+		missing = first(missing, lacks(c.SlowRate, i, "pumping.slow_rate", "slow rate"))
 	}
 	return missing
 }

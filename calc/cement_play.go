@@ -22,10 +22,10 @@ func Play(plan *model.Plan, section int) (job Job, why string, mend model.Path) 
 	if !e.cemented(section) {
 		return Job{}, "the section has no cemented string", model.PathOf(section, "completion")
 	}
-	cement := e.readCement(section)
-	missing := e.playGap(section, &cement)
+	cement := e.cementOf(section)
+	missing := e.playGap(section, cement)
 	if !missing.open() {
-		job, missing = e.playJob(section, &cement)
+		job, missing = e.playJob(section, cement)
 	}
 	return job, missing.why, missing.path
 }
@@ -262,11 +262,11 @@ func (e *evaluation) cementCharts(i int) []Chart {
 	if !e.cemented(i) {
 		return nil
 	}
-	cement := e.readCement(i)
-	if e.playGap(i, &cement).open() {
+	cement := e.cementOf(i)
+	if e.playGap(i, cement).open() {
 		return nil
 	}
-	job, missing := e.playJob(i, &cement)
+	job, missing := e.playJob(i, cement)
 	if missing.open() {
 		return nil
 	}

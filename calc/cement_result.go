@@ -12,7 +12,7 @@ import (
 // enough that every keystroke can afford it. Where the margin is near its limit it is played again in closeSteps. Playing
 // on the screen is finer.
 const (
-	briefSteps = 24
+	briefSteps = 18
 	closeSteps = 150
 	narrow     = 4 // kg/m3 from the limit
 )

@@ -11,7 +11,7 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	if !e.cemented(i) {
 		return nil
 	}
-	job := e.readCement(i)
+	job := e.cementOf(i)
 	if job.missing.open() {
 		return nil
 	}
@@ -41,7 +41,7 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	first := &job.slurries[0]
 	list := []Proposal{propose("Highest top of cement that keeps the margin", "cement.margin",
 		"the margin is not kept however low the top stands: look at rates and densities", "in the hole as planned and in gauge",
-		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, &job), keeps: margin})}
+		search{path: slurryPath(i, 0, "top"), from: first.bottom - 1, to: e.highestTop(i, job), keeps: margin})}
 	if !e.rateGap(i).open() {
 		displacing, mixing := model.PathOf(i, "pumping.displace_rate"), model.PathOf(i, "pumping.mix_rate")
 		list = append(list, propose("Fastest displacement that keeps the margin", "cement.margin",

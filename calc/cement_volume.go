@@ -58,7 +58,7 @@ func (e *evaluation) spacerFigures(i int, p *page, job *cementJob) {
 		})
 		rate := e.plan.Sections[i].Cement.DisplaceRate
 		contact, _ := pump.Time(row.Volume.SI, rate.SI)
-		p.also(key+".contact", "contact", quantity.Time, contact, first(missing, needs(rate, model.PathOf(i, "pumping.displace_rate"), "displacing rate")), func(w *Working) {
+		p.also(key+".contact", "contact", quantity.Time, contact, first(missing, lacks(rate, i, "pumping.displace_rate", "displacing rate")), func(w *Working) {
 			w.Formula = "t = volume / displacing rate: the time that a place in the annulus sees it"
 			w.in("volume", "spacer", quantity.Volume, row.Volume.SI)
 			w.in("rate", "displacing", quantity.CementRate, rate.SI)

@@ -38,10 +38,10 @@ func (e *evaluation) centralisers(i int, p *page, c *casing) {
 	}
 	missing := first(e.columnGap(i), e.boreGap(i))
 	if len(s.Slurries) > 0 {
-		missing = first(missing, needs(s.Slurries[0].Top, model.PathOf(i, "slurry[1].top"), "top of the slurry"))
+		missing = first(missing, lacks(s.Slurries[0].Top, i, "slurry[1].top", "top of the slurry"))
 	}
 	if s.Centring.Kind == model.RigidBody {
-		missing = first(missing, needs(s.Centring.OD, model.PathOf(i, "centralisers.od"), "centraliser OD"))
+		missing = first(missing, lacks(s.Centring.OD, i, "centralisers.od", "centraliser OD"))
 	}
 	p.group = "Centralisers"
 	str := e.loaded(i)

@@ -50,6 +50,7 @@ type evaluation struct {
 	tallies  []stringTally // of the sections whose casing page is worked out
 	drills   []drillString
 	bores    []bore.Profile // the outer bores of each section, once they are known
+	cements  []*cementJob   // of each section, as they are asked for
 	explain  *explanation
 }
 

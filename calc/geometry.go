@@ -77,7 +77,7 @@ func (e *evaluation) readHoles() {
 }
 
 func (e *evaluation) readDepths(i int, s *model.Section, h *hole) gap {
-	if missing := needs(s.Hole, model.PathOf(i, "hole"), "hole size"); missing.open() {
+	if missing := lacks(s.Hole, i, "hole", "hole size"); missing.open() {
 		return missing
 	}
 	if h.bit > h.size {
@@ -88,12 +88,12 @@ func (e *evaluation) readDepths(i int, s *model.Section, h *hole) gap {
 		behind = s.OpenerBehind.SI
 	}
 	if s.DepthBy == model.ByShoe && s.Completion != model.OpenHole {
-		if missing := first(needs(s.Shoe, model.PathOf(i, "shoe"), "shoe depth"), needs(s.Rathole, model.PathOf(i, "rathole"), "rathole")); missing.open() {
+		if missing := first(lacks(s.Shoe, i, "shoe", "shoe depth"), lacks(s.Rathole, i, "rathole", "rathole")); missing.open() {
 			return missing
 		}
 		h.td = s.Shoe.SI + s.Rathole.SI + behind
 	} else {
-		if missing := needs(s.TD, model.PathOf(i, "td"), "hole TD"); missing.open() {
+		if missing := lacks(s.TD, i, "td", "hole TD"); missing.open() {
 			return missing
 		}
 		h.td = s.TD.SI
@@ -163,7 +163,7 @@ func (e *evaluation) readCasings() {
 			continue
 		}
 		c.shoe = e.sections[i].opened - s.Rathole.SI
-		c.noShoe = needs(s.Rathole, model.PathOf(i, "rathole"), "rathole")
+		c.noShoe = lacks(s.Rathole, i, "rathole", "rathole")
 		if c.missing = c.noShoe; !c.missing.open() {
 			c.missing = e.readString(i, s, c)
 		}
@@ -176,7 +176,7 @@ func (e *evaluation) readCasings() {
 func (e *evaluation) readString(i int, s *model.Section, c *casing) gap {
 	switch {
 	case c.liner || s.Hung == model.OnHangerDeep:
-		if missing := first(needs(s.Top, model.PathOf(i, "top"), "top of the string"), e.gaps.wellhead); missing.open() {
+		if missing := first(lacks(s.Top, i, "top", "top of the string"), e.gaps.wellhead); missing.open() {
 			return missing
 		}
 		c.top = s.Top.SI
@@ -191,7 +191,7 @@ func (e *evaluation) readString(i int, s *model.Section, c *casing) gap {
 	default:
 		missing := e.gaps.wellhead
 		if s.Hung == model.InWellhead {
-			missing = first(missing, needs(s.ShoulderBelowDatum, model.PathOf(i, "shoulder"), "landing shoulder"))
+			missing = first(missing, lacks(s.ShoulderBelowDatum, i, "shoulder", "landing shoulder"))
 			c.top = s.ShoulderBelowDatum.SI
 		}
 		if missing.open() {

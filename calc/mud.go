@@ -25,12 +25,12 @@ func (e *evaluation) mudPage(i int) {
 // columnGap says what is missing for the fluid column of section i.
 func (e *evaluation) columnGap(i int) gap {
 	s, missing := &e.plan.Sections[i], first(e.sections[i].missing, e.pathGap)
-	missing = first(missing, needs(s.Density, model.PathOf(i, "density"), "mud density"))
+	missing = first(missing, lacks(s.Density, i, "density", "mud density"))
 	if e.sections[i].rig {
 		return missing
 	}
 	if s.WeightedFrom.IsSet() {
-		missing = first(missing, needs(s.WeightedDensity, model.PathOf(i, "weighted_density"), "density of the weighted mud"))
+		missing = first(missing, lacks(s.WeightedDensity, i, "weighted_density", "density of the weighted mud"))
 	}
 	return first(missing, e.gaps.sea)
 }

@@ -21,7 +21,7 @@ func (e *evaluation) cementing(i int) (loadCase, bool) {
 		mend: model.PathOf(i, "slurry[1].density"), bottom: c.shoe - s.ShoeTrack.SI}
 	if s.Cement.Placement == model.ByInnerString {
 		l.bottom = c.shoe - s.Cement.InnerAboveShoe.SI
-		l.missing = needs(s.Cement.InnerAboveShoe, model.PathOf(i, "inner_above_shoe"), "end of the inner string above the shoe")
+		l.missing = lacks(s.Cement.InnerAboveShoe, i, "inner_above_shoe", "end of the inner string above the shoe")
 	}
 	if l.bottom <= c.top {
 		return loadCase{}, false
@@ -103,7 +103,7 @@ func (e *evaluation) spacerTops(i int, spacers []model.Spacer, from float64) ([]
 		return nil, gap{}
 	}
 	// The job's own annulus: above a liner's top it goes on round the running pipe.
-	job := e.readCement(i)
+	job := e.cementOf(i)
 	annuli, missing := job.planned, job.missing
 	tops := make([]float64, len(spacers))
 	for k := len(spacers) - 1; k >= 0; k-- {

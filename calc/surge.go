@@ -97,7 +97,7 @@ func (e *evaluation) surgeGap(i int) gap {
 // rheologyGap says what is missing for the friction of section i's fluid.
 func (e *evaluation) rheologyGap(i int) gap {
 	s := &e.plan.Sections[i]
-	return first(needs(s.PV, model.PathOf(i, "pv"), "plastic viscosity"), needs(s.YP, model.PathOf(i, "yp"), "yield point"))
+	return first(lacks(s.PV, i, "pv", "plastic viscosity"), lacks(s.YP, i, "yp", "yield point"))
 }
 
 // runningDepths returns where the shoe of section i's string is looked at on its way, along hole: just out of the last shoe,

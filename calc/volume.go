@@ -71,7 +71,7 @@ func (e *evaluation) circulated(i int, p *page, key, name string, intervals []bo
 
 // flowGap says whether the flow of section i is missing.
 func (e *evaluation) flowGap(i int) gap {
-	return needs(e.plan.Sections[i].Flow, model.PathOf(i, "flow"), "flow")
+	return lacks(e.plan.Sections[i].Flow, i, "flow", "flow")
 }
 
 // rigVolumes adds the volumes of a section with returns to the rig; the riser has the booster's flow on top.
