@@ -108,8 +108,8 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 420
-	findingsPerSection = 60
+	figuresPerSection  = 380
+	findingsPerSection = 50
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

@@ -12,7 +12,7 @@ import (
 const chartSteps = 40
 
 // casingCharts returns what loads the section's string against what it withstands, on true vertical depth: collapse, burst
-// and tension, one curve for each case. The rating is drawn as it is, and over the factor that the plan's rule asks for.
+// and tension, one curve for each case; and how fast it may be run. The rating is drawn as it is, and over the factor that the plan's rule asks for.
 func (e *evaluation) casingCharts(i int) []Chart {
 	c := &e.strings[i]
 	if !c.present || c.missing.open() {
@@ -22,11 +22,12 @@ func (e *evaluation) casingCharts(i int) []Chart {
 	if s.missing.open() {
 		return nil
 	}
-	charts := make([]Chart, 0, 3)
+	charts := make([]Chart, 0, 4)
 	for _, chart := range [...]Chart{
 		e.pressureChart(&s, strength.InCollapse, "casing.collapse", "Collapse: load outside less inside, and rating", model.RuleCollapse),
 		e.pressureChart(&s, strength.InBurst, "casing.burst", "Burst: load inside less outside, and rating", model.RuleBurst),
 		e.pullChart(&s),
+		e.surgeChart(i, c),
 	} {
 		if len(chart.Curves) > 0 {
 			charts = append(charts, chart)

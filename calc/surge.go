@@ -275,3 +275,31 @@ func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced strin
 	w.Note = "String at its setting depth, landing string of the section's drill pipe. Steady speed; gel, couplings, acceleration and eccentricity left out. " +
 		"Filling: as fast as it goes down, without loss in the float."
 }
+
+// surgeChartSteps is at how many places of the shoe a chart looks at the running speed.
+const surgeChartSteps = 24
+
+// surgeChart returns how fast the string of section i may be run against the depth of its shoe, from where it leaves the last
+// shoe to its setting depth.
+func (e *evaluation) surgeChart(i int, c *casing) Chart {
+	depths := e.runningDepths(i, c)
+	if e.plan.Sections[i].Method != model.Cemented || e.surgeGap(i).open() || len(depths) < 2 {
+		return Chart{}
+	}
+	chart := Chart{Key: "casing.surge", Title: "Running speed that surge leaves", Topic: model.TopicCasing, Axis: "shoe", Along: quantity.Length, Down: true}
+	closed, filling := ChartCurve{Name: "Float closed", Kind: quantity.Velocity}, ChartCurve{Name: "Filling itself", Kind: quantity.Velocity}
+	for k := range surgeChartSteps + 1 {
+		shoe := depths[0] + (depths[1]-depths[0])*float64(k)/surgeChartSteps
+		r, missing := e.running(i, c, shoe)
+		if missing.open() {
+			return Chart{}
+		}
+		speed, _ := r.limit(func(x *reach) float64 { return x.closed })
+		closed.Points = append(closed.Points, ChartPoint{shoe, speed})
+		speed, _ = r.limit(func(x *reach) float64 { return x.steel })
+		filling.Points = append(filling.Points, ChartPoint{shoe, speed})
+	}
+	chart.Curves = []ChartCurve{closed, filling}
+	chart.Marks = []ChartMark{{"last shoe", depths[0]}, {"setting depth", depths[1]}}
+	return chart
+}

@@ -1,10 +1,12 @@
 package calc_test
 
 import (
+	"math"
 	"testing"
 
 	"borewalk/calc"
 	"borewalk/calc/friction"
+	"borewalk/model"
 )
 
 // TestRunningSpeedByHand: at the speed found the laminar loss of a thick mud in the annulus of the 9 7/8 in, 48 PV v / gap² +
@@ -68,5 +70,30 @@ func TestMarginTakenAtRest(t *testing.T) {
 	with(t, plan, "section[4].loads.surge_margin", "0.5 sg")
 	if f := figure(t, calc.Evaluate(plan), 4, "casing.surge.closed"); f.Value != 0 || f.Note != "no margin is left at rest" {
 		t.Errorf("%+v", f)
+	}
+}
+
+// TestTheChartOfRunningSpeedEndsAtTheFigures: its least is the page's figure, and it is drawn where there is an open hole.
+func TestTheChartOfRunningSpeedEndsAtTheFigures(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	r := calc.Evaluate(plan)
+	for section := 3; section <= 5; section++ {
+		found := false
+		for _, c := range calc.Charts(plan, section-1, model.TopicCasing) {
+			if c.Key != "casing.surge" {
+				continue
+			}
+			found = true
+			least := math.Inf(1)
+			for _, p := range c.Curves[0].Points {
+				least = min(least, p.Value)
+			}
+			if want := value(t, r, section, "casing.surge.closed"); least > want+1e-9 || least < 0.9*want {
+				t.Errorf("section %d: least %.4f m/s in the chart, %.4f as figure", section, least, want)
+			}
+		}
+		if !found {
+			t.Errorf("section %d has no chart of running speed", section)
+		}
 	}
 }
