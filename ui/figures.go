@@ -180,20 +180,22 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 		change = changedMark // a column of the table
 	}
 	unit := p.unit(f)
-	value := first - numberWidth - max(unitWidth, canvas.Width(unit)+1) // a unit is never cut
+	number := p.number(f)
+	width := max(numberWidth, canvas.Width(number))
+	value := first - width - max(unitWidth, canvas.Width(unit)+1) // neither a number nor a unit is ever cut
 	room := value - 2
 	if change != "" {
-		width := max(canvas.Width(change), 1)
-		room -= width + 1
-		r.TextRight(value-width-1, 0, width, change, canvas.Changed)
+		long := max(canvas.Width(change), 1)
+		room -= long + 1
+		r.TextRight(value-long-1, 0, long, change, canvas.Changed)
 	}
 	name := canvas.Squeeze(p.glyphs.Translate(f.Name), room)
 	r.Text(0, 0, mark+name, style)
 	if count := p.strokesOf(l.figures); extra == 0 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= room {
 		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, style)
 	}
-	r.TextRight(value, 0, numberWidth, p.number(f), style)
-	r.Text(value+numberWidth+1, 0, unit, style)
+	r.TextRight(value, 0, width, number, style)
+	r.Text(value+width+1, 0, unit, style)
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
 		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
 	}
