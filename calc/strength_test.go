@@ -148,12 +148,15 @@ func TestTestByTheRule(t *testing.T) {
 	if got := value(t, r, 5, "casing.test.weakest"); !near(got, 0.7*yield-add, 1) {
 		t.Errorf("pump for 70 %% is %.0f psi, by hand %.0f", got/psi, (0.7*yield-add)/psi)
 	}
-	for text, severity := range map[string]calc.Severity{"7500 psi": calc.OK, "6000 psi": calc.Stop} {
+	for _, c := range []struct {
+		test     string
+		severity calc.Severity
+	}{{"7500 psi", calc.OK}, {"6000 psi", calc.Stop}} {
 		with(t, plan, "limits.us_test", "")
-		with(t, plan, "section[5].loads.test_pressure", text)
+		with(t, plan, "section[5].loads.test_pressure", c.test)
 		f := worst(t, calc.Evaluate(plan), 5, "us_test")
-		if pump := must(t, text, quantity.Pressure).SI; f.Severity != severity || !near(f.Measured, (pump+add)/yield, 1e-9) {
-			t.Errorf("%s of %.0f psi: %+v", text, yield/psi, f)
+		if pump := must(t, c.test, quantity.Pressure).SI; f.Severity != c.severity || !near(f.Measured, (pump+add)/yield, 1e-9) {
+			t.Errorf("%s of %.0f psi: %+v", c.test, yield/psi, f)
 		}
 	}
 	// A plan's own limit below the law's is met, and asked about all the same.
