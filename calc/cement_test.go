@@ -303,3 +303,31 @@ func TestWorkingsOfCementNameTheirSource(t *testing.T) {
 		}
 	}
 }
+
+// TestCementAboveAZoneToBeIsolated: the reservoir of Ottermast-2 at 3010 m TVD lies behind the liner. 100 m of cement above it
+// are short of 500 ft; 40 m, not into the last string, are short of 200 m as well.
+func TestCementAboveAZoneToBeIsolated(t *testing.T) {
+	zone := 3245.0
+	for buildTVD(zone) < 3010 {
+		zone += 0.01
+	}
+	for _, c := range []struct {
+		set, key string
+		above    float64
+		severity calc.Severity
+	}{
+		{"us-ocs", "us_cement_zone", 100, calc.Stop}, {"us-ocs", "us_cement_zone", 160, calc.OK}, {"norway", "cement_inflow", 40, calc.Stop},
+	} {
+		plan := demo(t, "ottermast-2")
+		with(t, plan, "well.rules", c.set)
+		with(t, plan, "section[5].slurry[1].top", fmt.Sprintf("%.1f m", zone-c.above))
+		if f := worst(t, calc.Evaluate(plan), 5, c.key); f.Severity != c.severity || !near(f.Measured, c.above, 0.2) {
+			t.Errorf("%s, %g m: %+v", c.set, c.above, f)
+		}
+	}
+	plan := demo(t, "ottermast-2")
+	with(t, plan, "well.rules", "norway")
+	if list := findings(calc.Evaluate(plan), 5, "cement_inflow"); len(list) > 0 {
+		t.Errorf("cement in the last string: %+v", list[0])
+	}
+}

@@ -155,8 +155,39 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 		gauge, _ := e.laid(i, job, job.gauge, 0)
 		e.judge(model.RuleCementInStack, i, gauge[0].top-job.top, "Cement below the hanger, hole in gauge", "", gauge[0].top, model.PathOf(i, "excess"))
 	}
+	e.judgeZones(i, job, mend)
 	sealed := e.sections[i].rig && !e.strings[i].liner
 	if above && sealed && top > e.datum.Mudline {
 		e.judge(model.RuleTrappedAnnulus, i, top-shoe, "Top of cement below the last shoe, annulus left open", "", top, mend)
+	}
+}
+
+// judgeZones compares the top of cement with the zones to be isolated that stand open behind the string. A production
+// string is held against the uppermost with hydrocarbons, an intermediate one against each with hydrocarbons or abnormal
+// pressure as well.
+func (e *evaluation) judgeZones(i int, job *cementJob, mend model.Path) {
+	shoe, _, above := e.lastShoe(i)
+	purpose := e.plan.Sections[i].Purpose
+	if e.pathGap.open() || purpose == model.Conductor || purpose == model.Surface {
+		return
+	}
+	for k := range e.plan.Formations {
+		f := &e.plan.Formations[k]
+		if !f.Top.IsSet() || f.Isolate != model.Hydrocarbons && (f.Isolate != model.AbnormalPressure || purpose == model.Production) {
+			continue
+		}
+		md, ok := e.path.MDAtTVD(e.toRKB(f.Top.SI))
+		if !ok || md <= shoe || md > job.shoe {
+			continue
+		}
+		height := md - job.topOfCement()
+		what := "Cement above a zone to be isolated"
+		e.judge(model.RuleUSCementZone, i, height, what, f.Name, md, mend)
+		if !above || job.topOfCement() > shoe { // into the last string is enough
+			e.judge(model.RuleCementInflow, i, height, what, f.Name, md, mend)
+		}
+		if purpose == model.Production {
+			return
+		}
 	}
 }

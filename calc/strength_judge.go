@@ -79,7 +79,7 @@ func (e *evaluation) governingFigures(p *page, f *factors) {
 			}
 			w.Source = "common practice in casing design"
 		}
-		p.put("casing.governing."+mode.key, mode.name, quantity.Number, least.at.factor, f.short, why).Note = least.words
+		p.put("casing.governing."+mode.key, mode.name, quantity.Number, least.at.factor, f.short, why).Note = least.words + e.notLooked(f.s.section, mode.rule)
 		p.also("casing.governing."+mode.key+".at", "at TVD", quantity.Length, least.at.tvd, f.short, why)
 	}
 }
@@ -143,4 +143,18 @@ func (e *evaluation) testFigure(p *page, s *loadedString) {
 		e.judge(model.RuleUSTest, i, least.acts/weakest, "Pressure test over least internal yield, at the weakest depth", "", s.casing.parts[part].bottom,
 			model.PathOf(i, "loads.test_pressure"))
 	}
+}
+
+// notLooked says which usual load of a production string is not among the cases, since its entry is blank.
+func (e *evaluation) notLooked(i int, rule model.RuleID) string {
+	s := &e.plan.Sections[i]
+	switch {
+	case s.Purpose != model.Production:
+		return ""
+	case rule == model.RuleBurst && !s.Loads.PackerFluid.IsSet():
+		return "; no tubing leak is entered"
+	case rule == model.RuleCollapse && !s.Loads.Emptied.IsSet():
+		return "; no evacuation is entered"
+	}
+	return ""
 }

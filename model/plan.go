@@ -120,6 +120,6 @@ type WindowRow struct {
 // Formation is one formation top and what may hurt there.
 type Formation struct {
 	Row
-	Name, Hazard string
-	Top          quantity.Value
+	Name, Hazard, Isolate string
+	Top                   quantity.Value
 }

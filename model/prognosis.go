@@ -43,6 +43,13 @@ func windowGroup(prognosis *Group) *Group {
 	)
 }
 
+// What a formation is isolated for.
+const (
+	NoZone           = "no"
+	Hydrocarbons     = "hydrocarbons"
+	AbnormalPressure = "abnormal pressure"
+)
+
 func formationGroup() *Group {
 	type d = declaration[Formation]
 	return list("formation", "Formation", "A formation top and its hazards.", TopicWell, nil,
@@ -50,6 +57,8 @@ func formationGroup() *Group {
 		d{Key: "name", Brief: true, Label: "Formation", Name: "Formation", Type: TextField, Help: "Name of the formation.", At: func(f *Formation) any { return &f.Name }},
 		d{Key: "top", Moves: WithRock, Brief: true, Label: "Top, TVD", Name: "Top, true vertical depth", Kind: quantity.Length, Range: "0 m to 15000 m", Required: true,
 			Help: "From the same reference as the prognosis.", At: func(f *Formation) any { return &f.Top }},
+		d{Key: "isolate", Label: "To isolate", Name: "Zone to be isolated by cement", Choices: []string{NoZone, Hydrocarbons, AbnormalPressure}, Default: NoZone,
+			Help: "Cement is wanted above it behind the string that covers it; the rule set says how much.", At: func(f *Formation) any { return &f.Isolate }},
 		d{Key: "hazard", Label: "Hazard", Name: "Hazard", Type: TextField, Help: "What may hurt there and how it shows.", At: func(f *Formation) any { return &f.Hazard }},
 	)
 }

@@ -78,6 +78,8 @@ const (
 	RuleInnerString
 	RuleWithinRating
 	RuleRunningSpeed
+	RuleUSCementZone
+	RuleCementInflow
 	ruleCount
 )
 
@@ -196,7 +198,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleCementInConductor, "cement_in_conductor", "Surface string cemented into the conductor", Standard, norway, length, "0 m",
 			"NORSOK D-010 rev. 4, table 22, from memory"),
 		least(RuleUSCementHeight, "us_cement_height", "Cement above an intermediate or production shoe", Law, us, length, "500 ft",
-			"30 CFR 250.421(d), (e), 2015 edition; above zones to be isolated as well, not compared"),
+			"30 CFR 250.421(d), (e), 2015 edition"),
 		least(RuleTrappedAnnulus, "trapped_annulus", "Annulus below a subsea wellhead left open", Practice, practised, length, "0 m",
 			"common practice, from memory"),
 		least(RuleThickening, "thickening", "Thickening time left at the end of the job", Practice, practised, quantity.Hours, "1 h", memory),
@@ -236,6 +238,8 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleInnerString, "inner_string", "Inner string above the float collar", Practice, practised, length, "0 m", memory),
 		least(RuleWithinRating, "within_rating", "Load within the rating", Arithmetic, nil, quantity.Number, "1", "API TR 5C3 ratings against the loads named"),
 		least(RuleRunningSpeed, "running_speed", "Running speed that surge leaves", Practice, practised, quantity.Velocity, "3 m/min", memory),
+		least(RuleUSCementZone, "us_cement_zone", "Cement above a zone to be isolated", Law, us, length, "500 ft", "30 CFR 250.421(d), (e), 2015 edition"),
+		least(RuleCementInflow, "cement_inflow", "Cement above a point of inflow", Standard, norway, length, "200 m", "NORSOK D-010 (2004), table 22; or into the last string"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

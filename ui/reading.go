@@ -116,9 +116,27 @@ func (p *Planner) sortedFindings() []calc.Finding {
 		if a.Severity != b.Severity {
 			return int(b.Severity) - int(a.Severity)
 		}
-		return p.nearness(a.Section) - p.nearness(b.Section)
+		if near := p.nearness(a.Section) - p.nearness(b.Section); near != 0 {
+			return near
+		}
+		return consequence(a) - consequence(b)
 	})
 	return list
+}
+
+// consequence orders findings of one severity by what they hang on: pressures and strengths first, then loads, then times,
+// rates and fits. An entry that is missing goes with the first.
+func consequence(f calc.Finding) int {
+	switch f.Kind {
+	case quantity.EMW, quantity.Pressure, quantity.Number, quantity.Density:
+		return 0
+	case quantity.Force, quantity.Velocity, quantity.Hours:
+		return 1
+	}
+	if !f.HasLimit {
+		return 0
+	}
+	return 2
 }
 
 // nearness orders sections: the one being worked first.
