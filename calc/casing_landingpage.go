@@ -16,13 +16,13 @@ func (e *evaluation) landingPage(i int, p *page) {
 	l := e.readLanding(i)
 	p.group = "Landing string"
 	if e.plan.Sections[i].Landing.StickUp.IsSet() {
-		e.spaceOutFigures(i, p)
+		e.spaceOutFigures(i, p, &l)
 	}
 	e.landingLoads(i, p, &l)
 	e.judgeLanding(i, &l, e.runFigures(i, p, &l))
 }
 
-func (e *evaluation) spaceOutFigures(i int, p *page) {
+func (e *evaluation) spaceOutFigures(i int, p *page, l *landing) {
 	out, stands, missing := e.spaceOut(i)
 	if missing.open() {
 		e.fault(missing)
@@ -65,6 +65,14 @@ func (e *evaluation) spaceOutFigures(i int, p *page) {
 	}
 	tide("landing.stick_up.high", "high tide", "stick-up = stick-up at mean sea level - height of the highest tide", out.AtHigh, e.plan.Well.TideHigh.SI)
 	tide("landing.stick_up.low", "low tide", "stick-up = stick-up at mean sea level + depth of the lowest tide", out.AtLow, e.plan.Well.TideLow.SI)
+	longer := l.string.longer()
+	p.also("landing.stick_up.hanging", "hanging", quantity.TallyLength, out.AtMean+longer, first(missing, l.missing), func(w *Working) {
+		w.Formula = "stick-up = landed at mean sea level + stretch of the landing string while the casing hangs from it"
+		w.in("mean", "stick-up", quantity.TallyLength, out.AtMean)
+		w.in("stretch", "landing string", quantity.TallyLength, longer)
+		w.Source = "geometry; Hooke's law"
+		w.Note = "At the moment of landing; a liner still hangs so when it is set. Heave not counted."
+	})
 	if !missing.open() {
 		e.judgeStickUp(i, out)
 	}
