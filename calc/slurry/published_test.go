@@ -162,11 +162,11 @@ func sacks(t *testing.T, v values) values {
 func annulus(t *testing.T, v values) values {
 	length := v["length_m"] + (v["casing_shoe_md_ft"]-v["previous_shoe_md_ft"])*foot
 	ring := bore.Interval{Bottom: length, Outer: v["hole_m"] + v["hole_in"]*inch, Inner: v["casing_od_m"] + v["casing_od_in"]*inch}
-	laid := must[[]Laid](t)(Lay([]Room{{0, length, ring.Capacity()}}, length, Fill{"cement", ring.Volume()}))
+	top, _ := bore.DepthAbove([]bore.Interval{ring}, length, ring.Volume())
 	return values{
-		"slurry_m3":                   told(t)(WithExcess(ring.Volume(), 0, 0, 0)),
+		"slurry_m3":                   ring.Volume(),
 		"annular_capacity_bbl_per_ft": ring.Capacity() * foot / barrel,
-		"open_hole_cement_length_ft":  (laid[0].Bottom - laid[0].Top) / foot,
+		"open_hole_cement_length_ft":  (length - top) / foot,
 	}
 }
 
@@ -176,7 +176,7 @@ func primary(t *testing.T, v values) values {
 	pipe := bore.Interval{Bottom: depth, Outer: v["casing_id_in"] * inch}
 	excess := v["excess_pct"] / 100
 	cement := func(yield string, length, track float64) Batch {
-		volume := told(t)(WithExcess(ring.Capacity()*length, excess, 0, pipe.Capacity()*track))
+		volume := ring.Capacity()*length*(1+excess) + pipe.Capacity()*track
 		return must[Batch](t)(Slurry{Yield: v[yield] * cubicPerSack}.Batch(Job{Volume: volume}))
 	}
 	displacement := pipe.Capacity() * (depth - track)
@@ -199,17 +199,13 @@ func top(t *testing.T, v values) values {
 	ring := bore.Interval{Bottom: depth, Outer: wide, Inner: v["casing_od_in"] * inch}
 	inside := bore.Interval{Bottom: track, Outer: v["casing_id_in"] * inch}
 	slurry := told(t)(Slurry{Yield: v["yield_ft3_per_sk"] * cubicPerSack}.Volume(v["sacks"] * Sack))
-	laid := must[[]Laid](t)(Lay([]Room{{0, depth, ring.Capacity()}}, depth, Fill{"cement", slurry - inside.Volume()}))
-	// The other way to the same depth.
-	if md, left := bore.DepthAbove([]bore.Interval{ring}, depth, slurry-inside.Volume()); math.Abs(md-laid[0].Top) > 1e-9 || left != laid[0].Over {
-		t.Errorf("top at %v, want %v of bore", laid[0].Top, md)
-	}
+	top, _ := bore.DepthAbove([]bore.Interval{ring}, depth, slurry-inside.Volume())
 	displacement := v["drillpipe_capacity_bbl_per_ft"] * barrel / foot * (depth - track)
 	return values{
 		"slurry_ft3":       slurry / cubic,
 		"shoe_track_ft3":   inside.Volume() / cubic,
-		"cement_height_ft": (depth - laid[0].Top) / foot,
-		"top_of_cement_ft": laid[0].Top / foot,
+		"cement_height_ft": (depth - top) / foot,
+		"top_of_cement_ft": top / foot,
 		"displacement_bbl": displacement / barrel,
 		"displacement_stk": told(t)(pump.Strokes(displacement, v["pump_output_bbl_per_stk"]*barrel)),
 	}

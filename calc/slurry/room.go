@@ -1,10 +1,6 @@
 package slurry
 
-import (
-	"errors"
-	"fmt"
-	"math"
-)
+import "fmt"
 
 // joined is the gap or overlap in metres that two neighbouring lengths may show
 // and still count as touching: a micrometre, the rounding of depths that were
@@ -19,26 +15,6 @@ type Room struct {
 	Top      float64 // Top is the measured depth of its upper end in metres.
 	Bottom   float64 // Bottom is the measured depth of its lower end in metres.
 	Capacity float64 // Capacity is its volume per length in m³/m, 0 where nothing fits.
-}
-
-// checkRooms reports the first room that is not usable, of rooms from the top down
-// that must meet.
-func checkRooms(rooms []Room) error {
-	if len(rooms) == 0 {
-		return errors.New("there is no room for slurry; give at least one length of hole")
-	}
-	for i, r := range rooms {
-		if err := checkLength(i, r.Top, r.Bottom); err != nil {
-			return err
-		}
-		if !notNegative(r.Capacity) {
-			return fmt.Errorf("length %d of hole at %.2f m: capacity %g m³/m; give 0 or more", i+1, r.Top, r.Capacity)
-		}
-		if i > 0 && math.Abs(r.Top-rooms[i-1].Bottom) > joined {
-			return apart(i, r.Top, rooms[i-1].Bottom)
-		}
-	}
-	return nil
 }
 
 // checkLength reports whether a length of hole, counted from 0, has usable ends.

@@ -194,43 +194,6 @@ func TestNeeds(t *testing.T) {
 	}
 }
 
-func TestWaitFor(t *testing.T) {
-	const hour = 3600.0
-	test := []Reading{{6 * hour, 0.4e6}, {8 * hour, 3.4e6}, {12 * hour, 7e6}, {24 * hour, 6e6}, {48 * hour, 15e6}}
-	for _, c := range []struct{ strength, want float64 }{
-		{0, 6}, {0.3e6, 6}, {0.4e6, 6}, {1.9e6, 7}, {3.4e6, 8}, {5.2e6, 10}, {6.5e6, 8 + 4*3.1/3.6}, {7e6, 12}, {10.5e6, 36}, {15e6, 48},
-	} {
-		got, err := WaitFor(test, c.strength)
-		if err != nil || math.Abs(got-c.want*hour) > 1e-6 {
-			t.Errorf("WaitFor(%v) = %v h, %v, want %v", c.strength, got/hour, err, c.want)
-		}
-	}
-	_, err := WaitFor(test, 16e6)
-	complains(t, err, "not reached")
-	_, err = WaitFor(test, math.NaN())
-	complains(t, err, "wanted NaN")
-	_, err = WaitFor(nil, 1)
-	complains(t, err, "no readings")
-	_, err = WaitFor([]Reading{{2, 1}, {2, 3}}, 1)
-	complains(t, err, "reading 2")
-	_, err = WaitFor([]Reading{{2, -1}}, 1)
-	complains(t, err, "reading 1")
-	for _, c := range []struct{ hours, want float64 }{{6, 0.4e6}, {7, 1.9e6}, {18, 6.5e6}, {48, 15e6}} {
-		if got, ok := StrengthAt(test, c.hours*hour); !ok || math.Abs(got-c.want) > 1e-6 {
-			t.Errorf("StrengthAt(%v h) = %v, %v, want %v", c.hours, got, ok, c.want)
-		}
-	}
-	for _, hours := range []float64{5.9, 48.1, math.NaN()} {
-		if got, ok := StrengthAt(test, hours*hour); ok {
-			t.Errorf("StrengthAt(%v h) = %v, want none", hours, got)
-		}
-	}
-	if got, ok := StrengthAt(nil, 0); ok {
-		t.Errorf("StrengthAt without readings = %v", got)
-	}
-}
-
-// Each against the form in which the trade says it.
 func TestWaterOfPowders(t *testing.T) {
 	for _, c := range []struct {
 		name              string
