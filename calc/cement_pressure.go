@@ -34,9 +34,13 @@ func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pum
 		f.Note = where
 		e.wherefigures(p, key, x, at, missing)
 		if !missing.open() {
-			e.judge(model.RuleCementMargin, i, x.value, name+" of the cement job below fracture", where, at.MD, top)
+			what := "Cement job below fracture"
+			if key != "cement.margin" {
+				what += ", hole in gauge"
+			}
+			e.judge(model.RuleCementMargin, i, x.value, what, where, at.MD, top)
 			if key == "cement.margin" { // a hole in gauge is what may be found, not what is planned
-				e.judge(model.RuleBelowBreakdown, i, x.value, name+" of the cement job below fracture", where, at.MD, top)
+				e.judge(model.RuleBelowBreakdown, i, x.value, what, where, at.MD, top)
 			}
 		}
 	}

@@ -43,11 +43,16 @@ func (e *evaluation) judgeFactor(f *factors, rule model.RuleID, factor float64, 
 		where = "casing part " + strconv.Itoa(f.s.casing.parts[part].row+1)
 	}
 	e.judge(rule, i, factor, mode+", "+words, where, md, mend)
-	if factor < 1 { // whatever factor is asked for, this is more than the pipe stands
-		e.judge(model.RuleWithinRating, i, factor, mode+", "+words, where, md, mend)
-	}
 	if hole != i {
 		e.judge(rule, hole, factor, mode+" of section "+strconv.Itoa(i+1)+"'s string, "+words, where, md, mend)
+	}
+	if factor >= 1 {
+		return
+	}
+	// Whatever factor is asked for, this is more than the pipe stands.
+	e.judge(model.RuleWithinRating, i, factor, mode+", "+words, where, md, mend)
+	if hole != i {
+		e.judge(model.RuleWithinRating, hole, factor, mode+" of section "+strconv.Itoa(i+1)+"'s string, "+words, where, md, mend)
 	}
 }
 

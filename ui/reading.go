@@ -97,7 +97,7 @@ func (p *Planner) showFindings() {
 	u := &menu{title: fmt.Sprintf("Findings, rule set %s. OK says that a limit was met, no more", p.plan.Well.RuleSet)}
 	for _, f := range list {
 		text := p.findingText(f)
-		u.items = append(u.items, item{text: text, full: text + ". " + f.Source, style: severityStyle(f.Severity)})
+		u.items = append(u.items, item{text: p.findingBrief(f), full: text + ". " + f.Source, style: severityStyle(f.Severity)})
 	}
 	u.pick = func(p *Planner, i int) {
 		f := list[i]
@@ -145,6 +145,24 @@ func (p *Planner) nearness(section int) int {
 		return -2
 	}
 	return section
+}
+
+// findingBrief is findingText for a list: what was measured comes first, since a narrow list cuts the end.
+func (p *Planner) findingBrief(f calc.Finding) string {
+	where := "well"
+	if f.Section >= 0 {
+		where = strconv.Itoa(f.Section + 1)
+	}
+	head := f.Severity.String() + " " + where + ": "
+	if !f.HasLimit {
+		return head + f.Text
+	}
+	bound := ", least "
+	if !f.Least {
+		bound = ", most "
+	}
+	unit := p.system.Unit(f.Kind)
+	return head + quantity.FormatUnit(f.Measured, f.Kind, unit) + bound + quantity.Format(f.Limit, f.Kind, unit) + " " + f.Text
 }
 
 // findingText puts a finding on one line: severity, section, what, measured, limit, where.
