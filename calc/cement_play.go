@@ -12,9 +12,18 @@ import (
 // playSteps is in about how many steps a job is played for a person to look at.
 const playSteps = 200
 
+// HoleSize is which open hole a cement job is played in.
+type HoleSize uint8
+
+// The open holes that a job is played in.
+const (
+	AsPlanned HoleSize = iota // enlarged by washout or as the caliper has it, with the excess
+	InGauge                   // of the bit's size, or as the caliper has it, without the excess: the same fluids stand higher
+)
+
 // Play plays the cement job of a section from before the first fluid to rest. Where there is none to play, why says so and
 // mend names the entry to put right.
-func Play(plan *model.Plan, section int) (job Job, why string, mend model.Path) {
+func Play(plan *model.Plan, section int, hole HoleSize) (job Job, why string, mend model.Path) {
 	if section < 0 || section >= len(plan.Sections) {
 		return Job{}, "there is no such section", ""
 	}
@@ -25,19 +34,23 @@ func Play(plan *model.Plan, section int) (job Job, why string, mend model.Path) 
 	cement := e.cementOf(section)
 	missing := e.playGap(section, cement)
 	if !missing.open() {
-		job, missing = e.playJob(section, cement)
+		job, missing = e.playJob(section, cement, hole)
 	}
 	return job, missing.why, missing.path
 }
 
 // playJob plays a job in fine steps and keeps every moment.
-func (e *evaluation) playJob(i int, cement *cementJob) (Job, gap) {
+func (e *evaluation) playJob(i int, cement *cementJob, hole HoleSize) (Job, gap) {
 	fluids, roles := e.cementFluids(i, cement)
 	job := Job{Points: e.jobPoints(i, cement), Dynamic: !e.frictionGap(i, cement).open(), String: e.bodiesOf(cement)}
 	for k, f := range fluids {
 		job.Fluids = append(job.Fluids, JobFluid{Name: f.Name, Density: f.Density, Role: roles[k]})
 	}
-	well, err := e.cementWell(i, cement, cement.planned, fluids, job.Dynamic, playSteps)
+	annulus := cement.planned
+	if hole == InGauge {
+		annulus = cement.gauge
+	}
+	well, err := e.cementWell(i, cement, annulus, fluids, job.Dynamic, playSteps)
 	if err != nil {
 		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
 	}
@@ -266,7 +279,7 @@ func (e *evaluation) cementCharts(i int) []Chart {
 	if e.playGap(i, cement).open() {
 		return nil
 	}
-	job, missing := e.playJob(i, cement)
+	job, missing := e.playJob(i, cement, AsPlanned)
 	if missing.open() {
 		return nil
 	}

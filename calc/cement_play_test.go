@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -16,12 +17,12 @@ func TestAJobIsPlayedToItsPlan(t *testing.T) {
 		r := calc.Evaluate(plan)
 		for section := 1; section <= len(plan.Sections); section++ {
 			if plan.Sections[section-1].Method != model.Cemented {
-				if _, why, _ := calc.Play(plan, section-1); why == "" {
+				if _, why, _ := calc.Play(plan, section-1, calc.AsPlanned); why == "" {
 					t.Errorf("section %d is not cemented, yet it plays", section)
 				}
 				continue
 			}
-			job, why, mend := calc.Play(plan, section-1)
+			job, why, mend := calc.Play(plan, section-1, calc.AsPlanned)
 			if why != "" {
 				t.Fatalf("section %d: %s (%s)", section, why, mend)
 			}
@@ -40,6 +41,42 @@ func TestAJobIsPlayedToItsPlan(t *testing.T) {
 			for k, at := range job.Points {
 				if at.Name == "at shoe" && !near(last.EMW[k], value(t, r, section, "cement.emw.shoe"), 0.01) {
 					t.Errorf("section %d: EMW at the shoe %.3f when played, %.3f as figure", section, last.EMW[k], value(t, r, section, "cement.emw.shoe"))
+				}
+			}
+		}
+	})
+}
+
+// TestInGaugeTheJobEndsAsItsFigures: the same volume is pumped, every slurry ends where the figure has its top in gauge, and
+// at rest the density at the shoe is not below that of the planned hole.
+func TestInGaugeTheJobEndsAsItsFigures(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		r := calc.Evaluate(plan)
+		for section := range plan.Sections {
+			planned, why, _ := calc.Play(plan, section, calc.AsPlanned)
+			if why != "" {
+				continue
+			}
+			gauge, why, mend := calc.Play(plan, section, calc.InGauge)
+			if why != "" {
+				t.Fatalf("section %d in gauge: %s (%s)", section+1, why, mend)
+			}
+			forward(t, section+1, &gauge)
+			last, wide := &gauge.Frames[len(gauge.Frames)-1], &planned.Frames[len(planned.Frames)-1]
+			if !near(last.Pumped, wide.Pumped, 1e-6) {
+				t.Errorf("section %d: %.4f m³ pumped in gauge, %.4f as planned", section+1, last.Pumped, wide.Pumped)
+			}
+			slurries := len(plan.Sections[section].Slurries)
+			for k := range slurries {
+				want := max(value(t, r, section+1, fmt.Sprintf("cement.slurry.%d.top.gauge", k+1)), last.Annulus[0].Top)
+				if got := topOf(last.Annulus, len(gauge.Fluids)-slurries+k); math.Abs(got-want) > 0.5 {
+					t.Errorf("section %d: slurry %d ends with its top at %.1f in gauge, the figure says %.1f", section+1, k+1, got, want)
+				}
+			}
+			for k, at := range gauge.Points {
+				if at.Name == "at shoe" && last.EMW[k] < wide.EMW[k]-1e-6 {
+					t.Errorf("section %d: EMW at the shoe %.3f in gauge, %.3f as planned", section+1, last.EMW[k], wide.EMW[k])
 				}
 			}
 		}
@@ -85,7 +122,7 @@ func TestTheBriefRunMeetsTheFineOne(t *testing.T) {
 		plan := demo(t, name)
 		r := calc.Evaluate(plan)
 		for section := range plan.Sections {
-			job, why, _ := calc.Play(plan, section)
+			job, why, _ := calc.Play(plan, section, calc.AsPlanned)
 			if why != "" {
 				continue
 			}
@@ -112,14 +149,14 @@ func TestWhatKeepsAJobFromPlaying(t *testing.T) {
 	} {
 		plan := demo(t, "ottermast-2")
 		with(t, plan, path, text)
-		if _, why, mend := calc.Play(plan, 2); why == "" || string(mend) != path {
+		if _, why, mend := calc.Play(plan, 2, calc.AsPlanned); why == "" || string(mend) != path {
 			t.Errorf("%s blank: %q (%s)", path, why, mend)
 		}
 	}
 	// Without a viscosity the job still plays, at rest in every frame.
 	plan := demo(t, "ottermast-2")
 	with(t, plan, "section[3].slurry[1].pv", "")
-	if job, why, _ := calc.Play(plan, 2); why != "" || job.Dynamic {
+	if job, why, _ := calc.Play(plan, 2, calc.AsPlanned); why != "" || job.Dynamic {
 		t.Errorf("no PV: %q, dynamic %v", why, job.Dynamic)
 	}
 	if charts := calc.Charts(plan, 2, model.TopicCement); len(charts) != 1 {
@@ -131,6 +168,6 @@ func BenchmarkPlay(b *testing.B) {
 	plan := demo(b, "ottermast-2")
 	b.ReportAllocs()
 	for b.Loop() {
-		calc.Play(plan, 2)
+		calc.Play(plan, 2, calc.AsPlanned)
 	}
 }

@@ -17,12 +17,20 @@ const (
 // jobVolumes are of what is pumped, in order; the first fluid is the mud that is there.
 var jobVolumes = []float64{math.Inf(1), 15, 60, 20, 164}
 
-// playSomeJob is a job made by hand for section 3, and the reason why there is none for the others.
-func playSomeJob(_ *model.Plan, section int) (calc.Job, string, model.Path) {
+// playSomeJob is a job made by hand for section 3, and the reason why there is none for the others. In gauge its points see more.
+func playSomeJob(_ *model.Plan, section int, hole calc.HoleSize) (calc.Job, string, model.Path) {
 	if section != 2 {
 		return calc.Job{}, "the slurry has no density", model.PathOf(section, "slurry[1].density")
 	}
-	return someJob(), "", ""
+	job := someJob()
+	for _, f := range job.Frames {
+		for k := range f.EMW {
+			if hole == calc.InGauge {
+				f.EMW[k] += 100
+			}
+		}
+	}
+	return job, "", ""
 }
 
 func someJob() calc.Job {

@@ -30,8 +30,10 @@ type Options struct {
 	Section int    // the section that is open first, from 0
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 
-	Charts func(*model.Plan, int, model.Topic) []calc.Chart                   // where charts come from; nil for calc.Charts
-	Play   func(*model.Plan, int) (job calc.Job, why string, mend model.Path) // where a section's cement job comes from; nil for calc.Play
+	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
+
+	// Play is where a section's cement job comes from; nil for calc.Play.
+	Play func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
 }
 
 // view is what the right-hand side of the screen shows.

@@ -20,15 +20,16 @@ import (
 // gauges show.
 type player struct {
 	job     calc.Job
-	looks   []look  // of its fluids
-	fluids  []int   // those that stand in the well at some moment
-	runTo   float64 // depth along hole in m down to which the job is pumped through the running string
-	at      int     // the frame shown
-	chart   int     // the chart shown; where it takes the page, 0 is none and the first is 1
-	typed   string  // a volume to go to
-	fault   string  // what is wrong with it
-	running bool    // goes on by itself
-	ticking bool    // a tick is on its way
+	hole    calc.HoleSize // the open hole it is played in
+	looks   []look        // of its fluids
+	fluids  []int         // those that stand in the well at some moment
+	runTo   float64       // depth along hole in m down to which the job is pumped through the running string
+	at      int           // the frame shown
+	chart   int           // the chart shown; where it takes the page, 0 is none and the first is 1
+	typed   string        // a volume to go to
+	fault   string        // what is wrong with it
+	running bool          // goes on by itself
+	ticking bool          // a tick is on its way
 }
 
 // look is how a fluid is drawn.
@@ -49,18 +50,43 @@ func (p *Planner) noJob() string {
 
 // playJob opens the player on the job of the section being worked.
 func (p *Planner) playJob() {
-	job, why, mend := p.options.Play(p.plan, p.section)
+	u := &player{}
+	if why := u.play(p, calc.AsPlanned); why != "" {
+		p.refuseJob("no job to play: " + why)
+		return
+	}
+	p.overlay = u
+}
+
+// play takes up the job of the section being worked in a hole; why says what keeps it from being played.
+func (u *player) play(p *Planner, hole calc.HoleSize) (why string) {
+	job, why, mend := p.options.Play(p.plan, p.section, hole)
 	if mend != "" {
 		why += "; see " + p.whereIs(mend)
 	}
 	if why == "" && len(job.Frames) == 0 {
 		why = "nothing is pumped"
 	}
-	if why != "" {
-		p.refuseJob("no job to play: " + why)
+	if why == "" {
+		u.job, u.hole, u.looks, u.fluids, u.runTo = job, hole, looksOf(job.Fluids, p.glyphs), fluidsIn(&job), p.runTo(&job)
+	}
+	return why
+}
+
+// turnHole plays the job in the other hole, and shows the moment at which as much has been pumped.
+func (u *player) turnHole(p *Planner) {
+	other := calc.InGauge
+	if u.hole == calc.InGauge {
+		other = calc.AsPlanned
+	}
+	pumped, ended := u.frame().Pumped, u.at == len(u.job.Frames)-1
+	if why := u.play(p, other); why != "" {
+		p.message = "no job to play in the other hole: " + why
 		return
 	}
-	p.overlay = &player{job: job, looks: looksOf(job.Fluids, p.glyphs), fluids: fluidsIn(&job), runTo: p.runTo(&job)}
+	if u.toPumped(pumped); ended {
+		u.at = len(u.job.Frames) - 1
+	}
 }
 
 // refuseJob says why there is no job: below the page, or over it when that has no room.
@@ -166,12 +192,16 @@ func (u *player) event() string {
 }
 
 func (u *player) hint() string {
-	return "left right step · page 10 · n p event · 0-9 volume · space run · v chart · esc"
+	return "arrows 1 or 10 · n p event · 0-9 volume · space run · v chart · h hole · esc"
 }
 
 // below names the event, and says what is special about the moment or what is typed.
 func (u *player) below() (title, detail string) {
-	title = "cement job: " + u.event()
+	title = "cement job: "
+	if u.hole == calc.InGauge {
+		title = "cement job, hole in gauge: "
+	}
+	title += u.event()
 	if u.typed != "" {
 		return title, cmp.Or(u.fault, "go to ["+u.typed+"|] pumped, in the unit shown; enter goes there, esc gives it up")
 	}
@@ -235,6 +265,8 @@ func (u *player) update(p *Planner, m tea.KeyMsg) {
 		u.toEvent(1)
 	case "p", "[":
 		u.toEvent(-1)
+	case "h":
+		u.turnHole(p)
 	}
 }
 
@@ -266,12 +298,20 @@ func (u *player) toVolume(p *Planner) {
 		return
 	}
 	u.typed = ""
-	const rounding = 1e-9
-	u.at = slices.IndexFunc(u.job.Frames, func(f calc.JobFrame) bool { return f.Pumped >= v.SI*(1-rounding) })
-	if u.at < 0 {
-		u.at = len(u.job.Frames) - 1
+	if !u.toPumped(v.SI) {
 		p.message = "the job ends with " + p.show(u.frame().Pumped, quantity.Volume) + " pumped"
 	}
+}
+
+// toPumped goes to the first moment at which a volume in m³ has been pumped, or to the end of a job that pumps less.
+func (u *player) toPumped(volume float64) (reached bool) {
+	const rounding = 1e-9
+	u.at = slices.IndexFunc(u.job.Frames, func(f calc.JobFrame) bool { return f.Pumped >= volume*(1-rounding) })
+	if u.at < 0 {
+		u.at = len(u.job.Frames) - 1
+		return false
+	}
+	return true
 }
 
 func (u *player) step(n int) { u.at = max(0, min(u.at+n, len(u.job.Frames)-1)) }

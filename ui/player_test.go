@@ -75,9 +75,32 @@ func TestThePlayerShowsTheMoment(t *testing.T) {
 	wants(t, p, "lead              1.500  1127.8", "top           1975.1")
 }
 
+// The same job in a hole in gauge: the moment stays, what presses changes, and back again.
+func TestThePlayerTurnsTheHole(t *testing.T) {
+	p := playing(t, 80, 24, ui.Options{}, "85", "enter", "h")
+	wants(t, p, "cement job, hole in gauge: tail", "85.7 m3 of 259.0", "last. 950    1.416   1.480  +0.064")
+	press(p, "h")
+	wants(t, p, "cement job: tail", "85.7 m3 of 259.0", "last. 950    1.316   1.480  +0.164")
+	press(p, "end", "h")
+	wants(t, p, "hole in gauge", "Moment 65 of 65")
+}
+
+// A job that cannot be played in the other hole leaves the one shown, and says why.
+func TestAHoleThatCannotBePlayedIsRefused(t *testing.T) {
+	only := func(plan *model.Plan, section int, hole calc.HoleSize) (calc.Job, string, model.Path) {
+		if hole == calc.InGauge {
+			return calc.Job{}, "the bit has no size", ""
+		}
+		return playSomeJob(plan, section, hole)
+	}
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{Play: only}, "]]", "tab", "tab", "tab", "tab", "P", "right", "h")
+	wants(t, p, "Moment 2 of 65", "other hole: the bit has no size")
+	lacks(t, p, "hole in gauge")
+}
+
 // Where the density passes the fracture the margin says so with a sign.
 func TestAMarginBelowZeroIsMarked(t *testing.T) {
-	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
+	options := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) {
 		job := someJob()
 		job.Dynamic, job.Points[0].Fracture = false, 1280
 		return job, "", ""
@@ -88,7 +111,7 @@ func TestAMarginBelowZeroIsMarked(t *testing.T) {
 
 // Where not all points have room those with the least margin are shown, and the head says how many there are.
 func TestTheTightestPointsAreShown(t *testing.T) {
-	options := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
+	options := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) {
 		job := someJob()
 		for i := range 6 {
 			name := string(rune('a'+i)) + " sand"
@@ -109,12 +132,12 @@ func TestPlayingIsRefusedWithAReason(t *testing.T) {
 	wants(t, p, "no job to play: the slurry has no density; see section", "2, slurry 1: Slurry density")
 	press(p, "esc", "tab", "P")
 	wants(t, p, "P: a cement job is played on the cement page")
-	long := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) {
+	long := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) {
 		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page", ""
 	}}
 	p = screenOf(t, "ottermast-2", 80, 24, long, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "no job to play", "the hole page", "esc or q closes")
-	empty := ui.Options{Play: func(*model.Plan, int) (calc.Job, string, model.Path) { return calc.Job{}, "", "" }}
+	empty := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) { return calc.Job{}, "", "" }}
 	p = screenOf(t, "ottermast-2", 80, 24, empty, "]]", "tab", "tab", "tab", "tab", "P")
 	wants(t, p, "no job to play: nothing is pumped")
 }

@@ -10,7 +10,7 @@ import (
 
 // cementCard makes the card of a cement job; why says what keeps it from being made.
 func (p *printer) cementCard(i int) (c card, why string) {
-	job, why, mend := calc.Play(p.plan, i)
+	job, why, mend := calc.Play(p.plan, i, calc.AsPlanned)
 	if why != "" {
 		if mend != "" {
 			why += "; " + fieldText(p.plan, mend)
