@@ -27,6 +27,7 @@ func (e *evaluation) casingStrength(i int, p *page, c *casing) {
 	e.triaxialFigure(p, &f)
 	e.governingFigures(p, &f)
 	e.testFigure(p, &s)
+	e.linerTestFigure(p, &s)
 	e.judgeFactors(&f)
 }
 

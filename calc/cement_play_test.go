@@ -67,6 +67,9 @@ func TestInGaugeTheJobEndsAsItsFigures(t *testing.T) {
 			if !near(last.Pumped, wide.Pumped, 1e-6) {
 				t.Errorf("section %d: %.4f m³ pumped in gauge, %.4f as planned", section+1, last.Pumped, wide.Pumped)
 			}
+			if got, want := leastMargin(&gauge), value(t, r, section+1, "cement.margin.gauge"); !near(got, want, 4) {
+				t.Errorf("section %d: least margin in gauge %.1f kg/m³ when played, %.1f as figure", section+1, got, want)
+			}
 			slurries := len(plan.Sections[section].Slurries)
 			for k := range slurries {
 				want := max(value(t, r, section+1, fmt.Sprintf("cement.slurry.%d.top.gauge", k+1)), last.Annulus[0].Top)
@@ -81,6 +84,19 @@ func TestInGaugeTheJobEndsAsItsFigures(t *testing.T) {
 			}
 		}
 	})
+}
+
+// leastMargin is the least margin below fracture of a job, in kg/m³ of equivalent density.
+func leastMargin(job *calc.Job) float64 {
+	least := math.Inf(1)
+	for n := range job.Frames {
+		for k, at := range job.Points {
+			if at.Fracture > 0 {
+				least = min(least, at.Fracture-job.Frames[n].EMW[k])
+			}
+		}
+	}
+	return least
 }
 
 // forward checks that time and volume never go back and that events lie in order within the frames.

@@ -91,7 +91,7 @@ func (e *evaluation) governingFigures(p *page, f *factors) {
 
 // testFigure adds what the rule on casing tests asks, where the plan's rules hold it: the pressure at the pump with which
 // the difference at the weakest depth is 70 % of the least internal yield, what that much at the pump itself would leave,
-// and judges the difference that the planned test makes. Liners have rules of their own, which are not compared.
+// and judges the difference that the planned test makes. Liners have rules of their own.
 func (e *evaluation) testFigure(p *page, s *loadedString) {
 	i := s.section
 	rule := model.Rules()[model.RuleUSTest]

@@ -3,6 +3,7 @@ package calc_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -412,4 +413,62 @@ func TestGoverningCasesAreTheLeast(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestLinersAreTestedByTheirOwnRules: 5000 psi on 12.5 ppg against 14.27 ppg at the 9 7/8 in shoe for the production liner,
+// and against the rock at its own shoe were it a drilling liner (30 CFR 250.721(b) and (c)).
+func TestLinersAreTestedByTheirOwnRules(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	r := calc.Evaluate(plan)
+	host := 18200 * foot * g * ppg
+	f := worst(t, r, 6, "us_test_production_liner")
+	if want := 5000*psi + (12.5-14.27)*host; f.Severity != calc.OK || !near(f.Measured, want, 1) || !near(f.Margin, want-500*psi, 1) {
+		t.Errorf("production liner: %+v, by hand %.0f psi", f, want/psi)
+	}
+	if got, want := value(t, r, 6, "casing.test.liner"), 500*psi+(14.27-12.5)*host; !near(got, want, 1) {
+		t.Errorf("pump %.0f psi, by hand %.0f", got/psi, want/psi)
+	}
+	with(t, plan, "section[6].loads.test_pressure", "2000 psi")
+	if f := worst(t, calc.Evaluate(plan), 6, "us_test_production_liner"); f.Severity != calc.Stop {
+		t.Errorf("2000 psi is less than 500 over fracture: %+v", f)
+	}
+
+	with(t, plan, "section[6].purpose", "intermediate")
+	r = calc.Evaluate(plan)
+	if has(r, "us_test_production_liner") {
+		t.Error("a drilling liner is held to a production liner's rule")
+	}
+	shoe := 19890 * foot
+	f = worst(t, r, 6, "us_test_liner")
+	if want := 2000*psi + (12.5-rockAt(plan, shoe)/ppg)*g*ppg*shoe; !near(f.Measured, want, 1) {
+		t.Errorf("drilling liner: %.1f psi, by hand %.1f", f.Measured/psi, want/psi)
+	}
+
+	// Without a prognosis the rule has nothing to go by, and says so.
+	plan.Window = nil
+	if fig, ok := calc.Evaluate(plan).Sheet(5).Find("casing.test.liner"); !ok || fig.OK || fig.Why == "" {
+		t.Errorf("without a prognosis: %+v", fig)
+	}
+	norway := demo(t, "saltlantern-1")
+	with(t, norway, "well.rules", "norway")
+	if _, ok := calc.Evaluate(norway).Sheet(5).Find("casing.test.liner"); ok {
+		t.Error("another rule set shows the rule's test")
+	}
+}
+
+// rockAt interpolates the fracture prognosis of a vertical well.
+func rockAt(plan *model.Plan, tvd float64) float64 {
+	rows := plan.Window
+	for k := 1; k < len(rows); k++ {
+		a, b := &rows[k-1], &rows[k]
+		if tvd <= b.Depth.SI {
+			return a.Fracture.SI + (b.Fracture.SI-a.Fracture.SI)*(tvd-a.Depth.SI)/(b.Depth.SI-a.Depth.SI)
+		}
+	}
+	return rows[len(rows)-1].Fracture.SI
+}
+
+// has reports whether a result holds a finding of a rule.
+func has(r *calc.Result, key string) bool {
+	return slices.ContainsFunc(r.Findings, func(f calc.Finding) bool { return f.Key == key })
 }

@@ -63,6 +63,8 @@ const (
 	RuleHangingTension
 	RuleTriaxial
 	RuleUSTest
+	RuleUSTestLiner
+	RuleUSTestProductionLiner
 	RuleStandoff
 	RuleRunsOut
 	RuleUSCementStrength
@@ -218,6 +220,8 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleHangingTension, "hanging_factor", "Hanging factor", Practice, practised, quantity.Number, "1.6", memory),
 		least(RuleTriaxial, "triaxial_factor", "Triaxial factor", Practice, practised, quantity.Number, "1.25", memory),
 		least(RuleUSTest, "us_test", "Test over yield", Law, us, quantity.Ratio, "70 %", "30 CFR 250.721(a)(3)"),
+		least(RuleUSTestLiner, "us_test_liner", "Drilling liner's test over leak-off", Law, us, quantity.Pressure, "0 psi", "30 CFR 250.721(b)"),
+		least(RuleUSTestProductionLiner, "us_test_production_liner", "Production liner's test over fracture", Law, us, quantity.Pressure, "500 psi", "30 CFR 250.721(c)"),
 		least(RuleStandoff, "standoff", "Casing standoff", Practice, practised, quantity.Ratio, "67 %", "API Spec 10D and RP 10D-2 as commonly applied, from memory"),
 		most(RuleRunsOut, "runs_out", "Run out of an inner string after the stop", Practice, practised, quantity.Volume, "0 m3", memory),
 		least(RuleUSCementStrength, "us_cement_strength", "500 psi before drilling on", Law, us, quantity.Hours, "0 h",
