@@ -54,8 +54,8 @@ func (e *evaluation) linerTestFigure(p *page, s *loadedString) {
 	over := func(pump float64) float64 { return pressureAt(e.testColumn(i, pump), t.tvd) - t.rock*gravity*t.tvd }
 	p.group = "Test by the rule"
 	// The pressure goes up by as much as that at the pump, everywhere.
-	p.put("casing.test.liner", "Pump for a liner", quantity.Pressure, max(0, rule.Limit.SI-over(0)), t.missing, func(w *Working) {
-		w.Formula = "p = EMW × g × TVD + over - test fluid × g × TVD"
+	p.put("casing.test.liner", "Pump, liner and lap", quantity.Pressure, max(0, rule.Limit.SI-over(0)), t.missing, func(w *Working) {
+		w.Formula = "p = EMW × g × TVD + over - test fluid × g × TVD, no less than none"
 		w.in("EMW", "of the rock: fracture, or the shoe test where it is less", quantity.EMW, t.rock)
 		w.in("TVD", "where it is compared", quantity.Length, t.tvd)
 		w.in("over", rule.Name, quantity.Pressure, rule.Limit.SI)
