@@ -1,190 +1,14 @@
 package ui_test
 
 import (
-	"flag"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewalk/model"
-	"borewalk/model/planfile"
-	"borewalk/plans"
 	"borewalk/ui"
-	"borewalk/ui/canvas"
-	"borewalk/ui/terminal"
 )
-
-var update = flag.Bool("update", false, "write the golden screens anew; look at the difference before you keep it")
-
-// screenOf opens a demo in a window, presses the keys, and returns the planner.
-func screenOf(t testing.TB, demo string, width, height int, options ui.Options, keys ...string) *ui.Planner {
-	t.Helper()
-	text, ok := plans.Demo(demo)
-	if !ok {
-		t.Fatalf("no demo %q", demo)
-	}
-	file, err := planfile.Read(demo, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if options.Title == "" {
-		options.Title = "demo"
-	}
-	terminal.NarrowAmbiguous()
-	p := ui.New(file, options)
-	p.Update(tea.WindowSizeMsg{Width: width, Height: height})
-	press(p, keys...)
-	return p
-}
-
-// press sends keys: names of bubbletea's key types, or text typed as it stands.
-func press(p *ui.Planner, keys ...string) {
-	named := map[string]tea.KeyType{
-		"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
-		"left": tea.KeyLeft, "right": tea.KeyRight, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "home": tea.KeyHome, "end": tea.KeyEnd,
-		"backspace": tea.KeyBackspace, "ctrl+s": tea.KeyCtrlS, "ctrl+r": tea.KeyCtrlR, "ctrl+l": tea.KeyCtrlL, "ctrl+c": tea.KeyCtrlC,
-		"ctrl+u": tea.KeyCtrlU,
-	}
-	for _, k := range keys {
-		if kind, ok := named[k]; ok {
-			p.Update(tea.KeyMsg{Type: kind})
-			continue
-		}
-		for _, r := range k {
-			p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
-		}
-	}
-}
-
-func paste(p *ui.Planner, text string) {
-	p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
-}
-
-// downTo moves the focus down until the line with it shows a text.
-func downTo(t testing.TB, p *ui.Planner, text string) {
-	t.Helper()
-	press(p, "home")
-	for range 200 {
-		for _, l := range strings.Split(p.View(), "\n") {
-			for i := strings.Index(l, ">"); i >= 0; i = strings.Index(l, ">") {
-				l = l[i+1:]
-				if strings.HasPrefix(strings.TrimLeft(l, " !"), text) {
-					return
-				}
-			}
-		}
-		press(p, "down")
-	}
-	t.Fatalf("no line with %q on\n%s", text, p.View())
-}
-
-func TestGoldenScreens(t *testing.T) {
-	tests := []struct {
-		name          string
-		demo          string
-		width, height int
-		options       ui.Options
-		keys          []string
-	}{
-		{"first", "ottermast-2", 80, 24, ui.Options{}, nil},
-		{"hole-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]"}},
-		{"mud-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"casing-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]]", "tab", "tab", "tab"}},
-		{"table-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab", "v", "pgdown"}},
-		{"window-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "v", "v"}},
-		{"mud-140", "ottermast-2", 140, 40, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"liner-140", "saltlantern-1", 140, 40, ui.Options{}, []string{"]]]]]", "tab", "tab", "tab"}},
-		{"mud-100", "saltlantern-1", 100, 30, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"ascii-80", "ottermast-2", 80, 24, ui.Options{ASCII: true}, []string{"]]]]", "tab", "tab", "tab"}},
-		{"colour-80", "ottermast-2", 80, 24, ui.Options{Colours: 16}, []string{"]]]", "tab", "tab"}},
-		{"findings-80", "saltlantern-1", 80, 24, ui.Options{}, []string{"]", "f"}},
-		{"help-80", "ottermast-2", 80, 24, ui.Options{}, []string{"?"}},
-		{"new-80", "ottermast-2", 80, 24, ui.Options{}, []string{"N"}},
-		{"small", "ottermast-2", 60, 20, ui.Options{}, nil},
-	}
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			p := screenOf(t, test.demo, test.width, test.height, test.options, test.keys...)
-			golden(t, test.name, p.View())
-		})
-	}
-}
-
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", "screens", name+".txt")
-	got += "\n"
-	if *update {
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("the screen differs from %s (run the test with -update and look):\n%s", path, got)
-	}
-}
-
-// Every screen must fit its window, whatever its size.
-func TestViewFitsEveryWindow(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {81, 25}, {99, 24}, {100, 30}, {131, 43}, {132, 43}, {200, 60}, {1, 1}, {79, 24}, {0, 0}} {
-		for _, keys := range [][]string{nil, {"tab", "tab"}, {"v"}, {"v", "v"}, {"f"}, {"?"}, {"shift+tab"}, {"w"}, {"1"}, {"S"}, {"N"}} {
-			p := screenOf(t, "saltlantern-1", size[0], size[1], ui.Options{}, append([]string{"]]]"}, keys...)...)
-			width, height := terminal.Size(size[0], size[1])
-			lines := strings.Split(p.View(), "\n")
-			if len(lines) > height {
-				t.Errorf("%v after %q: %d lines", size, keys, len(lines))
-			}
-			for i, l := range lines {
-				if w := canvas.Width(l); w > width {
-					t.Errorf("%v after %q: line %d is %d wide", size, keys, i, w)
-				}
-			}
-		}
-	}
-}
-
-// Old Windows and Linux fonts lack most signs; what they have is listed here.
-func TestOnlyGlyphsThatOldFontsHave(t *testing.T) {
-	const allowed = "─│┌┐└┘├┤┬┴┼═║╒╓╔╕╖╗╘╙╚╛╜╝╞╟╠╡╢╣╤╥╦╧╨╩╪╫╬█▌▐▀▄░▒▓°±²³½·×µØ"
-	for _, demo := range plans.Names() {
-		for _, keys := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"tab", "tab", "tab"}, {"shift+tab", "end"}, {"v"}, {"v", "v"}, {"f"}, {"?", "end"}, {"tab", "tab", "w"}} {
-			p := screenOf(t, demo, 140, 40, ui.Options{}, append([]string{"]]]"}, keys...)...)
-			for _, r := range p.View() {
-				if r > 126 && !strings.ContainsRune(allowed, r) {
-					t.Errorf("%s after %q shows %q", demo, keys, r)
-				}
-			}
-		}
-	}
-}
-
-func wants(t *testing.T, p *ui.Planner, texts ...string) {
-	t.Helper()
-	screen := p.View()
-	for _, text := range texts {
-		if !strings.Contains(screen, text) {
-			t.Errorf("the screen lacks %q:\n%s", text, screen)
-		}
-	}
-}
-
-func lacks(t *testing.T, p *ui.Planner, text string) {
-	t.Helper()
-	if screen := p.View(); strings.Contains(screen, text) {
-		t.Errorf("the screen has %q:\n%s", text, screen)
-	}
-}
 
 func TestFiguresFollowEachKeystroke(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
@@ -322,17 +146,6 @@ func TestMovingTheDatumAsks(t *testing.T) {
 	lacks(t, p, "not saved")
 }
 
-// The question about an entry is answered before the plan is saved, or the entry would be missing from the file.
-func TestSavingWaitsForTheQuestionAboutAnEntry(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
-	downTo(t, p, "Water depth")
-	press(p, "352", "ctrl+s")
-	wants(t, p, "what moves?")
-	lacks(t, p, "Save the plan as")
-	press(p, "enter")
-	wants(t, p, "352.0 m", "not saved")
-}
-
 // An entry that nobody accepted must not stay in the plan when the program is left from a window too small to see it.
 func TestLeavingATooSmallWindowGivesTheEntryUp(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
@@ -363,39 +176,6 @@ func TestATooSmallWindowShowsTheQuestion(t *testing.T) {
 	}
 }
 
-// A save that is given up does not make a later one quit.
-func TestQuittingIsForgottenWhenTheSaveIsGivenUp(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "well.toml")
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
-	downTo(t, p, "Rathole")
-	press(p, "+", "q", "enter", "esc", "s", "ctrl+u", path)
-	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyEnter}); cmd != nil {
-		t.Error("a plain save quits")
-	}
-	wants(t, p, "saved ")
-}
-
-// What another program wrote into the plan's file is replaced only when that is wanted.
-func TestAFileChangedByAnotherIsAskedAbout(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "well.toml")
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "S", "ctrl+u", path, "enter")
-	const theirs = "borewalk = 1\n"
-	if err := os.WriteFile(path, []byte(theirs), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	downTo(t, p, "Rathole")
-	press(p, "+", "s")
-	wants(t, p, "changed by another program")
-	press(p, "esc")
-	if got, _ := os.ReadFile(path); string(got) != theirs {
-		t.Errorf("the file holds %d bytes", len(got))
-	}
-	press(p, "s", "down", "enter")
-	if f, err := planfile.Open(path); err != nil || len(f.Plan.Sections) != 5 {
-		t.Error(err)
-	}
-}
-
 // A move that would leave an entry where no file may hold it is refused by name.
 func TestAMoveThatLeavesARangeIsRefused(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "shift+tab")
@@ -404,24 +184,6 @@ func TestAMoveThatLeavesARangeIsRefused(t *testing.T) {
 	wants(t, p, "not done:")
 	lacks(t, p, "not saved")
 	wants(t, p, "342.0 m")
-}
-
-func TestEscInAQuestionKeepsTheOtherAnswers(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "N", "enter", "Testling-1", "enter", "down", "down", "enter", "esc")
-	wants(t, p, "New plan", "Testling-1")
-}
-
-func TestSaveAndQuitQuits(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "well.toml")
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
-	downTo(t, p, "Hole TD")
-	press(p, "+", "q", "enter", "ctrl+u", path)
-	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyEnter}); cmd == nil {
-		t.Error("save and quit stays")
-	}
-	if _, err := planfile.Open(path); err != nil {
-		t.Error(err)
-	}
 }
 
 func TestDepthByCarriesTheDepthOver(t *testing.T) {
@@ -492,58 +254,12 @@ func TestAltIsAnEscapeAndAKey(t *testing.T) {
 	wants(t, p, "section 2 of 5")
 }
 
-func TestTooSmallIgnoresKeysAndComesBack(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 60, 20, ui.Options{}, "]]", "d", "d")
-	wants(t, p, "60 x 20", "80 x 24")
-	p.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
-	wants(t, p, "section 1 of 5")
-	lacks(t, p, "not saved")
-}
-
 // A section that has no depths has no findings either; that must not look like being free of them.
 func TestASectionThatCannotBeWorkedOutIsMarked(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 100, 30, ui.Options{}, "]]]")
 	downTo(t, p, "Hole TD")
 	press(p, "backspace")
 	wants(t, p, "[4 12 1/4!!?]", "5 8 1/2?")
-}
-
-func TestQuitAsksOnlyWhenSomethingWouldBeLost(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{})
-	if _, cmd := p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'q'}}); cmd == nil || cmd() != tea.Quit() {
-		t.Error("q on an unchanged plan does not quit")
-	}
-	p = screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
-	downTo(t, p, "Hole TD")
-	press(p, "+", "q")
-	wants(t, p, "not saved", "save and quit", "stay")
-	press(p, "down", "down", "enter")
-	wants(t, p, "not saved", "[HOLE]")
-}
-
-func TestSaveAsWritesAFileAndAsksBeforeReplacing(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "well")
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
-	downTo(t, p, "Hole TD")
-	press(p, "2085", "enter", "s")
-	wants(t, p, "Save the plan as", "ottermast-2.toml")
-	press(p, "ctrl+u", path, "enter")
-	lacks(t, p, "not saved")
-	file, err := planfile.Open(path + ".toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := file.Plan.Sections[2].TD.Text(); got != "2085 m" {
-		t.Errorf("saved TD = %q, want 2085 m", got)
-	}
-	press(p, "S", "ctrl+u", path+".toml", "enter") // its own file: no question
-	lacks(t, p, "exists already")
-	other := filepath.Join(filepath.Dir(path), "other.toml")
-	if err := os.WriteFile(other, []byte("x"), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	press(p, "S", "ctrl+u", other, "enter")
-	wants(t, p, "exists already")
 }
 
 func TestAPlanWithoutSectionsIsStillShown(t *testing.T) {
@@ -571,26 +287,6 @@ func TestUndoingTheUnitSetShowsTheOldUnits(t *testing.T) {
 	wants(t, p, "field", "1207 ft")
 	press(p, "u")
 	wants(t, p, "368.0 m")
-}
-
-func TestNewPlanFromAFewQuestions(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "N")
-	press(p, "enter", "Testling-1", "enter")
-	for range 5 {
-		press(p, "down")
-	}
-	press(p, "end", "enter")
-	wants(t, p, "Testling-1", "of 5", "not saved", "prognosis")
-	press(p, "]]]]", "tab", "tab", "tab")
-	wants(t, p, "7 in", "liner")
-}
-
-func BenchmarkView140x40(b *testing.B) {
-	p := screenOf(b, "ottermast-2", 140, 40, ui.Options{Colours: 16}, "]]", "tab", "tab")
-	b.ReportAllocs()
-	for b.Loop() {
-		p.View()
-	}
 }
 
 func TestWorkingOutTheTopOfCement(t *testing.T) {
