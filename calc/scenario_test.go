@@ -4,9 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"github.com/BurntSushi/toml"
-
 	"borewalk/calc"
+	"borewalk/model/handbook"
 	"borewalk/model/quantity"
 )
 
@@ -14,20 +13,13 @@ import (
 // this program; how is said at the head of each file.
 func TestDemosAgreeWithAnIndependentComputation(t *testing.T) {
 	eachDemo(t, func(t *testing.T, name string) {
-		var known struct {
+		known := handbook.Load[struct {
 			Source, Seen string
 			Figure       []struct {
 				Section                  int
 				Key, Value, Within, Note string
 			}
-		}
-		meta, err := toml.DecodeFile("testdata/"+name+".toml", &known)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if odd := meta.Undecoded(); len(odd) > 0 {
-			t.Fatalf("unknown keys %v", odd)
-		}
+		}](t, "testdata/"+name+".toml")
 		if len(known.Figure) < 100 {
 			t.Fatalf("only %d figures are known", len(known.Figure))
 		}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -36,19 +36,6 @@ type pipe struct {
 	Recomputed        float64 `toml:"recomputed_bbl_per_ft"`
 }
 
-func load(t *testing.T) capacities {
-	t.Helper()
-	var c capacities
-	meta, err := toml.DecodeFile("testdata/capacities.toml", &c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/capacities.toml: keys not read: %v", left)
-	}
-	return c
-}
-
 // near fails the test unless got is within pct per cent of the value called name.
 func near(t *testing.T, c map[string]any, name string, got float64) {
 	t.Helper()
@@ -62,7 +49,7 @@ func near(t *testing.T, c map[string]any, name string, got float64) {
 }
 
 func TestPublishedCapacities(t *testing.T) {
-	for _, ex := range load(t).Example {
+	for _, ex := range handbook.Load[capacities](t, "testdata/capacities.toml").Example {
 		i := Interval{Bottom: ex.Given["length_ft"] * foot, Outer: ex.Given["hole_in"] * inch, Inner: ex.Given["pipe_od_in"] * inch}
 		got := map[string]float64{
 			"capacity_m3_per_m":   i.Capacity(),
@@ -87,7 +74,7 @@ func TestPublishedCapacities(t *testing.T) {
 }
 
 func TestPublishedSections(t *testing.T) {
-	for _, c := range load(t).Sections {
+	for _, c := range handbook.Load[capacities](t, "testdata/capacities.toml").Sections {
 		f := func(name string) float64 { return c[name].(float64) }
 		shoe := f("cased_pipe_length_ft") * foot
 		collars := shoe + f("open_hole_pipe_length_ft")*foot
@@ -106,7 +93,7 @@ func TestPublishedSections(t *testing.T) {
 }
 
 func TestPublishedString(t *testing.T) {
-	for _, c := range load(t).String {
+	for _, c := range handbook.Load[capacities](t, "testdata/capacities.toml").String {
 		f := func(name string) float64 { return c[name].(float64) }
 		collars := f("pipe_length_ft") * foot
 		bottom := collars + f("collar_length_ft")*foot
@@ -128,7 +115,7 @@ func TestPublishedString(t *testing.T) {
 }
 
 func TestPipeTables(t *testing.T) {
-	data := load(t)
+	data := handbook.Load[capacities](t, "testdata/capacities.toml")
 	for _, p := range data.Pipe {
 		got := Area(p.IDIn*inch) * foot / barrel
 		// Half a unit of the last place, and the trade's 1029.4 for 1029.41.

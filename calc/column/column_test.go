@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -28,14 +28,7 @@ type example struct {
 
 func load(t *testing.T) (examples, disputed []example) {
 	t.Helper()
-	var data struct{ Example, Disputed []example }
-	meta, err := toml.DecodeFile("testdata/hydrostatics.toml", &data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/hydrostatics.toml: keys not read: %v", left)
-	}
+	data := handbook.Load[struct{ Example, Disputed []example }](t, "testdata/hydrostatics.toml")
 	return data.Example, data.Disputed
 }
 
@@ -79,7 +72,7 @@ func TestPublishedHydrostatics(t *testing.T) {
 			got := do(t, ex.Given)
 			for name, want := range ex.Expected {
 				value, ok := got[name]
-				if !ok || !within(value, want, ex.TolerancePct) {
+				if !ok || !handbook.Within(value, want, ex.TolerancePct) {
 					t.Errorf("%s = %v, want %v within %v %% (%s)", name, value, want, ex.TolerancePct, ex.Source)
 				}
 			}
@@ -89,18 +82,16 @@ func TestPublishedHydrostatics(t *testing.T) {
 		t.Run(ex.ID, func(t *testing.T) {
 			got := works()[ex.ID](t, ex.Given)
 			for name, want := range ex.Recomputed {
-				if !within(got[name], want, ex.TolerancePct) {
+				if !handbook.Within(got[name], want, ex.TolerancePct) {
 					t.Errorf("%s = %v, want %v: %s", name, got[name], want, ex.Note)
 				}
-				if within(got[name], ex.Expected[name], ex.TolerancePct) {
+				if handbook.Within(got[name], ex.Expected[name], ex.TolerancePct) {
 					t.Errorf("%s = %v meets the wrong printed answer: %s", name, got[name], ex.Note)
 				}
 			}
 		})
 	}
 }
-
-func within(got, want, pct float64) bool { return math.Abs(got-want) <= math.Abs(want)*pct/100 }
 
 func stack(t *testing.T, surface float64, layers ...Layer) Stack {
 	t.Helper()
@@ -124,7 +115,7 @@ func onePressure(t *testing.T, g map[string]float64) map[string]float64 {
 	tvd := g["tvd_m"] + g["tvd_ft"]*foot
 	density := g["mud_weight_ppg"]*ppg + g["mud_weight_lb_per_ft3"]*lb/(foot*foot*foot)
 	column := pressure(t, stack(t, 0, Layer{0, tvd, density, "mud"}), tvd)
-	if other := PressureOf(density, tvd); !within(other, column, 1e-10) {
+	if other := PressureOf(density, tvd); !handbook.Within(other, column, 1e-10) {
 		t.Errorf("PressureOf = %v, the stack gives %v", other, column)
 	}
 	return map[string]float64{"pressure_psi": column / psi}
@@ -280,7 +271,7 @@ func riserMargin(t *testing.T, g map[string]float64) map[string]float64 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := pressure(t, s, tvd); !within(got, pore, 1e-9) {
+	if got := pressure(t, s, tvd); !handbook.Within(got, pore, 1e-9) {
 		t.Errorf("that density under the sea gives %v Pa, want %v", got, pore)
 	}
 	return map[string]float64{"riser_margin_ppg": density/ppg - g["formation_emw_ppg"]}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -29,19 +29,6 @@ type published struct {
 	Disputed []map[string]any
 }
 
-func load(t *testing.T) published {
-	t.Helper()
-	var p published
-	meta, err := toml.DecodeFile("testdata/friction.toml", &p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/friction.toml: keys not read: %v", left)
-	}
-	return p
-}
-
 // fluid reads a fluid in field units or in SI.
 func fluid(given map[string]float64) Fluid {
 	return Fluid{
@@ -52,7 +39,7 @@ func fluid(given map[string]float64) Fluid {
 }
 
 func TestPublishedExamples(t *testing.T) {
-	for _, ex := range load(t).Example {
+	for _, ex := range handbook.Load[published](t, "testdata/friction.toml").Example {
 		f := fluid(ex.Given)
 		outer := ex.Given["outer_id_in"]*inch + ex.Given["diameter_m"]
 		inner := ex.Given["inner_od_in"] * inch
@@ -92,7 +79,7 @@ func TestPublishedExamples(t *testing.T) {
 }
 
 func TestPublishedSystem(t *testing.T) {
-	s := load(t).System
+	s := handbook.Load[published](t, "testdata/friction.toml").System
 	n := func(name string) float64 { return s[name].(float64) }
 	f := Fluid{n("density_ppg") * ppg, n("plastic_viscosity_cp") / 1000, n("yield_point_lb_per_100ft2") * yield}
 	flow := n("flow_gpm") * gallon / 60
@@ -113,7 +100,7 @@ func TestPublishedSystem(t *testing.T) {
 }
 
 func TestDisputedExamples(t *testing.T) {
-	for _, d := range load(t).Disputed {
+	for _, d := range handbook.Load[published](t, "testdata/friction.toml").Disputed {
 		n := func(name string) float64 { return d[name].(float64) }
 		f := Fluid{n("density_ppg") * ppg, n("plastic_viscosity_cp") / 1000, 0}
 		got := Bingham{}.Pipe(f, n("flow_gpm")*gallon/60, n("outer_id_in")*inch) * n("length_ft") * foot / psi

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -24,13 +24,9 @@ type example struct {
 }
 
 func TestPublishedWeightUps(t *testing.T) {
-	var data struct{ Example []example }
-	meta, err := toml.DecodeFile("testdata/weightup.toml", &data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 || len(data.Example) != 4 {
-		t.Fatalf("%d examples, keys not read: %v", len(data.Example), left)
+	data := handbook.Load[struct{ Example []example }](t, "testdata/weightup.toml")
+	if len(data.Example) != 4 {
+		t.Fatalf("%d examples", len(data.Example))
 	}
 	for _, ex := range data.Example {
 		mud := Fluid{ex.Given["volume_bbl"] * barrel, ex.Given["mud_weight_start_ppg"] * ppg}

@@ -7,8 +7,7 @@ import (
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
 	"borewalk/calc/pump"
-
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -42,26 +41,13 @@ type published struct {
 
 type values map[string]float64
 
-func load(t *testing.T) published {
-	t.Helper()
-	var p published
-	meta, err := toml.DecodeFile("testdata/cement.toml", &p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/cement.toml: keys not read: %v", left)
-	}
-	return p
-}
-
 func TestPublishedExamples(t *testing.T) {
 	works := map[string]func(*testing.T, values) values{
 		"recipe": mixed, "water": byWater, "powder": byPowder, "additive": additive, "sacks": sacks, "annulus": annulus,
 		"primary": primary, "top": top, "differential": differential, "lift": lift, "plug": plug,
 	}
 	done := map[string]bool{}
-	for _, ex := range load(t).Example {
+	for _, ex := range handbook.Load[published](t, "testdata/cement.toml").Example {
 		work, ok := works[ex.Work]
 		if !ok || len(ex.Expected) == 0 {
 			t.Errorf("%s: work %q, %d values expected", ex.ID, ex.Work, len(ex.Expected))
@@ -271,7 +257,7 @@ func plug(t *testing.T, v values) values {
 }
 
 func TestDisputedSilica(t *testing.T) {
-	data := load(t).Disputed
+	data := handbook.Load[published](t, "testdata/cement.toml").Disputed
 	if len(data) != 1 {
 		t.Fatalf("%d disputed examples, want 1", len(data))
 	}

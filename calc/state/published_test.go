@@ -6,8 +6,7 @@ import (
 
 	"borewalk/calc/bore"
 	"borewalk/calc/friction"
-
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -41,19 +40,6 @@ func (ex example) check(t *testing.T, got map[string]float64) {
 }
 
 type published struct{ Differential, Lift []example }
-
-func load(t *testing.T) published {
-	t.Helper()
-	var p published
-	meta, err := toml.DecodeFile("testdata/cementing.toml", &p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/cementing.toml: keys not read: %v", left)
-	}
-	return p
-}
 
 const (
 	boreArea = 0.05 // m² of the annulus of the plain well
@@ -101,7 +87,7 @@ func pressure(t *testing.T, w *Well, c Conduit, md float64) float64 {
 }
 
 func TestPublishedDifferential(t *testing.T) {
-	for _, ex := range load(t).Differential {
+	for _, ex := range handbook.Load[published](t, "testdata/cementing.toml").Differential {
 		g := ex.Given
 		depth := g["well_depth_ft"] * foot
 		lead, tail := g["lead_length_ft"]*foot, g["tail_length_ft"]*foot
@@ -128,7 +114,7 @@ func TestPublishedDifferential(t *testing.T) {
 }
 
 func TestPublishedLiftPressure(t *testing.T) {
-	for _, ex := range load(t).Lift {
+	for _, ex := range handbook.Load[published](t, "testdata/cementing.toml").Lift {
 		g := ex.Given
 		depth := g["depth_ft"] * foot
 		w := plain(t, depth, of("mud", g["mud_ppg"]*ppg), of("flush", g["flush_ppg"]*ppg),

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -49,23 +49,8 @@ type published struct {
 	} `toml:"pressure_area"`
 }
 
-func load(t *testing.T) published {
-	t.Helper()
-	var p published
-	meta, err := toml.DecodeFile("testdata/pipe.toml", &p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/pipe.toml: keys not read: %v", left)
-	}
-	return p
-}
-
-func within(got, want, pct float64) bool { return math.Abs(got-want) <= math.Abs(want)*pct/100 }
-
 func TestCollarWeights(t *testing.T) {
-	data := load(t).Collars
+	data := handbook.Load[published](t, "testdata/pipe.toml").Collars
 	if len(data.Rows) < 15 {
 		t.Fatalf("%d rows of collars, want 15 or more", len(data.Rows))
 	}
@@ -83,18 +68,18 @@ func TestCollarWeights(t *testing.T) {
 }
 
 func TestPlainEndWeights(t *testing.T) {
-	data := load(t).LinePipe
+	data := handbook.Load[published](t, "testdata/pipe.toml").LinePipe
 	for _, r := range data.Rows {
-		if got := PlainEnd(r[0]*inch, (r[0]-2*r[1])*inch) / lbPerFoot; !within(got, r[2], 0.12) {
+		if got := PlainEnd(r[0]*inch, (r[0]-2*r[1])*inch) / lbPerFoot; !handbook.Within(got, r[2], 0.12) {
 			t.Errorf("pipe %v in, wall %v in = %.2f lb/ft, want %v (%s)", r[0], r[1], got, r[2], data.Source)
 		}
 	}
 	// Lapeyrouse, stretch by the plain-end weight: 5 in, 4.276 in bore, 17.93 lb/ft at
 	// 489.5 lb/ft³; https://www.netwasgroup.us/formulas-calculations/determine-free-point-constant-fpc.html
-	if got := Area(5*inch, 4.276*inch) * 489.5 * lbPerFoot3 / lbPerFoot; !within(got, 17.93, 0.01) {
+	if got := Area(5*inch, 4.276*inch) * 489.5 * lbPerFoot3 / lbPerFoot; !handbook.Within(got, 17.93, 0.01) {
 		t.Errorf("5 in drill pipe body = %.4f lb/ft, want 17.93", got)
 	}
-	if got := PlainEnd(5*inch, 4.276*inch) / lbPerFoot; !within(got, 17.93, 0.13) {
+	if got := PlainEnd(5*inch, 4.276*inch) / lbPerFoot; !handbook.Within(got, 17.93, 0.13) {
 		t.Errorf("PlainEnd of it = %.4f lb/ft, want 17.93 within the density", got)
 	}
 }
@@ -103,21 +88,21 @@ func TestPlainEndWeights(t *testing.T) {
 // spiral one. https://docs.kws.tn/formulas/1/drill-pipe.html; 2.67 is exact.
 func TestCollarRules(t *testing.T) {
 	smooth := PlainEnd(8*inch, 2.8125*inch) / lbPerFoot
-	if !within(smooth, 149.199, 0.5) {
+	if !handbook.Within(smooth, 149.199, 0.5) {
 		t.Errorf("smooth collar = %v lb/ft, want about 149.199", smooth)
 	}
-	if got := smooth * SpiralRatio; !within(got, 143.59, 0.5) {
+	if got := smooth * SpiralRatio; !handbook.Within(got, 143.59, 0.5) {
 		t.Errorf("spiral collar = %v lb/ft, want about 143.59", got)
 	}
-	if got := 149.199 * SpiralRatio; !within(got, 143.59, 0.01) {
+	if got := 149.199 * SpiralRatio; !handbook.Within(got, 143.59, 0.01) {
 		t.Errorf("149.199 lb/ft as spiral = %v, want 143.59", got)
 	}
 }
 
 func TestWallAreas(t *testing.T) {
-	for _, data := range load(t).Area {
+	for _, data := range handbook.Load[published](t, "testdata/pipe.toml").Area {
 		for _, r := range data.Rows {
-			if got := Area(r[0]*inch, r[1]*inch) / (inch * inch); !within(got, r[2], 0.03) {
+			if got := Area(r[0]*inch, r[1]*inch) / (inch * inch); !handbook.Within(got, r[2], 0.03) {
 				t.Errorf("wall of %v x %v in = %v in², want %v (%s)", r[0], r[1], got, r[2], data.Source)
 			}
 		}
@@ -125,7 +110,7 @@ func TestWallAreas(t *testing.T) {
 }
 
 func TestDrift(t *testing.T) {
-	for _, data := range load(t).Drift {
+	for _, data := range handbook.Load[published](t, "testdata/pipe.toml").Drift {
 		for _, r := range data.Rows {
 			// Tables print thousandths, cut or rounded.
 			if got, ok := Drift(r[0]*inch, r[1]*inch); !ok || math.Abs(got/inch-r[2]) > 0.0006 {
@@ -148,7 +133,7 @@ func TestDrift(t *testing.T) {
 }
 
 func TestBuoyancyTable(t *testing.T) {
-	data := load(t).Buoyancy
+	data := handbook.Load[published](t, "testdata/pipe.toml").Buoyancy
 	for _, r := range data.Rows {
 		got, ok := BuoyancyFactor(r[0]*ppg, data.SteelPpg*ppg)
 		if !ok || math.Abs(got-r[1]) > 0.00005 {
@@ -175,7 +160,7 @@ func fluid(surface, density float64) func(float64) (float64, bool) {
 func dry(float64) (float64, bool) { return 0, false }
 
 func TestPressureAreaExample(t *testing.T) {
-	c := load(t).PressureArea
+	c := handbook.Load[published](t, "testdata/pipe.toml").PressureArea
 	mass := func(od, id float64) float64 { return Area(od*inch, id*inch) * c.Steel * lbPerFoot3 }
 	joint := c.PipeLength * foot
 	sections := []Section{
@@ -201,16 +186,16 @@ func TestPressureAreaExample(t *testing.T) {
 		{"by the factor", factor * InAir(sections) / lbf, c.ByFactor},
 		{"written out", Buoyed(sections, c.Mud*lbPerFoot3, c.Mud*lbPerFoot3) / lbf, c.ByFactor},
 	} {
-		if !within(f.got, f.want, c.TolerancePct) {
+		if !handbook.Within(f.got, f.want, c.TolerancePct) {
 			t.Errorf("%s = %v, want %v (%s)", f.name, f.got, f.want, c.Source)
 		}
 	}
-	if got := factor * InAir(sections); !within(forces[0].Top, got, 1e-10) {
+	if got := factor * InAir(sections); !handbook.Within(forces[0].Top, got, 1e-10) {
 		t.Errorf("pressure and area %v N, factor %v N: one weight was to come out", forces[0].Top, got)
 	}
 	// The collars' lower end is pressed up by the mud on the whole face of steel.
 	lower, _ := mud(sections[1].Bottom)
-	if want := -lower * Area(sections[1].OD, sections[1].ID); !within(forces[1].Bottom, want, 1e-10) {
+	if want := -lower * Area(sections[1].OD, sections[1].ID); !handbook.Within(forces[1].Bottom, want, 1e-10) {
 		t.Errorf("force at the lower end = %v, want %v", forces[1].Bottom, want)
 	}
 }
@@ -224,14 +209,14 @@ func TestEmptyPipeFloats(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := gravity * length * (PlainEnd(od, id) - mud*math.Pi/4*od*od)
-	if !within(forces[0].Top, want, 1e-9) {
+	if !handbook.Within(forces[0].Top, want, 1e-9) {
 		t.Errorf("force at the top = %v, want %v", forces[0].Top, want)
 	}
-	if got := Buoyed(pipe, 0, mud); !within(got, want, 1e-9) {
+	if got := Buoyed(pipe, 0, mud); !handbook.Within(got, want, 1e-9) {
 		t.Errorf("Buoyed = %v, want %v", got, want)
 	}
 	factor, ok := BuoyancyFactorInOut(od, id, 0, mud, Density)
-	if !ok || !within(factor*InAir(pipe), want, 1e-9) {
+	if !ok || !handbook.Within(factor*InAir(pipe), want, 1e-9) {
 		t.Errorf("BuoyancyFactorInOut = %v, %v, times air weight %v, want %v", factor, ok, factor*InAir(pipe), want)
 	}
 	if factor >= 0 {
@@ -247,7 +232,7 @@ func TestForcesBeginInAir(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := 100*gravity*500 - 1030*gravity*474*Area(0.2, 0.1)
-	if !within(forces[0].Top, want, 1e-10) {
+	if !handbook.Within(forces[0].Top, want, 1e-10) {
 		t.Errorf("force at the top = %v, want %v", forces[0].Top, want)
 	}
 }
@@ -255,7 +240,7 @@ func TestForcesBeginInAir(t *testing.T) {
 // Lapeyrouse, chapter 5, available weight on bit: 45000 lbf at 25 degrees, 40784 lbf;
 // from memory.
 func TestBitWeight(t *testing.T) {
-	if got, ok := BitWeight(45000*lbf, 25*math.Pi/180); !ok || !within(got/lbf, 40784, 0.02) {
+	if got, ok := BitWeight(45000*lbf, 25*math.Pi/180); !ok || !handbook.Within(got/lbf, 40784, 0.02) {
 		t.Errorf("BitWeight = %v lbf, %v, want 40784", got/lbf, ok)
 	}
 	nan := math.NaN()
@@ -271,10 +256,10 @@ func TestBitWeight(t *testing.T) {
 // steel of 7838 kg/m³, 0.15 % below the one used here.
 func TestDisplacement(t *testing.T) {
 	const barrel = 42 * 231 * inch * inch * inch
-	if got := Displacement(20.85*lbPerFoot) * foot / barrel; !within(got, 0.00759, 0.2) {
+	if got := Displacement(20.85*lbPerFoot) * foot / barrel; !handbook.Within(got, 0.00759, 0.2) {
 		t.Errorf("Displacement = %v bbl/ft, want 0.00759", got)
 	}
-	if got := Displacement(PlainEnd(0.2, 0.1)); !within(got, Area(0.2, 0.1), 1e-12) {
+	if got := Displacement(PlainEnd(0.2, 0.1)); !handbook.Within(got, Area(0.2, 0.1), 1e-12) {
 		t.Errorf("Displacement of a plain pipe = %v, want its wall", got)
 	}
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"borewalk/model/handbook"
+
 	"pgregory.net/rapid"
 )
 
@@ -152,16 +154,16 @@ func TestTriaxialOfSimpleLoads(t *testing.T) {
 			return Worst(points)
 		}
 		force := rapid.SampledFrom([]float64{-1, 1}).Draw(t, "side") * rapid.Float64Range(1, 5e6).Draw(t, "force")
-		if got, want := worst(Load{Axial: force}).VonMises, math.Abs(force)/p.Area(); !within(got, want, 1e-9) {
+		if got, want := worst(Load{Axial: force}).VonMises, math.Abs(force)/p.Area(); !handbook.Within(got, want, 1e-9) {
 			t.Fatalf("pulled %v: %v, want %v", force, got, want)
 		}
 		dogleg := rapid.Float64Range(1e-4, 0.02).Draw(t, "dogleg")
-		if got, want := worst(Load{Dogleg: dogleg}).VonMises, Modulus*dogleg*p.OD/2; !within(got, want, 1e-9) {
+		if got, want := worst(Load{Dogleg: dogleg}).VonMises, Modulus*dogleg*p.OD/2; !handbook.Within(got, want, 1e-9) {
 			t.Fatalf("bent %v: %v, want %v", dogleg, got, want)
 		}
 		torque := rapid.Float64Range(1, 50e3).Draw(t, "torque")
 		shear := 16 * torque * p.OD / (math.Pi * (math.Pow(p.OD, 4) - math.Pow(p.ID(), 4)))
-		if got, want := worst(Load{Torque: torque}).VonMises, math.Sqrt(3)*shear; !within(got, want, 1e-6) {
+		if got, want := worst(Load{Torque: torque}).VonMises, math.Sqrt(3)*shear; !handbook.Within(got, want, 1e-6) {
 			t.Fatalf("twisted %v: %v, want %v", torque, got, want)
 		}
 		// Pressure at which pipe with open or capped ends begins to yield.
@@ -169,14 +171,14 @@ func TestTriaxialOfSimpleLoads(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := worst(Load{Inside: open}); !within(got.VonMises, p.Yield, 1e-9) || got.Place != InsideStretched {
+		if got := worst(Load{Inside: open}); !handbook.Within(got.VonMises, p.Yield, 1e-9) || got.Place != InsideStretched {
 			t.Fatalf("open ends at %v: %+v, want %v", open, got, p.Yield)
 		}
 		capped, err := CappedEndYield(p, share)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := worst(Load{Inside: capped, Axial: capped * p.Bore()}); !within(got.VonMises, p.Yield, 1e-9) {
+		if got := worst(Load{Inside: capped, Axial: capped * p.Bore()}); !handbook.Within(got.VonMises, p.Yield, 1e-9) {
 			t.Fatalf("capped ends at %v: %+v, want %v", capped, got, p.Yield)
 		}
 		// The same pressure all around, ends too, strains nothing.
@@ -196,7 +198,7 @@ func TestThinWall(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, want := points[0].Stress.Hoop, 1e6*p.Slenderness()/2; !within(got, want, 1) {
+		if got, want := points[0].Stress.Hoop, 1e6*p.Slenderness()/2; !handbook.Within(got, want, 1) {
 			t.Fatalf("hoop stress %v, want %v", got, want)
 		}
 	})
@@ -221,7 +223,7 @@ func TestFactorsScale(t *testing.T) {
 		}
 		f, g := a.Factors(), b.Factors()
 		for i, pair := range [][2]Factor{{f.Burst, g.Burst}, {f.Tension, g.Tension}, {f.Compression, g.Compression}, {f.Triaxial, g.Triaxial}} {
-			if pair[0].Loaded && pair[1].Loaded && !within(pair[1].Value, pair[0].Value/share, 1e-6) {
+			if pair[0].Loaded && pair[1].Loaded && !handbook.Within(pair[1].Value, pair[0].Value/share, 1e-6) {
 				t.Fatalf("factor %d: %v, at %v of the load %v", i, pair[0], share, pair[1])
 			}
 		}

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -35,21 +35,6 @@ type published struct {
 	Coefficients publishedTable
 	Limits       []publishedTable
 }
-
-func load(t *testing.T) published {
-	t.Helper()
-	var p published
-	meta, err := toml.DecodeFile("testdata/published.toml", &p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/published.toml: keys not read: %v", left)
-	}
-	return p
-}
-
-func within(got, want, pct float64) bool { return math.Abs(got-want) <= math.Abs(want)*pct/100 }
 
 // number returns an example's input and fails where it has none.
 func (c *publishedCase) number(t *testing.T, key string) float64 {
@@ -81,7 +66,7 @@ func worked(t *testing.T, c *publishedCase) map[string]float64 {
 		return v
 	}
 	ring := func(od, id float64) float64 { return math.Pi / 4 * (od*od - id*id) * inch * inch }
-	if _, ok := c.Given["youngs_modulus_psi"]; ok && !within(Modulus, in("youngs_modulus_psi")*psi, 1e-9) {
+	if _, ok := c.Given["youngs_modulus_psi"]; ok && !handbook.Within(Modulus, in("youngs_modulus_psi")*psi, 1e-9) {
 		t.Fatalf("%s: modulus %v psi", c.ID, in("youngs_modulus_psi"))
 	}
 	switch c.ID {
@@ -142,7 +127,7 @@ func worked(t *testing.T, c *publishedCase) map[string]float64 {
 }
 
 func TestPublishedExamples(t *testing.T) {
-	cases := load(t).Case
+	cases := handbook.Load[published](t, "testdata/published.toml").Case
 	if len(cases) != 17 {
 		t.Fatalf("%d examples, want 17", len(cases))
 	}
@@ -158,12 +143,12 @@ func TestPublishedExamples(t *testing.T) {
 				t.Errorf("%s: %s is not worked", c.ID, key)
 				continue
 			}
-			if agrees := within(v, want, c.TolerancePct); agrees == c.Disputed {
+			if agrees := handbook.Within(v, want, c.TolerancePct); agrees == c.Disputed {
 				t.Errorf("%s: %s = %.7g, printed %v, disputed %v (%s)", c.ID, key, v, want, c.Disputed, c.Source)
 			}
 		}
 		for key, want := range c.Right {
-			if !within(got[key], want, 1e-6) {
+			if !handbook.Within(got[key], want, 1e-6) {
 				t.Errorf("%s: %s = %.9g, want %v", c.ID, key, got[key], want)
 			}
 		}
@@ -289,7 +274,7 @@ func TestAChangedDigitIsSeen(t *testing.T) {
 }
 
 func TestPublishedCoefficients(t *testing.T) {
-	table := load(t).Coefficients
+	table := handbook.Load[published](t, "testdata/published.toml").Coefficients
 	if len(table.Rows) != 7 {
 		t.Fatalf("%d rows, want 7", len(table.Rows))
 	}
@@ -308,7 +293,7 @@ func TestPublishedCoefficients(t *testing.T) {
 }
 
 func TestPublishedLimits(t *testing.T) {
-	tables := load(t).Limits
+	tables := handbook.Load[published](t, "testdata/published.toml").Limits
 	if len(tables) != 2 {
 		t.Fatalf("%d tables, want 2", len(tables))
 	}

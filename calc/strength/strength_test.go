@@ -3,6 +3,8 @@ package strength
 import (
 	"math"
 	"testing"
+
+	"borewalk/model/handbook"
 )
 
 // The figures of this file were worked a second time, in Python, another way: the
@@ -40,7 +42,7 @@ func TestCollapseInTension(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !within(got.Yield/psi, c.reduced, 1e-3) || !within(got.Pressure/psi, c.want, 1e-3) || got.Regime != c.regime {
+		if !handbook.Within(got.Yield/psi, c.reduced, 1e-3) || !handbook.Within(got.Pressure/psi, c.want, 1e-3) || got.Regime != c.regime {
 			t.Errorf("%v in at %v psi: %.3f psi, yield %.2f, %v; want %v, %v, %v",
 				c.od, c.stress, got.Pressure/psi, got.Yield/psi, got.Regime, c.want, c.reduced, c.regime)
 		}
@@ -59,7 +61,7 @@ func TestCollapseInTension(t *testing.T) {
 func TestEquivalentExternal(t *testing.T) {
 	// D/t 20.392, 1 - 2/20.392 = 0.901922: 45 - 0.901922 × 12 MPa.
 	got, err := EquivalentExternal(l80(), 45e6, 12e6)
-	if err != nil || !within(got, 34.176935e6, 1e-4) {
+	if err != nil || !handbook.Within(got, 34.176935e6, 1e-4) {
 		t.Errorf("EquivalentExternal = %v, %v, want 34.176935e6", got, err)
 	}
 }
@@ -75,21 +77,21 @@ func TestThickWallYield(t *testing.T) {
 	for _, c := range cases {
 		pipe := Pipe{c.od * inch, c.wall * inch, c.yield * psi}
 		open, err := OpenEndYield(pipe, c.share)
-		if err != nil || !within(open/psi, c.open, 1e-6) {
+		if err != nil || !handbook.Within(open/psi, c.open, 1e-6) {
 			t.Errorf("OpenEndYield = %v, %v, want %v", open/psi, err, c.open)
 		}
 		capped, err := CappedEndYield(pipe, c.share)
-		if err != nil || !within(capped/psi, c.capped, 1e-6) {
+		if err != nil || !handbook.Within(capped/psi, c.capped, 1e-6) {
 			t.Errorf("CappedEndYield = %v, %v, want %v", capped/psi, err, c.capped)
 		}
 		// The open end as the standard prints it.
 		d, in := c.od, c.od-2*c.share*c.wall
-		if want := c.yield * (d*d - in*in) / math.Sqrt(3*math.Pow(d, 4)+math.Pow(in, 4)); !within(open/psi, want, 1e-9) {
+		if want := c.yield * (d*d - in*in) / math.Sqrt(3*math.Pow(d, 4)+math.Pow(in, 4)); !handbook.Within(open/psi, want, 1e-9) {
 			t.Errorf("OpenEndYield = %v, the standard's formula %v", open/psi, want)
 		}
 		// And the textbook's for capped ends and the whole wall, Y (1 - d²/D²)/sqrt 3.
 		if c.share == 1 {
-			if want := c.yield * (1 - in*in/(d*d)) / math.Sqrt(3); !within(capped/psi, want, 1e-9) {
+			if want := c.yield * (1 - in*in/(d*d)) / math.Sqrt(3); !handbook.Within(capped/psi, want, 1e-9) {
 				t.Errorf("CappedEndYield = %v, textbook %v", capped/psi, want)
 			}
 		}
@@ -118,7 +120,7 @@ func TestTriaxial(t *testing.T) {
 			t.Fatalf("%s: %v", c.name, err)
 		}
 		for i, p := range points {
-			if p.Place != Place(i) || !within(p.VonMises/1e6, c.want[i], 1e-3) {
+			if p.Place != Place(i) || !handbook.Within(p.VonMises/1e6, c.want[i], 1e-3) {
 				t.Errorf("%s, %v: %v MPa, want %v", c.name, p.Place, p.VonMises/1e6, c.want[i])
 			}
 		}
@@ -158,14 +160,14 @@ func TestFactors(t *testing.T) {
 		{"tension", r.Tension.Value, 3308754.458},
 	}
 	for _, f := range figures {
-		if !within(f.got, f.want, 1e-5) {
+		if !handbook.Within(f.got, f.want, 1e-5) {
 			t.Errorf("%s = %.10g, want %v", f.what, f.got, f.want)
 		}
 	}
 	f := r.Factors()
 	check := func(what string, got Factor, want float64, by Part) {
 		t.Helper()
-		if !within(got.Value, want, 1e-5) || got.Loaded != (want > 0) || got.By != by {
+		if !handbook.Within(got.Value, want, 1e-5) || got.Loaded != (want > 0) || got.By != by {
 			t.Errorf("%s = %+v, want %v by %v", what, got, want, by)
 		}
 	}
@@ -187,11 +189,11 @@ func TestFactors(t *testing.T) {
 	check("collapse", f.Collapse, 0.6268840672, Joint)
 	check("triaxial", f.Triaxial, 1.017542896, Body)
 	asked := LeastFactors{Burst: 1.1, Collapse: 1.1, Tension: 1.3, Compression: 1.3, Triaxial: 1.25}
-	if mode, over, ok := f.Governing(asked); !ok || mode != InCollapse || !within(over, 0.6268840672/1.1, 1e-5) {
+	if mode, over, ok := f.Governing(asked); !ok || mode != InCollapse || !handbook.Within(over, 0.6268840672/1.1, 1e-5) {
 		t.Errorf("governing: %v at %v, %v", mode, over, ok)
 	}
 	asked.Collapse = 0 // not asked for
-	if mode, over, ok := f.Governing(asked); !ok || mode != InTriaxial || !within(over, 1.017542896/1.25, 1e-5) {
+	if mode, over, ok := f.Governing(asked); !ok || mode != InTriaxial || !handbook.Within(over, 1.017542896/1.25, 1e-5) {
 		t.Errorf("governing without collapse: %v at %v, %v", mode, over, ok)
 	}
 	if _, _, ok := f.Governing(LeastFactors{}); ok {
@@ -259,7 +261,7 @@ func TestPropertiesReachTheirRatings(t *testing.T) {
 		c.change(&casing)
 		c.want(&want)
 		got, err := casing.Ratings(load)
-		if err != nil || !within(got.Burst.Value, want.Burst.Value, 1e-9) {
+		if err != nil || !handbook.Within(got.Burst.Value, want.Burst.Value, 1e-9) {
 			t.Errorf("%s: %+v, %v, want %+v", c.what, got, err, want)
 		}
 		got.Burst.Value = want.Burst.Value // may differ in the last digit
@@ -273,22 +275,22 @@ func TestPropertiesReachTheirRatings(t *testing.T) {
 // per in, lb/ft and °/100 ft; 1780 v A of shock; both sides of the same beam and bar.
 func TestHandbookConstants(t *testing.T) {
 	curvature := degree / (100 * foot)
-	if got, ok := Bending(curvature, inch/2); !ok || !within(got/psi, 218, 0.1) {
+	if got, ok := Bending(curvature, inch/2); !ok || !handbook.Within(got/psi, 218, 0.1) {
 		t.Errorf("Bending = %v psi, %v, want 218", got/psi, ok)
 	}
 	pipe := l80()
 	weight := pipe.Area() * density / (lbf / 9.80665 / foot) // lb/ft
-	if got, ok := BendingPull(pipe, curvature); !ok || !within(got/lbf/9.625/weight, 64, 0.5) {
+	if got, ok := BendingPull(pipe, curvature); !ok || !handbook.Within(got/lbf/9.625/weight, 64, 0.5) {
 		t.Errorf("BendingPull = %v lbf per in and lb/ft, %v, want 64", got/lbf/9.625/weight, ok)
 	}
-	if got, ok := Shock(inch*inch, foot); !ok || !within(got/lbf, 1780, 0.1) {
+	if got, ok := Shock(inch*inch, foot); !ok || !handbook.Within(got/lbf, 1780, 0.1) {
 		t.Errorf("Shock = %v lbf, %v, want 1780", got/lbf, ok)
 	}
-	if got := CommonDerating(); !within(got.From, 294.2611, 1e-4) || !within(got.PerKelvin, 5.4e-4, 1e-9) {
+	if got := CommonDerating(); !handbook.Within(got.From, 294.2611, 1e-4) || !handbook.Within(got.PerKelvin, 5.4e-4, 1e-9) {
 		t.Errorf("CommonDerating = %+v", got)
 	}
 	// 270 °F is 200 °F above the reference: 6 % of the yield.
-	if got, err := CommonDerating().Yield(100, (270-32)/1.8+273.15); err != nil || !within(got, 94, 1e-9) {
+	if got, err := CommonDerating().Yield(100, (270-32)/1.8+273.15); err != nil || !handbook.Within(got, 94, 1e-9) {
 		t.Errorf("Yield = %v, %v, want 94", got, err)
 	}
 	if got, err := CommonDerating().Yield(100, 277); err != nil || got != 100 {
@@ -299,20 +301,20 @@ func TestHandbookConstants(t *testing.T) {
 func TestStretching(t *testing.T) {
 	pipe := Pipe{7 * inch, 0.362 * inch, 80e3 * psi}
 	// The tubing movement form, -2 nu L (inside - R² outside)/(E (R² - 1)), R = D/d.
-	if got, ok := Ballooning(pipe, 2000, 20e6, 5e6); !ok || !within(got, -0.3276014753, 1e-7) {
+	if got, ok := Ballooning(pipe, 2000, 20e6, 5e6); !ok || !handbook.Within(got, -0.3276014753, 1e-7) {
 		t.Errorf("Ballooning = %v, %v, want -0.3276014753", got, ok)
 	}
 	// 6.9e-6 per °F: 10000 ft by 100 °F is 6.9 ft.
-	if got, ok := Warming(10000*foot, 100/1.8); !ok || !within(got, 6.9*foot, 1e-9) {
+	if got, ok := Warming(10000*foot, 100/1.8); !ok || !handbook.Within(got, 6.9*foot, 1e-9) {
 		t.Errorf("Warming = %v ft, %v, want 6.9", got/foot, ok)
 	}
 	// Held, 207 psi per °F, common practice from memory: 30e6 × 6.9e-6.
 	warmer, _ := Warming(1, 1/1.8)
-	if got, ok := Held(warmer, 1, inch*inch); !ok || !within(got/lbf, -207, 1e-9) {
+	if got, ok := Held(warmer, 1, inch*inch); !ok || !handbook.Within(got/lbf, -207, 1e-9) {
 		t.Errorf("Held = %v lbf, %v, want -207", got/lbf, ok)
 	}
 	// 3000 psi on the 8.681 in bore: pi/4 × 8.681² × 3000.
-	if got, ok := EndLoad(3000*psi, 8.681*inch); !ok || !within(got/lbf, 177563.6, 1e-3) {
+	if got, ok := EndLoad(3000*psi, 8.681*inch); !ok || !handbook.Within(got/lbf, 177563.6, 1e-3) {
 		t.Errorf("EndLoad = %v lbf, %v, want 177563.6", got/lbf, ok)
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const foot = 0.3048
@@ -21,7 +21,7 @@ type invented struct {
 // wells reads the strings of the invented wells.
 func wells(t testing.TB) map[string]invented {
 	t.Helper()
-	var file struct {
+	file := handbook.Load[struct {
 		Source    string
 		Seen      bool
 		Tolerance float64
@@ -32,14 +32,7 @@ func wells(t testing.TB) map[string]invented {
 			LandingCollar    float64 `toml:"landing_collar"`
 			Keep, Items      [][]any
 		}
-	}
-	meta, err := toml.DecodeFile("testdata/tallies.toml", &file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/tallies.toml: keys not read: %v", left)
-	}
+	}](t, "testdata/tallies.toml")
 	kinds := map[string]Kind{"shoe": Shoe, "track": TrackJoint, "float collar": FloatCollar, "landing collar": LandingCollar,
 		"joint": Joint, "pup": Pup, "hanger": Hanger}
 	all := map[string]invented{}

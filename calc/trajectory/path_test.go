@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/BurntSushi/toml"
+	"borewalk/model/handbook"
 )
 
 const (
@@ -40,19 +40,6 @@ type surveys struct {
 	Disputed  []example
 	Inside    []inside
 	Ottermast []inside
-}
-
-func loadSurveys(t *testing.T) surveys {
-	t.Helper()
-	var s surveys
-	meta, err := toml.DecodeFile("testdata/surveys.toml", &s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if left := meta.Undecoded(); len(left) > 0 {
-		t.Fatalf("testdata/surveys.toml: keys not read: %v", left)
-	}
-	return s
 }
 
 // figures works an example out by every means this package has and returns what
@@ -96,10 +83,9 @@ func mustNew(t *testing.T, stations ...Station) Path {
 }
 
 // within reports whether got is within pct per cent of want.
-func within(got, want, pct float64) bool { return math.Abs(got-want) <= math.Abs(want)*pct/100 }
 
 func TestPublishedSurveys(t *testing.T) {
-	data := loadSurveys(t)
+	data := handbook.Load[surveys](t, "testdata/surveys.toml")
 	for _, ex := range data.Example {
 		t.Run(ex.ID, func(t *testing.T) {
 			got := figures(t, ex.Given)
@@ -108,7 +94,7 @@ func TestPublishedSurveys(t *testing.T) {
 			}
 			for name, want := range ex.Expected {
 				value, ok := got[name]
-				if !ok || !within(value, want, ex.TolerancePct) {
+				if !ok || !handbook.Within(value, want, ex.TolerancePct) {
 					t.Errorf("%s = %v, want %v within %v %% (%s)", name, value, want, ex.TolerancePct, ex.Source)
 				}
 			}
@@ -118,10 +104,10 @@ func TestPublishedSurveys(t *testing.T) {
 		t.Run(ex.ID, func(t *testing.T) {
 			got := figures(t, ex.Given)
 			for name, want := range ex.Recomputed {
-				if !within(got[name], want, ex.TolerancePct) {
+				if !handbook.Within(got[name], want, ex.TolerancePct) {
 					t.Errorf("%s = %v, want %v: %s", name, got[name], want, ex.Note)
 				}
-				if within(got[name], ex.Expected[name], ex.TolerancePct) {
+				if handbook.Within(got[name], ex.Expected[name], ex.TolerancePct) {
 					t.Errorf("%s = %v meets the wrong printed answer: %s", name, got[name], ex.Note)
 				}
 			}
@@ -130,7 +116,7 @@ func TestPublishedSurveys(t *testing.T) {
 }
 
 func TestInsideTheArc(t *testing.T) {
-	for _, c := range loadSurveys(t).Inside {
+	for _, c := range handbook.Load[surveys](t, "testdata/surveys.toml").Inside {
 		stations := make([]Station, len(c.Stations))
 		for i, s := range c.Stations {
 			stations[i] = Station{s[0], s[1] * degree, s[2] * degree}
@@ -161,7 +147,7 @@ func TestOttermast(t *testing.T) {
 	listed := mustNew(t, Station{368, 0, 0}, Station{1100, 0, 118 * degree},
 		Station{1484, 32 * degree, 118 * degree}, Station{3690, 32 * degree, 118 * degree})
 	for name, path := range map[string]Path{"built": built, "listed": listed} {
-		for _, c := range loadSurveys(t).Ottermast {
+		for _, c := range handbook.Load[surveys](t, "testdata/surveys.toml").Ottermast {
 			at := path.At(c.MD)
 			for i, got := range []float64{at.TVD, at.North, at.East} {
 				if math.Abs(got-c.At[i]) > 2e-6 {
