@@ -123,6 +123,11 @@ func (p *printer) writeJSON(w io.Writer) error {
 	for _, f := range p.findings(p.listed) {
 		file.Findings = append(file.Findings, p.jsonFinding(f))
 	}
+	return p.encode(w, file)
+}
+
+// encode writes a file as JSON that a person can read as well.
+func (p *printer) encode(w io.Writer, file any) error {
 	text, err := marshal(file)
 	if err != nil {
 		return err

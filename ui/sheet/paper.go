@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -215,15 +214,7 @@ func (p *printer) cardsJSON(w io.Writer, list []card) error {
 		}
 		file.Cards = append(file.Cards, to)
 	}
-	text, err := json.MarshalIndent(file, "", "  ")
-	if err != nil {
-		return err
-	}
-	if p.ASCII {
-		text = escapeJSON(text)
-	}
-	_, err = w.Write(append(text, '\n'))
-	return err
+	return p.encode(w, file)
 }
 
 func (p *printer) jsonLine(columns []heading, l line) jsonLine {

@@ -1,9 +1,7 @@
 package sheet
 
 import (
-	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
@@ -324,19 +322,7 @@ func (p *printer) runJSON(w io.Writer, lists []calc.RunList) error {
 	for k := range lists {
 		file.Lists = append(file.Lists, p.jsonRunList(&lists[k]))
 	}
-	text, err := marshal(file)
-	if err != nil {
-		return err
-	}
-	var out bytes.Buffer
-	if err := json.Indent(&out, text, "", "  "); err != nil {
-		return err
-	}
-	if text = out.Bytes(); p.ASCII {
-		text = escapeJSON(text)
-	}
-	_, err = w.Write(text)
-	return err
+	return p.encode(w, file)
 }
 
 func (p *printer) jsonRunList(list *calc.RunList) jsonRunList {

@@ -1,16 +1,15 @@
 package sheet_test
 
 import (
-	"borewalk/calc"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
+
+	"borewalk/calc"
 
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -29,20 +28,7 @@ func TestGoldenRunningList(t *testing.T) {
 	o := options(plan)
 	o.Section = 4
 	got := running(t, plan, o)
-	path := filepath.Join("testdata", "ottermast-2_5_running.txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("the list differs from %s; look at the difference, then run with -update", path)
-		differ(t, got, string(want))
-	}
+	golden(t, "ottermast-2_5_running.txt", got)
 }
 
 // tallied calls visit for every section of the demos that has a tally.

@@ -81,21 +81,27 @@ func TestGolden(t *testing.T) {
 			o := options(plan)
 			o.Section, o.Paper = c.section, c.paper
 			got := write(t, plan, o)
-			path := filepath.Join("testdata", name)
-			if *update {
-				if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if got != string(want) {
-				t.Errorf("the sheet differs from %s; look at the difference, then run with -update", path)
-				differ(t, got, string(want))
-			}
+			golden(t, name, got)
 		})
+	}
+}
+
+// golden compares a paper with the one in testdata.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("the paper differs from %s; look at the difference, then run with -update", path)
+		differ(t, got, string(want))
 	}
 }
 
