@@ -10,11 +10,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"unicode/utf8"
 
 	"borewalk/model"
+	"borewalk/model/infile"
 	"borewalk/model/quantity"
 )
 
@@ -27,34 +27,11 @@ const (
 // Open reads the joints in the named file. A length without a unit is in the unit shown, unless the heading over the
 // lengths names one: "length (ft)". The error is one line: file, line, what was read and what is allowed.
 func Open(path string, shown quantity.Unit) ([]model.Joint, error) {
-	info, err := os.Stat(path)
-	switch {
-	case errors.Is(err, os.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file", path)
-	case err != nil:
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s: is not an ordinary file", path)
-	}
-	f, err := os.Open(path)
+	src, err := infile.Read(path, "list of joints", MaxSize)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, MaxSize+1))
-	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
+		return nil, err
 	}
 	return Read(path, src, shown)
-}
-
-// plain strips the operation and the path from an error of package os, which the message names already.
-func plain(err error) error {
-	var wrapped *os.PathError
-	if errors.As(err, &wrapped) {
-		return wrapped.Err
-	}
-	return err
 }
 
 // Read reads the joints from the content of the file called name; see [Open].

@@ -89,7 +89,7 @@ func TestOpen(t *testing.T) {
 	if joints, err := jointfile.Open(path, quantity.Foot); err != nil || written(joints) != "1 12.207" {
 		t.Errorf("%v, %v", joints, err)
 	}
-	for path, want := range map[string]string{filepath.Join(dir, "none.csv"): "there is no such file", dir: "is not an ordinary file"} {
+	for path, want := range map[string]string{filepath.Join(dir, "none.csv"): "there is no such file", dir: "is a folder; name the list of joints"} {
 		if _, err := jointfile.Open(path, quantity.Metre); err == nil || !strings.HasSuffix(err.Error(), want) {
 			t.Errorf("%s: %v", path, err)
 		}

@@ -10,10 +10,10 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 
 	"borewalk/model"
+	"borewalk/model/infile"
 	"borewalk/model/tomldoc"
 )
 
@@ -36,25 +36,9 @@ func New(plan *model.Plan) *File { return &File{Plan: plan} }
 // Open reads the plan in the named file. Errors are one line for each fault, joined; each names the file, and the line
 // and key where there is one.
 func Open(path string) (*File, error) {
-	info, err := os.Stat(path)
-	switch {
-	case errors.Is(err, os.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file", path)
-	case err != nil:
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
-	case info.IsDir():
-		return nil, fmt.Errorf("%s: is a folder; name the plan's file", path)
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s: is not an ordinary file", path)
-	}
-	f, err := os.Open(path)
+	src, err := infile.Read(path, "plan's file", tomldoc.MaxSize)
 	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, tomldoc.MaxSize+1))
-	if err != nil {
-		return nil, fmt.Errorf("%s: cannot be read: %w", path, plain(err))
+		return nil, err
 	}
 	file, err := Read(path, src)
 	if err != nil {
@@ -62,15 +46,6 @@ func Open(path string) (*File, error) {
 	}
 	file.path, file.text = path, src
 	return file, nil
-}
-
-// plain strips the operation and the path from an error of package os, which the message names already.
-func plain(err error) error {
-	var wrapped *os.PathError
-	if errors.As(err, &wrapped) {
-		return wrapped.Err
-	}
-	return err
 }
 
 // Bytes returns the text of the plan as it is now.
@@ -105,7 +80,7 @@ func (f *File) SaveOver(path string) error {
 		return fmt.Errorf("not saved, since the plan would not open again: %w", err)
 	}
 	if err := replace(path, text); err != nil {
-		return fmt.Errorf("%s: not saved: %w", path, plain(err))
+		return fmt.Errorf("%s: not saved: %w", path, infile.Reason(err))
 	}
 	f.doc, f.path, f.text = again.doc, path, text
 	adopt(f.Plan, f.doc.Root())

@@ -1,0 +1,45 @@
+// Package infile reads the files that a person names: an ordinary file, whole, up to a size, and errors that say in one line
+// which file it was and what was wrong.
+package infile
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+)
+
+// Read returns the content of the named file, of which kind says what it should be, such as "plan's file". Of a file of more
+// than limit bytes it returns limit + 1, so that the caller can say what is too long for it.
+func Read(path, kind string, limit int64) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return nil, fmt.Errorf("%s: there is no such file", path)
+	case err != nil:
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, Reason(err))
+	case info.IsDir():
+		return nil, fmt.Errorf("%s: is a folder; name the %s", path, kind)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: is not an ordinary file", path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, Reason(err))
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, limit+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: cannot be read: %w", path, Reason(err))
+	}
+	return text, nil
+}
+
+// Reason strips the operation and the path from an error of package os, which a message about the file names already.
+func Reason(err error) error {
+	var wrapped *os.PathError
+	if errors.As(err, &wrapped) {
+		return wrapped.Err
+	}
+	return err
+}
