@@ -56,8 +56,20 @@ type workedJob struct {
 	static, pumping gap // what is missing for its pressures at rest, and while it is pumped
 }
 
-// workedJob works out the cement job of a section.
-func (e *evaluation) workedJob(i int) workedJob {
+// workedJob returns the cement job of a section with what it comes to, worked out once.
+func (e *evaluation) workedJob(i int) *workedJob {
+	if e.worked == nil {
+		e.worked = make([]*workedJob, len(e.plan.Sections))
+	}
+	if e.worked[i] == nil {
+		w := e.workJob(i)
+		e.worked[i] = &w
+	}
+	return e.worked[i]
+}
+
+// workJob works out the cement job of a section.
+func (e *evaluation) workJob(i int) workedJob {
 	w := workedJob{cementJob: e.cementOf(i)}
 	w.static, w.pumping = e.playGap(i, w.cementJob), e.frictionGap(i, w.cementJob)
 	if w.static.open() {

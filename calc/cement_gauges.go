@@ -21,14 +21,15 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 	}
 	simple("cement.pump.most", "Highest pump", quantity.Pressure, r.pump, "p = columns outside - columns inside + friction of both ways, highest through the job",
 		"Surface lines, plugs bursting and tool joints left out.")
-	p.also("cement.pump.most.gauge", "in gauge", quantity.Pressure, r.gauge.pump, pumping, func(w *Working) {
-		w.Formula = "highest at the ends of the stages in a hole in gauge"
-		w.Source = played
-	})
+	gauge := func(key string, kind quantity.Kind, value float64, missing gap, formula, source string) {
+		p.also(key+".gauge", "in gauge", kind, value, missing, func(w *Working) { w.Formula, w.Source = formula, source })
+	}
+	gauge("cement.pump.most", quantity.Pressure, r.gauge.pump, pumping, "highest at the ends of the stages in a hole in gauge", played)
 	p.put("cement.pump.final", "Final, pumping", quantity.Pressure, r.final, pumping, func(w *Working) {
 		w.Formula = "p = columns outside - columns inside + friction, just before the end"
 		w.Source = played
 	})
+	gauge("cement.pump.final", quantity.Pressure, r.gauge.final, pumping, "the same in a hole in gauge, where the cement stands higher", played)
 	if job.inner == nil {
 		p.put("cement.pump.bump", "Bump to", quantity.Pressure, r.final+c.BumpOver.SI, pumping, func(w *Working) {
 			w.Formula = "p = final pumping pressure + bump over it"
@@ -37,12 +38,14 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 			w.Source = "common practice"
 			w.Note = "Within what plug, collar, head and casing stand, by their makers."
 		})
+		gauge("cement.pump.bump", quantity.Pressure, r.gauge.final+c.BumpOver.SI, pumping, "p = final pumping pressure in a hole in gauge + bump over it", "common practice")
 	}
 	p.put("cement.float", "Float must hold", quantity.Pressure, r.holds, static, func(w *Working) {
 		w.Formula = "p = columns outside - columns inside at the end of the string, bled off"
 		w.Source = "hydrostatics"
 		w.Note = "Below zero the inside is the heavier side and nothing flows back. It loads the casing from outside until the cement sets."
 	})
+	gauge("cement.float", quantity.Pressure, r.gauge.holds, static, "the same in a hole in gauge, where the cement stands higher", "hydrostatics")
 	most := max(r.pump.value, r.gauge.pump)
 	if job.inner == nil {
 		most = max(most, max(r.final, r.gauge.pump)+c.BumpOver.SI)
@@ -71,10 +74,7 @@ func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult,
 		w.Source = "pressure-area method; closed at the shoe"
 		w.Note = "The casing alone. Friction in the annulus lifts on top while pumping."
 	})
-	p.also("cement.weight.gauge", "in gauge", quantity.Force, r.gauge.weight, static, func(w *Working) {
-		w.Formula = "the same with the hole in gauge, where the cement stands higher"
-		w.Source = "pressure-area method; closed at the shoe"
-	})
+	gauge("cement.weight", quantity.Force, r.gauge.weight, static, "the same in a hole in gauge, where the cement stands higher", "pressure-area method; closed at the shoe")
 	if job.inner != nil {
 		p.put("cement.beyond", "Ran out after stop", quantity.Volume, r.beyond, pumping, func(w *Working) {
 			w.Formula = "V = length of the string that is not full at rest × its bore"

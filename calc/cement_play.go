@@ -163,6 +163,7 @@ func (r *recorder) take(m *moment) {
 		}
 		r.event("at rest, bled off", 0)
 	case begins:
+		r.plugsAway()
 		r.event(r.list[m.stage].name, rate)
 		rate = r.rate // the gauges still show what went before
 	}
@@ -190,33 +191,44 @@ func (r *recorder) passed() (n int) {
 			n++
 		}
 	}
-	if top, ok := r.well.Top(state.Annulus, r.firstSlurry); ok {
-		n++
-		if top < r.lastShoe {
+	for fluid := r.firstSlurry; fluid < len(r.job.Fluids); fluid++ {
+		if top, ok := r.well.Top(state.Annulus, fluid); ok {
 			n++
+			if fluid == r.firstSlurry && top < r.lastShoe {
+				n++
+			}
 		}
 	}
 	return n
 }
 
-// landmarks adds what happens once: plugs land, the first slurry turns at the end of the string, and enters the last shoe.
-func (r *recorder) landmarks(f *JobFrame) {
-	once := func(happened bool, name string) {
-		if happened && !r.marked[name] {
-			r.marked[name] = true
-			r.event(name, f.Rate)
-		}
+// once adds an event when it happens, unless it has happened before.
+func (r *recorder) once(happened bool, name string, rate float64) {
+	if happened && !r.marked[name] {
+		r.marked[name] = true
+		r.event(name, rate)
 	}
+}
+
+// plugsAway adds the plugs that have just been let go: that is done with the pumps standing, before what drives them.
+func (r *recorder) plugsAway() {
+	r.riding = r.well.AppendPlugs(r.riding[:0])
+	for _, p := range r.riding {
+		r.once(true, p.Name+" away", 0)
+	}
+}
+
+// landmarks adds what happens once: plugs reach the casing and land, slurries turn at the end of the string, and cement
+// enters the last shoe.
+func (r *recorder) landmarks(f *JobFrame) {
 	for _, p := range f.Plugs {
-		once(true, p.Name+" away")
-		once(p.MD >= r.top, p.Name+" in csg")
-		once(p.Landed, p.Name+" lands")
+		r.once(p.MD >= r.top, p.Name+" in csg", f.Rate)
+		r.once(p.Landed, p.Name+" lands", f.Rate)
 	}
 	for _, s := range f.Annulus {
-		if s.Fluid == r.firstSlurry {
-			name := r.job.Fluids[r.firstSlurry].Name
-			once(true, name+" at shoe")
-			once(r.lastShoe > 0 && s.Top < r.lastShoe, name+", last shoe")
+		if s.Fluid >= r.firstSlurry {
+			r.once(true, r.job.Fluids[s.Fluid].Name+" at shoe", f.Rate)
+			r.once(s.Fluid == r.firstSlurry && r.lastShoe > 0 && s.Top < r.lastShoe, "cement at last shoe", f.Rate)
 		}
 	}
 }

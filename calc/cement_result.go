@@ -51,7 +51,9 @@ type gaugeEnd struct {
 	highest []float64 // at each point, at the end of a stage at its rate
 	atRest  []float64
 	least   extreme
-	pump    float64
+	pump    float64 // highest pump pressure at the end of a stage
+	final   float64 // at the end of displacement
+	holds   float64 // by the float, when bled off
 	weight  float64
 }
 
@@ -171,13 +173,14 @@ func (e *evaluation) endInGauge(i int, job *cementJob, points []JobPoint, dynami
 			}
 		}
 		read(k, g.highest)
-		g.pump = max(g.pump, well.PumpPressure())
+		g.final = well.PumpPressure()
+		g.pump = max(g.pump, g.final)
 	}
 	if err := well.SetFlow(0); err != nil {
 		return g, err
 	}
 	read(len(job.stages)-1, g.atRest)
-	g.weight = e.weightLeft(i, job, well)
+	g.holds, g.weight = well.Differential(), e.weightLeft(i, job, well)
 	return g, nil
 }
 

@@ -51,6 +51,7 @@ type evaluation struct {
 	drills   []drillString
 	bores    []bore.Profile // the outer bores of each section, once they are known
 	cements  []*cementJob   // of each section, as they are asked for
+	worked   []*workedJob   // likewise, with what they come to
 	explain  *explanation
 }
 

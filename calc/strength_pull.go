@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"math"
-
 	"borewalk/calc/strength"
 	"borewalk/model"
 )
@@ -51,8 +49,8 @@ func (e *evaluation) pullCases(s *loadedString) []pullCase {
 	return cases
 }
 
-// bump returns the tension as the plug lands: the pressure that holds the cement up, and the bump over it, pull on the
-// string with the bore of the part that the plug closes.
+// bump returns the tension as the plug lands: what the gauge shows then, with the pump stopped, pulls on the string with the
+// bore of the part that the plug closes. That the cement outside buoys the string up is left out.
 func (e *evaluation) bump(s *loadedString) (pullCase, bool) {
 	i := s.section
 	section := &e.plan.Sections[i]
@@ -60,15 +58,25 @@ func (e *evaluation) bump(s *loadedString) (pullCase, bool) {
 	if !counts || section.Cement.Placement == model.ByInnerString {
 		return pullCase{}, false
 	}
-	l := pullCase{key: "casing.tension.bump", name: "Plug bumped", words: "plug bumped", adds: "pressure at the plug over that outside × bore",
+	l := pullCase{key: "casing.tension.bump", name: "Plug bumped", words: "plug bumped", adds: "pressure at the gauge as the plug lands × bore",
 		bends: true, rule: model.RuleTension, mend: model.PathOf(i, "pumping.bump_over"), missing: cement.missing}
-	collar := e.path.TVD(cement.bottom)
-	held := math.Max(0, cement.outside.at(collar)-cement.inside.at(collar)) + section.Cement.BumpOver.SI
+	pressure := e.bumpPressure(i, &cement)
 	l.extra = func(k int) float64 {
-		force, _ := strength.EndLoad(held, s.parts[k].Pipe.ID())
+		force, _ := strength.EndLoad(pressure, s.parts[k].Pipe.ID())
 		return force
 	}
 	return l, true
+}
+
+// bumpPressure returns the pressure in Pa at the gauge as the plug of section i lands, in the hole as planned or in gauge,
+// whichever is more. Without friction it is what holds the cement up and the bump over it.
+func (e *evaluation) bumpPressure(i int, cement *loadCase) float64 {
+	over := e.plan.Sections[i].Cement.BumpOver.SI
+	if w := e.workedJob(i); !first(w.static, w.pumping).open() {
+		return max(w.result.final, w.result.gauge.final) + over
+	}
+	collar := e.path.TVD(cement.bottom)
+	return max(0, cement.outside.at(collar)-cement.inside.at(collar)) + over
 }
 
 // pull works out where a tension brings the string nearest to failure.

@@ -53,7 +53,7 @@ const doneMark = "x"
 
 // drawEvents lists the events with the volumes at which they happen, the present one in view.
 func (u *player) drawEvents(p *Planner, r canvas.Region) {
-	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
+	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-8, y, 8, text, style) }
 	r.Text(0, 0, "  Event", canvas.Heading)
 	number(0, "at "+p.symbol(quantity.Volume), canvas.Faint)
 	rows, present := r.H()-1, u.frame().Event
@@ -72,10 +72,18 @@ func (u *player) drawEvents(p *Planner, r canvas.Region) {
 		if e.Frame >= 0 && e.Frame < len(u.job.Frames) {
 			volume = p.amount(u.job.Frames[e.Frame].Pumped, quantity.Volume)
 		}
-		room := r.W() - 4 - canvas.Width(volume)
-		r.Text(0, y+1, mark+" "+canvas.Squeeze(p.glyphs.Translate(e.Name), room), style)
+		room := r.W() - 3 - canvas.Width(volume)
+		r.Text(0, y+1, mark+" "+eventIn(p.glyphs.Translate(e.Name), room), style)
 		number(y+1, volume, style)
 	}
+}
+
+// eventIn returns the name of an event in so many columns, by the abbreviations of the trade where it is longer.
+func eventIn(name string, room int) string {
+	if canvas.Width(name) > room {
+		name = strings.NewReplacer("bottom plug", "btm plug", "cement at ", "cmt ", "displacement", "displ.", "at rest, ", "").Replace(name)
+	}
+	return canvas.Squeeze(name, room)
 }
 
 // drawPlugs lists the plugs that are in the string with their depths.
@@ -105,7 +113,10 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 	}
 	pair(0, "Pumped", p.show(f.Pumped, quantity.Volume)+" of "+p.amount(last, quantity.Volume), "")
 	stage, volume := "pumps stand", f.Of
-	if f.Fluid >= 0 {
+	switch {
+	case f.Fluid < 0 && f.Rate > 0:
+		stage = "pumps stop"
+	case f.Fluid >= 0:
 		stage = "of " + p.glyphs.Translate(u.name(f.Fluid))
 	}
 	strokes := ""

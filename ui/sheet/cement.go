@@ -117,9 +117,9 @@ func (p *printer) timesTable(i int) table {
 
 // countTable lists the volumes that are counted to, and the pressures at the end.
 func (p *printer) countTable(i int) table {
-	t := table{title: "Displacement and decisions", rowHead: "To", columns: []heading{{"volume", quantity.Volume}, {"strokes", quantity.Strokes}, {"pressure", quantity.Pressure}}}
+	t := table{title: "Displacement and decisions", rowHead: "To", columns: []heading{{"volume", quantity.Volume}, {"strokes", quantity.Strokes}, {"pressure", quantity.Pressure}, {"in gauge", quantity.Pressure}}}
 	add := func(name, key, pressure, note string) {
-		l := line{name: name, values: []float64{p.value(i, key), p.value(i, key+".strokes"), p.value(i, pressure)}, note: note}
+		l := line{name: name, values: []float64{p.value(i, key), p.value(i, key+".strokes"), p.value(i, pressure), p.value(i, pressure+".gauge")}, note: note}
 		if finite(l.values[0]) || finite(l.values[2]) {
 			t.rows = append(t.rows, l)
 		}
