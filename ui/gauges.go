@@ -53,7 +53,7 @@ const doneMark = "x"
 
 // drawEvents lists the events with the volumes at which they happen, the present one in view.
 func (u *player) drawEvents(p *Planner, r canvas.Region) {
-	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-8, y, 8, text, style) }
+	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
 	r.Text(0, 0, "  Event", canvas.Heading)
 	number(0, "at "+p.symbol(quantity.Volume), canvas.Faint)
 	rows, present := r.H()-1, u.frame().Event
@@ -72,7 +72,7 @@ func (u *player) drawEvents(p *Planner, r canvas.Region) {
 		if e.Frame >= 0 && e.Frame < len(u.job.Frames) {
 			volume = p.amount(u.job.Frames[e.Frame].Pumped, quantity.Volume)
 		}
-		room := r.W() - 3 - canvas.Width(volume)
+		room := r.W() - 4 - canvas.Width(volume)
 		r.Text(0, y+1, mark+" "+eventIn(p.glyphs.Translate(e.Name), room), style)
 		number(y+1, volume, style)
 	}
@@ -81,7 +81,7 @@ func (u *player) drawEvents(p *Planner, r canvas.Region) {
 // eventIn returns the name of an event in so many columns, by the abbreviations of the trade where it is longer.
 func eventIn(name string, room int) string {
 	if canvas.Width(name) > room {
-		name = strings.NewReplacer("bottom plug", "btm plug", "cement at ", "cmt ", "displacement", "displ.", "at rest, ", "").Replace(name)
+		name = strings.NewReplacer("bottom plug in csg", "btm in csg", "bottom plug", "btm plug", "top plug in csg", "top in csg", "cement at ", "cmt ", "displacement", "displ.", "at rest, ", "").Replace(name)
 	}
 	return canvas.Squeeze(name, room)
 }

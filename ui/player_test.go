@@ -36,7 +36,7 @@ func TestThePlayerStepsThroughMomentsAndEvents(t *testing.T) {
 	press(p, "pgup", "left", "left")
 	wants(t, p, "Moment 1 of 65")
 	press(p, "n")
-	wants(t, p, "Moment 17 of 65", "> bottom pl. lead", "cement job: bottom plug, lead")
+	wants(t, p, "Moment 17 of 65", "> btm plug, lead", "cement job: bottom plug, lead")
 	press(p, "]", "]")
 	wants(t, p, "> top. displacing")
 	press(p, "p")
@@ -163,7 +163,7 @@ func TestTheDemosArePlayed(t *testing.T) {
 				}
 				press(p, "pgdown")
 			}
-			wants(t, p, "> at rest")
+			wants(t, p, "> bled off")
 			for range 4 {
 				press(p, "v")
 				p.View()
