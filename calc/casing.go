@@ -157,7 +157,7 @@ func (e *evaluation) casingVolumes(i int, p *page, c *casing) {
 	}
 	sum("casing.volume.inside", "Inside to shoe", inside, c.missing, "V = sum of pi/4 × ID² × L")
 	if s.ShoeTrack.SI > 0 {
-		sum("casing.volume.collar", "Inside to collar", collar, c.missing, "V = sum of pi/4 × ID² × L from the hanger to the float collar; the landing string comes on top")
+		sum("casing.volume.collar", "To float collar", collar, c.missing, "V = sum of pi/4 × ID² × L from the hanger to the float collar; the landing string comes on top")
 	}
 	annuli, missing := e.casingAnnuli(i, c)
 	if s.Method == model.Cemented {

@@ -64,7 +64,7 @@ func (e *evaluation) displacementFiguresOf(i int, p *page, job *cementJob) {
 		return
 	}
 	pipe("cement.displacement.running", "Dart to plug")
-	count("cement.displacement.below", "Plug to collar", d.below, func(w *Working) {
+	count("cement.displacement.below", "Plug to its seat", d.below, func(w *Working) {
 		w.Formula = "V = pi/4 × ID² × L from the casing's top to the collar"
 		w.intervals(bore.Inside(job.string, job.top, job.end))
 		w.Source = "geometry"

@@ -59,18 +59,29 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 	if e.sections[i].rig {
 		where = "the rig"
 	}
-	return append(list, propose("Most excess before cement comes to "+where+", hole in gauge", "cement.over",
+	excess := propose("Most excess before cement comes to "+where+", hole in gauge", "cement.over",
 		"cement comes back from a hole in gauge with no excess at all", "with more, cement is seen in the returns",
-		search{path: model.PathOf(i, "excess"), from: 0, to: 5, keeps: reaches}))
+		search{path: model.PathOf(i, "excess"), from: 0, to: mostExcess, keeps: reaches})
+	if excess.OK && excess.Entry.Quantity.SI >= mostExcess {
+		excess.OK, excess.Why = false, "not even 500 % brings cement there"
+	}
+	return append(list, excess)
 }
 
-// highestTop returns the highest top of cement looked at: the hanger, or for a liner and without a riser where returns leave.
+// highestTop returns the highest top of cement looked at: the hanger, for a liner as far above its top as the rule lets it
+// stand, and without a riser where returns leave.
 func (e *evaluation) highestTop(i int, job *cementJob) float64 {
-	if e.sections[i].rig && !e.strings[i].liner {
+	switch above, _ := e.plan.Limit(model.Rules()[model.RuleAboveLiner]); {
+	case e.strings[i].liner:
+		return max(job.outlet, job.top-above.SI, 1)
+	case e.sections[i].rig:
 		return job.top
 	}
 	return max(job.outlet, 1)
 }
+
+// mostExcess is the most excess looked at.
+const mostExcess = 5
 
 // slowest is the least rate looked at, in m3/s.
 const slowest = 0.1 / 60

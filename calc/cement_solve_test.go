@@ -67,3 +67,21 @@ func TestTheHighestTopIsTheHighest(t *testing.T) {
 		t.Errorf("margin %g at the proposed top, %g ten metres above", kept, broken)
 	}
 }
+
+// TestALinersLimitsAreNoOffersBeyondReason: the margin would let cement stand thousands of feet above the liner's top, and no
+// excess brings it to the rig.
+func TestALinersLimitsAreNoOffersBeyondReason(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	list := calc.Proposals(plan, 5, model.TopicCement)
+	liner := entry(t, plan, "section[6].top").Get(plan).Quantity.SI
+	if p := list[0]; !p.OK || p.Cautions > 0 || liner-p.Entry.Quantity.SI > 150 || liner-p.Entry.Quantity.SI < 145 {
+		t.Errorf("highest top: %+v, the liner's is at %.1f m", p, liner)
+	}
+	if p := list[len(list)-1]; p.OK || p.Why == "" {
+		t.Errorf("excess: %+v", p)
+	}
+	with(t, plan, "section[6].slurry[1].top", "13573 ft")
+	if f := worst(t, calc.Evaluate(plan), 6, "above_liner"); f.Severity != calc.Caution || !near(f.Measured, liner-13573*foot, 1e-6) {
+		t.Errorf("%+v", f)
+	}
+}

@@ -155,6 +155,9 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 		gauge, _ := e.laid(i, job, job.gauge, 0)
 		e.judge(model.RuleCementInStack, i, gauge[0].top-job.top, "Cement below the hanger, hole in gauge", "", gauge[0].top, model.PathOf(i, "excess"))
 	}
+	if e.strings[i].liner {
+		e.judge(model.RuleAboveLiner, i, job.top-top, "Cement above the liner's top", "", top, mend)
+	}
 	e.judgeZones(i, job, mend)
 	sealed := e.sections[i].rig && !e.strings[i].liner
 	if above && sealed && top > e.datum.Mudline {

@@ -172,7 +172,7 @@ func (e *evaluation) slurryIntervals(i int, p *page, job *cementJob) {
 	if e.strings[i].liner {
 		sum("cement.above_liner", "Above liner top", above, "V = pi/4 × (bore² - running pipe²) × L, with the pipe in", between(planned, job.outlet, job.top))
 	}
-	name := "Shoe track"
+	name := "Below plug's seat"
 	if job.inner != nil {
 		name = "Casing, inner end"
 	}

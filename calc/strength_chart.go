@@ -24,7 +24,7 @@ func (e *evaluation) casingCharts(i int) []Chart {
 	}
 	charts := make([]Chart, 0, 4)
 	for _, chart := range [...]Chart{
-		e.pressureChart(&s, strength.InCollapse, "casing.collapse", "Collapse: load outside less inside, and rating", model.RuleCollapse),
+		e.pressureChart(&s, strength.InCollapse, "casing.collapse", "Collapse: equivalent outside pressure, and rating", model.RuleCollapse),
 		e.pressureChart(&s, strength.InBurst, "casing.burst", "Burst: load inside less outside, and rating", model.RuleBurst),
 		e.pullChart(&s),
 		e.surgeChart(i, c),

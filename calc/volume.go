@@ -93,11 +93,14 @@ func (e *evaluation) rigVolumes(i int, p *page, annuli []bore.Interval, missing 
 		w.in("booster", "into the riser's foot", quantity.Flow, booster)
 	}
 	const counted = "Strokes of the pumps on the string; the booster's count their own."
-	p.put("volume.riser", "Riser up", quantity.Volume, riser, missing, func(w *Working) {
+	up := p.put("volume.riser", "Riser up", quantity.Volume, riser, missing, func(w *Working) {
 		w.Formula = "V = sum of pi/4 × (riser² - string²) × L from the BOP to the rotary"
 		w.intervals(inRiser)
 		w.Source = "geometry; tool joints left out"
 	})
+	if booster > 0 {
+		up.Note = "time and strokes with the booster on; strokes of the string's pumps"
+	}
 	e.strokes(p, "volume.riser", riser*share, strokeGap, func(w *Working) {
 		w.Formula = "strokes = riser × flow / (flow + booster) / output"
 		boosted(w)

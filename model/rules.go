@@ -57,6 +57,7 @@ const (
 	RuleUnitRate
 	RuleUnitPressure
 	RuleCementInStack
+	RuleAboveLiner
 	RuleCollapse
 	RuleBurst
 	RuleTension
@@ -214,6 +215,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleUnitPressure, "unit_pressure", "Cement unit gives the bump", Arithmetic, nil, quantity.Pressure, "0 bar",
 			"as entered: rating less the highest pressure of the job, bump counted"),
 		least(RuleCementInStack, "cement_in_stack", "No cement above the hanger, hole in gauge", Practice, practised, length, "0 m", memory),
+		most(RuleAboveLiner, "above_liner", "Cement above a liner's top, pipe in", Practice, practised, length, "150 m", "common practice, a few hundred feet to reverse or drill out; from memory"),
 		least(RuleCollapse, "collapse_factor", "Collapse factor", Practice, practised, quantity.Number, "1", memory),
 		least(RuleBurst, "burst_factor", "Burst factor", Practice, practised, quantity.Number, "1.1", memory),
 		least(RuleTension, "tension_factor", "Tension factor", Practice, practised, quantity.Number, "1.3", memory),

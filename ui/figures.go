@@ -3,6 +3,7 @@ package ui
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"borewalk/calc"
 	"borewalk/model/quantity"
@@ -184,12 +185,14 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	width := max(numberWidth, canvas.Width(number))
 	value := first - width - max(unitWidth, canvas.Width(unit)+1) // neither a number nor a unit is ever cut
 	room := value - 2
-	if change != "" {
+	if spare := len(l.figures) - 1; change != "" && spare < extra { // a column stands empty
+		r.TextRight(first+spare*cellWidth, 0, cellWidth, change, canvas.Changed)
+	} else if change != "" {
 		long := max(canvas.Width(change), 1)
 		room -= long + 1
 		r.TextRight(value-long-1, 0, long, change, canvas.Changed)
 	}
-	name := canvas.Squeeze(p.glyphs.Translate(f.Name), room)
+	name := nameIn(p.glyphs.Translate(f.Name), room)
 	r.Text(0, 0, mark+name, style)
 	if count := p.strokesOf(l.figures); extra == 0 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= room {
 		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, style)
@@ -199,6 +202,15 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
 		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
 	}
+}
+
+// nameIn returns the name of a figure in so many columns, by the abbreviations of the trade where it is longer.
+func nameIn(name string, room int) string {
+	if canvas.Width(name) > room {
+		name = strings.NewReplacer("Volume", "Vol", "Weight", "Wt", "Pressure", "Press", "Annulus", "Ann", "Displaced", "Displ", "casing", "csg", "Casing", "Csg",
+			"collar", "clr", "Bottoms-up", "BU", "equivalent", "equiv").Replace(name)
+	}
+	return canvas.Squeeze(name, room)
 }
 
 // strokesOf returns the strokes of a line that counts them, which a narrow pane shows before the volume.

@@ -88,7 +88,7 @@ func TestTheStrengthTableIsThePagesFigures(t *testing.T) {
 				t.Errorf("factor %g, the page has %g", value, want.Value)
 			}
 		}
-		if strings.HasPrefix(r[1], "Collapse: load") && r[3] == "Rating" {
+		if strings.HasPrefix(r[1], "Collapse: equivalent") && r[3] == "Rating" {
 			least = min(least, value)
 		}
 	}

@@ -115,7 +115,7 @@ func (p *printer) runPage(list *calc.RunList) page {
 func (p *printer) runRemarks(list *calc.RunList) []string {
 	remarks := []string{
 		"From the shoe up. Depths are along hole from the rotary. top at: upper end of the piece when the string has landed. " +
-			"shoe at: depth of the shoe with the top of the piece at the rotary. inside, out: volume inside the string and displaced by it so far; couplings count as plain pipe.",
+			"shoe at: depth of the shoe with the top of the piece at the rotary. inside, out: volume inside the string and displaced by it so far; couplings count as plain pipe. The last pieces land the shoe and go no deeper: what of them stands above the rotary is the stick-up, with a minus under top at.",
 	}
 	if list.Holds {
 		remarks = append(remarks, "The float holds: the string displaces its whole outside and is filled from the top.")
