@@ -43,6 +43,8 @@ func Play(plan *model.Plan, section int, hole HoleSize) (job Job, why string, me
 func (e *evaluation) playJob(i int, cement *cementJob, hole HoleSize) (Job, gap) {
 	fluids, roles := e.cementFluids(i, cement)
 	job := Job{Points: e.jobPoints(i, cement), Dynamic: !e.frictionGap(i, cement).open(), String: e.bodiesOf(cement)}
+	limit, _ := e.plan.Limit(model.Rules()[model.RuleCementMargin])
+	job.Wanted = limit.SI
 	for k, f := range fluids {
 		job.Fluids = append(job.Fluids, JobFluid{Name: f.Name, Density: f.Density, Role: roles[k]})
 	}
@@ -282,7 +284,7 @@ func quotient(a, b float64) float64 {
 	return a / b
 }
 
-// cementCharts returns the section's cement job against the volume pumped: pump pressure, margins on the rock, and returns.
+// cementCharts returns the chart of the section's cement job in the hole as planned.
 func (e *evaluation) cementCharts(i int) []Chart {
 	if !e.cemented(i) {
 		return nil
@@ -295,31 +297,34 @@ func (e *evaluation) cementCharts(i int) []Chart {
 	if missing.open() {
 		return nil
 	}
+	return []Chart{job.Chart()}
+}
+
+// Chart returns a job against the volume pumped: pump pressure, margins on the rock, pump rate and returns.
+func (j *Job) Chart() Chart {
 	chart := Chart{Key: "cement.job", Title: "Cement job", Topic: model.TopicCement, Axis: "pumped", Along: quantity.Volume}
-	if !job.Dynamic {
+	if !j.Dynamic {
 		chart.Title = "Cement job, static"
 	}
 	over := func(name string, kind quantity.Kind, limit bool, value func(*JobFrame) float64) {
 		c := ChartCurve{Name: name, Kind: kind, Limit: limit}
-		for k := range job.Frames {
-			c.Points = append(c.Points, ChartPoint{At: job.Frames[k].Pumped, Value: value(&job.Frames[k])})
+		for k := range j.Frames {
+			c.Points = append(c.Points, ChartPoint{At: j.Frames[k].Pumped, Value: value(&j.Frames[k])})
 		}
 		chart.Curves = append(chart.Curves, c)
 	}
 	over("pump", quantity.Pressure, false, func(f *JobFrame) float64 { return f.Pressure })
-	limit, _ := e.plan.Limit(model.Rules()[model.RuleCementMargin])
-	known := len(job.Points) > 0 && job.Points[0].Fracture > 0
-	if known {
-		over("least margin", quantity.EMW, false, func(f *JobFrame) float64 { return job.margin(f) })
-		over("margin at last shoe", quantity.EMW, false, func(f *JobFrame) float64 { return job.Points[0].Fracture - f.EMW[0] })
-		over("margin wanted", quantity.EMW, true, func(*JobFrame) float64 { return limit.SI })
+	if len(j.Points) > 0 && j.Points[0].Fracture > 0 {
+		over("least margin", quantity.EMW, false, j.margin)
+		over("margin at last shoe", quantity.EMW, false, func(f *JobFrame) float64 { return j.Points[0].Fracture - f.EMW[0] })
+		over("margin wanted", quantity.EMW, true, func(*JobFrame) float64 { return j.Wanted })
 	}
-	if job.Dynamic {
+	if j.Dynamic {
 		over("pump rate", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Rate })
 		over("returns", quantity.CementRate, false, func(f *JobFrame) float64 { return f.Returns })
 	}
-	for _, event := range job.Events {
-		chart.Marks = append(chart.Marks, ChartMark{Name: event.Name, At: job.Frames[event.Frame].Pumped})
+	for _, event := range j.Events {
+		chart.Marks = append(chart.Marks, ChartMark{Name: event.Name, At: j.Frames[event.Frame].Pumped})
 	}
-	return []Chart{chart}
+	return chart
 }

@@ -8,6 +8,7 @@ type Job struct {
 	String  []JobBody  // running pipe and casing, top down, then the inner string if there is one
 	Events  []JobEvent // in order of time; the first is the start
 	Frames  []JobFrame // in order of time
+	Wanted  float64    // margin in kg/m³ of equivalent density below what the rock stands that the plan wants
 	Dynamic bool       // friction is known: pump pressures and circulating densities are worked out, not only static ones
 }
 

@@ -29,11 +29,16 @@ func (p *Planner) chartsHere() []calc.Chart {
 			c.single = append(append(c.single, chart), byKind(chart)...)
 		}
 	}
-	const high = 24
-	if p.rows() < high {
+	if p.flat() {
 		return p.charts.single
 	}
 	return p.charts.list
+}
+
+// flat reports whether the window is so low that the panels of a chart show little.
+func (p *Planner) flat() bool {
+	const high = 24
+	return p.rows() < high
 }
 
 // byKind returns a chart for each kind of quantity of one that has several and does not run down.

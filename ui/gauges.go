@@ -18,8 +18,8 @@ const chartBeside = 100
 // draw draws the events and plugs, the gauges, and beside them or in their place a chart.
 func (u *player) draw(p *Planner, r canvas.Region) {
 	r.Fill(' ', canvas.Plain)
-	n := len(p.chartsHere())
-	if n > 0 && r.W() >= chartBeside {
+	n := len(u.chartsIn(p))
+	if r.W() >= chartBeside {
 		width := r.W() / 3
 		u.drawChart(p, r.Sub(r.W()-width, 0, width, r.H()), u.chart%n)
 		r.VLine(r.W()-width-1, 0, r.H(), p.glyphs.Vertical, canvas.Faint)
@@ -40,11 +40,19 @@ func (u *player) draw(p *Planner, r canvas.Region) {
 	u.drawGauges(p, r.Sub(events+1, 0, r.W()-events-1, r.H()))
 }
 
-// drawChart draws a chart of the page with the present volume marked.
+// chartsIn returns the chart of the job, and in a low window what it holds by itself as well.
+func (u *player) chartsIn(p *Planner) []calc.Chart {
+	if p.flat() {
+		return u.charts
+	}
+	return u.charts[:1]
+}
+
+// drawChart draws a chart of the job with the present volume marked.
 func (u *player) drawChart(p *Planner, r canvas.Region, at int) {
-	list := p.chartsHere()
+	list := u.chartsIn(p)
 	o := p.chartOptions(pageOf(at, len(list)))
-	o.Cursor, o.HasCursor = u.frame().Pumped, list[at].Along == quantity.Volume && !list[at].Down
+	o.Cursor, o.HasCursor = u.frame().Pumped, true
 	plot.DrawChart(r, list[at], o)
 }
 

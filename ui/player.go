@@ -21,6 +21,7 @@ import (
 type player struct {
 	job     calc.Job
 	hole    calc.HoleSize // the open hole it is played in
+	charts  []calc.Chart  // of it: all in one, then each kind of quantity by itself
 	looks   []look        // of its fluids
 	fluids  []int         // those that stand in the well at some moment
 	runTo   float64       // depth along hole in m down to which the job is pumped through the running string
@@ -69,6 +70,8 @@ func (u *player) play(p *Planner, hole calc.HoleSize) (why string) {
 	}
 	if why == "" {
 		u.job, u.hole, u.looks, u.fluids, u.runTo = job, hole, looksOf(job.Fluids, p.glyphs), fluidsIn(&job), p.runTo(&job)
+		whole := job.Chart()
+		u.charts = append([]calc.Chart{whole}, byKind(whole)...)
 	}
 	return why
 }

@@ -83,6 +83,11 @@ func TestThePlayerTurnsTheHole(t *testing.T) {
 	wants(t, p, "cement job: tail", "85.7 m3 of 259.0", "last. 950    1.316   1.480  +0.164")
 	press(p, "end", "h")
 	wants(t, p, "hole in gauge", "Moment 65 of 65")
+	chart := func() string { press(p, "v"); return strings.SplitN(p.View(), "cement job", 2)[0] }
+	gauge := chart()
+	if press(p, "h", "v", "v", "v", "v"); chart() == gauge {
+		t.Error("the chart is the same in both holes")
+	}
 }
 
 // A job that cannot be played in the other hole leaves the one shown, and says why.
@@ -174,7 +179,7 @@ func TestTheDemosArePlayed(t *testing.T) {
 
 func TestTheChartFollowsTheMoment(t *testing.T) {
 	p := playing(t, 80, 24, ui.Options{}, "v")
-	wants(t, p, "Job against volume", "Moment 1 of 65")
+	wants(t, p, "Cement job", "Moment 1 of 65")
 	column := func() int {
 		for _, l := range strings.Split(p.View(), "\n") {
 			if strings.Contains(l, "pumped m3") {
@@ -190,7 +195,7 @@ func TestTheChartFollowsTheMoment(t *testing.T) {
 	}
 	press(p, "v", "v", "v", "v") // each kind by itself, then the gauges again
 	wants(t, p, "Pumped")
-	wants(t, playing(t, 140, 40, ui.Options{}), "Job against volume", "Pumped") // beside each other
+	wants(t, playing(t, 140, 40, ui.Options{}), "Cement job", "Pumped") // beside each other
 }
 
 // It runs by itself only when told to, stops with any step, and is silent while nothing runs.

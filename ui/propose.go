@@ -26,7 +26,7 @@ func (p *Planner) showProposals() {
 		p.message = "nothing can be worked out: the string is not cemented, or an entry is missing (f findings)"
 		return
 	}
-	u := &menu{title: "Limits worked out for section " + strconv.Itoa(p.section+1) + ", no advice; enter takes one into the plan"}
+	u := &menu{title: "Limits for section " + strconv.Itoa(p.section+1) + ", no advice; enter takes one"}
 	for _, proposal := range list {
 		u.items = append(u.items, p.proposalItem(proposal))
 	}
