@@ -110,9 +110,10 @@ func (p *printer) timesTable(i int) table {
 		key := fmt.Sprintf("cement.slurry.%d.", k+1)
 		t.rows = append(t.rows, line{name: own(row.Name, "slurry", k) + ", thickening", values: []float64{p.value(i, key+"age"), p.value(i, key+"left")}})
 	}
-	return table{t.title, t.rowHead, t.columns, append(t.rows,
+	t.rows = append(t.rows,
 		line{name: "job", values: []float64{p.value(i, "cement.time"), nothing()}},
-		line{name: "wait on cement, over 500 psi", values: []float64{given(p.plan.Sections[i].Cement.Wait), p.value(i, "cement.wait.over")}})}
+		line{name: "wait on cement, over 500 psi", values: []float64{given(p.plan.Sections[i].Cement.Wait), p.value(i, "cement.wait.over")}})
+	return t
 }
 
 // countTable lists the volumes that are counted to, and the pressures at the end.

@@ -63,10 +63,14 @@ func (m *markdownSheet) rows(head string, rows []row) {
 	}
 	var labels []string
 	var rules []string
-	for _, r := range rows {
+	for k, r := range rows {
+		if r.of != "" {
+			r.cells = append(r.cells, cell{label: "of", value: r.of})
+			rows[k] = r
+		}
 		for _, c := range r.cells {
-			if !slices.Contains(labels, c.label) {
-				labels = append(labels, c.label)
+			if label := c.head(); !slices.Contains(labels, label) {
+				labels = append(labels, label)
 				rules = append(rules, rule(c.number))
 			}
 		}
@@ -85,11 +89,14 @@ func (m *markdownSheet) rows(head string, rows []row) {
 		line := make([]string, len(titles))
 		line[0] = r.name
 		for _, c := range r.cells {
-			line[1+slices.Index(labels, c.label)] = c.value
+			line[1+slices.Index(labels, c.head())] = c.value
 		}
 		m.cells(line)
 	}
 }
+
+// head is the title of a cell's column.
+func (c cell) head() string { return strings.TrimSpace(c.label + " " + c.unit) }
 
 // rule is what stands below a column's title: numbers are set to the right.
 func rule(number bool) string {

@@ -14,6 +14,7 @@ type part struct {
 	pairs   []pair
 	rowHead string // what the rows' names are
 	rows    []row
+	tall    bool // more rows than a page has, each with a value for every column
 	items   []item
 	remarks []string
 }
@@ -21,15 +22,19 @@ type part struct {
 // pair is a label and its value on a line of their own.
 type pair struct{ label, value string }
 
-// row is a line of a table; its cells are found by their labels, and the first may have none.
+// row is a line of a table; its cells are found by their labels, and the first may have none. In a tall table it may say what
+// it is of.
 type row struct {
 	name  string
 	cells []cell
+	of    string
 }
 
-// cell is a value of a row. A spare one is blank without a loss, and is printed where its column is, not in a line.
+// cell is a value of a row. A spare one is blank without a loss, and is printed where its column is, not in a line. The unit is
+// with the value, or by itself where it stands in the column's head.
 type cell struct {
 	label, value  string
+	unit          string
 	number, spare bool
 }
 
@@ -59,9 +64,10 @@ func (p *page) each(change func(string) string) {
 		pairs(q.pairs)
 		for k := range q.rows {
 			r := &q.rows[k]
-			r.name = change(r.name)
+			r.name, r.of = change(r.name), change(r.of)
 			for j := range r.cells {
-				r.cells[j].label, r.cells[j].value = change(r.cells[j].label), change(r.cells[j].value)
+				c := &r.cells[j]
+				c.label, c.value, c.unit = change(c.label), change(c.value), change(c.unit)
 			}
 		}
 		for k := range q.items {

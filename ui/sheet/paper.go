@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"borewalk/model"
@@ -51,6 +52,7 @@ type table struct {
 	title, rowHead string
 	columns        []heading
 	rows           []line
+	tall           bool // more rows than a page has
 }
 
 type heading struct {
@@ -58,11 +60,13 @@ type heading struct {
 	kind  quantity.Kind
 }
 
-// line is a row of a table: SI values by column, not a number for a blank, and what is noted.
+// line is a row of a table: SI values by column, not a number for a blank, and what is noted. In a tall table it may be of
+// something that the rows around it are of as well.
 type line struct {
 	name   string
 	values []float64
 	note   string
+	of     string
 }
 
 // cards returns the cards of the chosen sections. None is an error that says why.
@@ -73,11 +77,7 @@ func (p *printer) cards() ([]card, error) {
 		if !p.listed(i) {
 			continue
 		}
-		compose := p.cementCard
-		if p.Paper == StrengthTable {
-			compose = p.strengthCard
-		}
-		c, reason := compose(i)
+		c, reason := p.card(i)
 		if reason != "" {
 			why = fmt.Sprintf("section %d: %s", i+1, reason)
 			continue
@@ -90,6 +90,17 @@ func (p *printer) cards() ([]card, error) {
 	return list, nil
 }
 
+// card makes the paper of a section; why says what keeps it from being made.
+func (p *printer) card(i int) (c card, why string) {
+	switch p.Paper {
+	case RunningList:
+		return p.runningCard(i)
+	case StrengthTable:
+		return p.strengthCard(i)
+	}
+	return p.cementCard(i)
+}
+
 // writeCards prints cards in the format asked for.
 func (p *printer) writeCards(w io.Writer) error {
 	list, err := p.cards()
@@ -98,6 +109,9 @@ func (p *printer) writeCards(w io.Writer) error {
 	}
 	switch p.Format {
 	case CSV:
+		if slices.ContainsFunc(list[0].tables, func(t table) bool { return t.tall }) {
+			return p.tallCSV(w, list)
+		}
 		return p.cardsCSV(w, list)
 	case JSON:
 		return p.cardsJSON(w, list)
@@ -113,21 +127,29 @@ func (p *printer) writeCards(w io.Writer) error {
 	return writeText(w, pages)
 }
 
-// cardPage sets a card as a page.
+// cardPage sets a card as a page; a tall table comes last, behind what is to be read with it.
 func (p *printer) cardPage(c card) page {
 	s := page{title: c.title, foot: standing, head: append([]pair{
 		{"Well", p.wellName()},
+		{"Rig", dash(p.plan.Rig.Name)},
 		{"Section", fmt.Sprintf("%d of %d: %s", c.section+1, len(p.plan.Sections), dash(p.plan.Sections[c.section].Name))},
 		{"Revision", dash(p.plan.Well.Revision)},
+		{"Date", dash(p.plan.Well.Date)},
 	}, p.origin()...)}
+	var tall []part
 	for _, t := range c.tables {
-		set := part{title: t.title, rowHead: t.rowHead}
+		set := part{title: t.title, rowHead: t.rowHead, tall: t.tall}
+		if t.tall {
+			set.rows = p.tallRows(t)
+			tall = append(tall, set)
+			continue
+		}
 		for _, l := range t.rows {
 			set.rows = append(set.rows, p.cardRow(t.columns, l))
 		}
 		s.parts = append(s.parts, set)
 	}
-	s.parts = append(s.parts, c.notes...)
+	s.parts = append(append(s.parts, c.notes...), tall...)
 	return s
 }
 
@@ -193,6 +215,7 @@ type (
 		Name   string               `json:"name"`
 		Values map[string]jsonValue `json:"values"`
 		Note   string               `json:"note,omitempty"`
+		Of     string               `json:"of,omitempty"`
 	}
 	jsonValue struct {
 		SI   float64 `json:"si"`
@@ -218,7 +241,7 @@ func (p *printer) cardsJSON(w io.Writer, list []card) error {
 }
 
 func (p *printer) jsonLine(columns []heading, l line) jsonLine {
-	to := jsonLine{Name: p.plain(l.name), Values: map[string]jsonValue{}, Note: p.plain(l.note)}
+	to := jsonLine{Name: p.plain(l.name), Values: map[string]jsonValue{}, Note: p.plain(l.note), Of: p.plain(l.of)}
 	for k, h := range columns {
 		if unit := p.System.Unit(h.kind); finite(l.values[k]) {
 			to.Values[cmp.Or(h.label, "value")] = jsonValue{SI: l.values[k], Unit: unit.ASCII(), Text: plainNumber(l.values[k], h.kind, unit)}

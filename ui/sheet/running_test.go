@@ -77,32 +77,39 @@ func TestARunningListForAMachineAddsUp(t *testing.T) {
 			at[title] = k
 		}
 		o.Format = sheet.JSON
+		type value struct{ SI float64 }
 		var file struct {
-			Lists []struct {
-				ShoeSI float64 `json:"shoe_si"`
-				TopSI  float64 `json:"top_si"`
-				Rows   []struct {
-					Piece, String string
-					LengthSI      float64 `json:"length_si"`
-					TopSI         float64 `json:"top_si"`
+			Cards []struct {
+				Tables []struct {
+					Title string
+					Rows  []struct {
+						Name, Of string
+						Values   map[string]value
+					}
 				}
 			}
 		}
 		if err := json.Unmarshal([]byte(running(t, plan, o)), &file); err != nil {
 			t.Fatal(err)
 		}
-		if len(file.Lists[0].Rows) != len(records)-1 || len(file.Lists[0].Rows) < 40 {
-			t.Fatalf("%s section %d: %d rows as JSON, %d as CSV", name, section+1, len(file.Lists[0].Rows), len(records)-1)
+		ends, pieces := file.Cards[0].Tables[0], file.Cards[0].Tables[1]
+		if len(pieces.Rows) != len(records)-1 || len(pieces.Rows) < 40 {
+			t.Fatalf("%s section %d: %d rows as JSON, %d as CSV", name, section+1, len(pieces.Rows), len(records)-1)
 		}
-		sum := 0.0
-		for k, r := range file.Lists[0].Rows {
+		sum, shoe := 0.0, math.NaN()
+		for _, r := range ends.Rows {
+			if r.Name == "Shoe as tallied" {
+				shoe = r.Values["value"].SI
+			}
+		}
+		for k, r := range pieces.Rows {
 			length, err := strconv.ParseFloat(records[k+1][at["length_si"]], 64)
-			if err != nil || length != r.LengthSI || records[k+1][at["piece"]] != r.Piece || records[k+1][at["string"]] != r.String {
+			if err != nil || length != r.Values["length"].SI || records[k+1][at["piece"]] != r.Name || records[k+1][at["of"]] != r.Of || r.Of == "" {
 				t.Fatalf("%s section %d row %d: CSV %q, JSON %+v, %v", name, section+1, k+1, records[k+1], r, err)
 			}
 			sum += length
-			if math.Abs(file.Lists[0].ShoeSI-sum-r.TopSI) > 1e-6 {
-				t.Errorf("%s section %d row %d: top at %g m, %g m above the shoe at %g m", name, section+1, k+1, r.TopSI, sum, file.Lists[0].ShoeSI)
+			if top := r.Values["top at"].SI; !(math.Abs(shoe-sum-top) < 1e-6) {
+				t.Errorf("%s section %d row %d: top at %g m, %g m above the shoe at %g m", name, section+1, k+1, top, sum, shoe)
 			}
 		}
 	})
@@ -116,7 +123,7 @@ func TestARunningListAsMarkdownHasARowForEachPiece(t *testing.T) {
 	if n := strings.Count(text, "\n| joint "); n != 145 {
 		t.Errorf("%d joints", n)
 	}
-	for _, want := range []string{"| pup | 3.85 |", "# Running list, section 3", "| stand 12 |", "wanted"} {
+	for _, want := range []string{"| pup | 3.85 |", "# Running list: Ottermast-2, section 3", "| stand 12 |", "wanted"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
@@ -144,7 +151,7 @@ func TestAllRunningListsOfAPlan(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	o := options(plan)
 	text := running(t, plan, o)
-	for _, want := range []string{"Running list, section 3", "Running list, section 4", "Running list, section 5"} {
+	for _, want := range []string{"Running list: Ottermast-2, section 3", "Running list: Ottermast-2, section 4", "Running list: Ottermast-2, section 5"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
@@ -171,7 +178,7 @@ func TestAMixedStringSaysWhichPipeComesNext(t *testing.T) {
 	o := options(plan)
 	o.Paper, o.Section = sheet.RunningList, 2
 	text := write(t, plan, o)
-	if n := strings.Count(text, "-- from here"); n != 2 || !strings.Contains(text, "-- from here 13 5/8 in 131.3 kg/m Q125") {
+	if n := strings.Count(text, "-- from here"); n != 3 || !strings.Contains(text, "-- from here 13 5/8 in 131.3 kg/m Q125") || !strings.Contains(text, "-- from here landing string") {
 		t.Errorf("%d changes of pipe in the list", n)
 	}
 	o.Format = sheet.CSV
@@ -181,9 +188,7 @@ func TestAMixedStringSaysWhichPipeComesNext(t *testing.T) {
 	}
 	grades := map[string]bool{}
 	for _, r := range records[1:] {
-		if r[4] == "casing" {
-			grades[r[5][strings.LastIndex(r[5], " ")+1:]] = true
-		}
+		grades[r[3][strings.LastIndex(r[3], " ")+1:]] = true
 	}
 	if !grades["Q125"] || !grades["P110"] {
 		t.Errorf("grades in the CSV: %v", grades)

@@ -69,9 +69,6 @@ func Write(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error 
 	if err != nil {
 		return err
 	}
-	if o.Paper == RunningList {
-		return p.writeRunningLists(w)
-	}
 	if o.Paper != Sheets {
 		return p.writeCards(w)
 	}

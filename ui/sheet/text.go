@@ -45,7 +45,11 @@ func (t *textSheet) page(s page) {
 		t.WriteByte('\n')
 		t.heading(p.title)
 		t.pairs(p.pairs)
-		t.rows(p.rows)
+		if p.tall && len(p.rows) > 0 {
+			t.tall(p.rowHead, p.rows)
+		} else {
+			t.rows(p.rows)
+		}
 		for _, it := range p.items {
 			t.wrapped(it.mark+": "+it.text, 0, indent)
 			for _, line := range it.lines {

@@ -1,0 +1,110 @@
+package sheet
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+)
+
+// A tall table has more rows than a page of paper: its units stand in the heads of its columns, and the heads come again and
+// again. In CSV it is a record for each row and has the file to itself.
+
+// tallRows sets the rows of a tall table. A column in which no row has a value is left out.
+func (p *printer) tallRows(t table) (rows []row) {
+	for _, l := range t.rows {
+		r := row{name: l.name, of: l.of}
+		for k, h := range t.columns {
+			if !slices.ContainsFunc(t.rows, func(other line) bool { return finite(other.values[k]) }) {
+				continue
+			}
+			unit := p.System.Unit(h.kind)
+			c := cell{label: h.label, unit: unit.Symbol(), value: "-", number: true}
+			if finite(l.values[k]) {
+				c.value = quantity.Format(l.values[k], h.kind, unit)
+			}
+			r.cells = append(r.cells, c)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// Measures of a tall table as text.
+const (
+	tallName   = 20 // columns for a name, at most
+	perHeading = 25 // rows below one heading: half a page of paper
+)
+
+// tall writes the rows of a tall table, a line each, and a line where they become part of something else.
+func (t *textSheet) tall(head string, rows []row) {
+	name, widths := len(head), make([]int, len(rows[0].cells))
+	for _, r := range rows {
+		name = max(name, min(tallName, canvas.Width(r.name)))
+		for k, c := range r.cells {
+			widths[k] = max(widths[k], canvas.Width(c.label), canvas.Width(c.unit), canvas.Width(c.value))
+		}
+	}
+	line := func(first string, r row, text func(cell) string) {
+		set := pad(canvas.Clip(first, name), name)
+		for k, c := range r.cells {
+			set += " " + blanks(widths[k]-canvas.Width(text(c))) + text(c)
+		}
+		t.line(set)
+	}
+	for n, r := range rows {
+		if n%perHeading == 0 {
+			if n > 0 {
+				t.WriteByte('\n')
+			}
+			line(head, r, func(c cell) string { return c.label })
+			line("", r, func(c cell) string { return c.unit })
+		}
+		if r.of != "" && (n == 0 || r.of != rows[n-1].of) {
+			t.line("-- from here " + r.of)
+		}
+		line(r.name, r, func(c cell) string { return c.value })
+	}
+}
+
+// tallCSV writes the tall tables of cards that are alike: section, row, name, what it is of, and each column's value, unit and
+// SI value.
+func (p *printer) tallCSV(w io.Writer, list []card) error {
+	var records [][]string
+	for _, c := range list {
+		for _, t := range c.tables {
+			if !t.tall {
+				continue
+			}
+			if records == nil {
+				head := []string{"section", "row", t.rowHead, "of"}
+				for _, h := range t.columns {
+					key := strings.ReplaceAll(h.label, " ", "_")
+					head = append(head, key, key+"_unit", key+"_si")
+				}
+				records = append(records, head)
+			}
+			for n, l := range t.rows {
+				record := []string{strconv.Itoa(c.section + 1), strconv.Itoa(n + 1), p.guarded(l.name), p.guarded(l.of)}
+				for k, h := range t.columns {
+					if !finite(l.values[k]) {
+						record = append(record, "", "", "")
+						continue
+					}
+					unit := p.System.Unit(h.kind)
+					record = append(record, plainNumber(l.values[k], h.kind, unit), unit.ASCII(), exact(l.values[k]))
+				}
+				records = append(records, record)
+			}
+		}
+	}
+	if err := csv.NewWriter(w).WriteAll(records); err != nil {
+		return fmt.Errorf("the list cannot be written: %w", err)
+	}
+	return nil
+}
