@@ -182,24 +182,14 @@ func (w *Well) swallowOpen(over, bore float64) {
 		share = bore / over
 	} else if extra := bore - over; extra > 0 {
 		w.flowBack(extra)
-		for extra > 0 {
-			fluid, took := annulus.takeBottom(extra)
-			if took == 0 {
-				break
-			}
+		for fluid, took := range annulus.fromBottom(extra) {
 			inside.bandBottom(fluid, took)
-			extra -= took
 		}
 	}
-	for over > 0 {
-		fluid, took := pocket.takeTop(over)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range pocket.fromTop(over) {
 		in := took * share
 		inside.bandBottom(fluid, in)
 		annulus.addBottom(fluid, took-in)
-		over -= took
 	}
 }
 
@@ -207,28 +197,18 @@ func (w *Well) swallowOpen(over, bore float64) {
 // m³; the annulus takes or gives the difference.
 func (w *Well) drainOpen(need, bore float64) {
 	inside, annulus, pocket := &w.stacks[Inside], &w.stacks[Annulus], &w.stacks[Pocket]
-	for bore > 0 {
-		fluid, took := inside.takeBottom(bore)
-		if took == 0 {
-			break
-		}
+	for fluid, took := range inside.fromBottom(bore) {
 		down := min(took, max(need, 0))
 		pocket.bandTop(fluid, down)
 		annulus.addBottom(fluid, took-down)
 		need -= down
-		bore -= took
 	}
 	if !(need > 0) {
 		return
 	}
 	w.flowBack(need)
-	for need > 0 {
-		fluid, took := annulus.takeBottom(need)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range annulus.fromBottom(need) {
 		pocket.bandTop(fluid, took)
-		need -= took
 	}
 }
 

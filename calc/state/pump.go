@@ -57,13 +57,8 @@ func (w *Well) leave(volume float64) {
 // spill lets out at the top of the annulus what it cannot hold.
 func (w *Well) spill() {
 	annulus := &w.stacks[Annulus]
-	for over := annulus.held() - w.now.channels[Annulus].capacity; over > 0; {
-		fluid, took := annulus.takeTop(over)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range annulus.fromTop(annulus.held() - w.now.channels[Annulus].capacity) {
 		w.accounts[fluid].Returned += took
-		over -= took
 	}
 }
 
@@ -106,12 +101,7 @@ func (w *Well) Reverse(volume float64, fluid int) (pumped float64, err error) {
 // drain lets out at the top of the string what it cannot hold.
 func (w *Well) drain() {
 	inside := &w.stacks[Inside]
-	for over := inside.held() - w.now.channels[Inside].capacity; over > 0; {
-		fluid, took := inside.takeTop(over)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range inside.fromTop(inside.held() - w.now.channels[Inside].capacity) {
 		w.accounts[fluid].Drained += took
-		over -= took
 	}
 }

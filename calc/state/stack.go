@@ -115,28 +115,44 @@ func (s *stack) takeBottom(volume float64) (fluid int, took float64) {
 	return fluid, took
 }
 
+// fromTop takes a volume in m³ from the top, fluid by fluid, or what there is of it.
+func (s *stack) fromTop(volume float64) func(yield func(fluid int, took float64) bool) {
+	return func(yield func(int, float64) bool) {
+		for volume > 0 {
+			fluid, took := s.takeTop(volume)
+			if took == 0 || !yield(fluid, took) {
+				return
+			}
+			volume -= took
+		}
+	}
+}
+
+// fromBottom is fromTop from the bottom.
+func (s *stack) fromBottom(volume float64) func(yield func(fluid int, took float64) bool) {
+	return func(yield func(int, float64) bool) {
+		for volume > 0 {
+			fluid, took := s.takeBottom(volume)
+			if took == 0 || !yield(fluid, took) {
+				return
+			}
+			volume -= took
+		}
+	}
+}
+
 // turn moves a volume in m³ from the bottom of one stack round the end of the
 // string to the bottom of another.
 func turn(from, to *stack, volume float64) {
-	for volume > 0 {
-		fluid, took := from.takeBottom(volume)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range from.fromBottom(volume) {
 		to.addBottom(fluid, took)
-		volume -= took
 	}
 }
 
 // swallow moves a volume in m³ from the top of one stack to the bottom of another:
 // out of the pocket into what comes down on it.
 func swallow(from, to *stack, volume float64) {
-	for volume > 0 {
-		fluid, took := from.takeTop(volume)
-		if took == 0 {
-			return
-		}
+	for fluid, took := range from.fromTop(volume) {
 		to.addBottom(fluid, took)
-		volume -= took
 	}
 }
