@@ -96,6 +96,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 		e.holePage(i)
 		e.stringPage(i)
 		e.mudPage(i)
+		e.hydraulicsPage(i)
 		e.casingPage(i)
 		e.cementPage(i)
 		e.plugFigures(i)

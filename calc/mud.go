@@ -19,7 +19,6 @@ func (e *evaluation) mudPage(i int) {
 	e.marginFigures(i, p)
 	e.pressureFigures(i, p)
 	e.volumeFigures(i, p, d)
-	e.judgeFlow(i)
 }
 
 // columnGap says what is missing for the fluid column of section i.
@@ -134,21 +133,4 @@ func (e *evaluation) riserMarginFigure(i int, p *page) {
 	p.group = "Riser margin"
 	p.put("mud.riser_margin", "Left over pore", quantity.Pressure, m.value, missing, why)
 	p.also("mud.riser_margin.at", "at TVD", quantity.Length, m.tvd, missing, why)
-}
-
-// judgeFlow compares what the section pumps with what the pumps can give.
-func (e *evaluation) judgeFlow(i int) {
-	s := &e.plan.Sections[i]
-	if missing := e.flowGap(i); missing.open() {
-		e.note(i, Caution, gap{missing.path, "no flow is given: times are blank"})
-		return
-	}
-	if e.pumpGap.open() {
-		return
-	}
-	wanted := s.Flow.SI
-	if e.sections[i].rig {
-		wanted += s.Booster.SI
-	}
-	e.judge(model.RulePumpsGiveFlow, i, e.mostFlow()-wanted, "Pump output left over flow and booster", "", 0, model.PathOf(i, "flow"))
 }

@@ -33,6 +33,13 @@ func stringGroup(section *Group) *Group {
 			At: func(c *StringPart) any { return &c.ID }},
 		d{Key: "joint_od", Label: "Tool joint OD", Name: "Tool joint OD", Topic: TopicString, Kind: quantity.Diameter, Range: "2 in to 20 in",
 			Help: "Largest diameter, over tool joints or blades: what must pass. Blank: the catalogue's.", At: func(c *StringPart) any { return &c.JointOD }},
+		d{Key: "joint_id", Label: "Tool joint ID", Name: "Tool joint ID", Topic: TopicString, Kind: quantity.Diameter, Range: "0.5 in to 20 in",
+			Help: "Least bore, through the tool joints: what drops through must pass it. Blank: the catalogue's, else the body's.", At: func(c *StringPart) any { return &c.JointID }},
+		d{Key: "joint_length", Label: "Tool joints", Name: "Length of a tool joint, pin and box together", Topic: TopicString, Kind: quantity.Length, Range: "0 m to 3 m",
+			Help: "Per joint of pipe: the share of the length that is as wide as the tool joint. Blank: 0.5 m, common practice, from memory.",
+			At:   func(c *StringPart) any { return &c.JointLength }},
+		d{Key: "joint_every", Label: "Joint of pipe", Name: "Length of a joint of pipe", Topic: TopicString, Kind: quantity.Length, Range: "5 m to 16 m",
+			Help: "From tool joint to tool joint. Blank: 9.6 m, range 2.", At: func(c *StringPart) any { return &c.JointEvery }},
 		d{Key: "linear_mass", Label: "Weight, actual", Name: "Mass per length with tool joints", Topic: TopicString, Kind: quantity.LinearMass, Range: "5 kg/m to 2000 kg/m",
 			Help: "Blank: the catalogue's with tool joints, or the steel of the body.", At: func(c *StringPart) any { return &c.LinearMass }},
 	)

@@ -16,18 +16,19 @@ const (
 	TopicHole
 	TopicString
 	TopicMud
+	TopicHydraulics
 	TopicCasing
 	TopicCement
 )
 
 // Topics lists every topic in the order of the pages.
 func Topics() []Topic {
-	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicCasing, TopicCement}
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "casing", "cement"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

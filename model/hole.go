@@ -23,6 +23,7 @@ const (
 
 func sectionGroup() *Group {
 	fields := append(holeFields(), mudFields()...)
+	fields = append(fields, hydraulicsFields()...)
 	fields = append(fields, casingFields()...)
 	fields = append(fields, cementFields()...)
 	return list("section", "Section", "A hole section and the string set in it.", TopicHole, nil,

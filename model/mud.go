@@ -27,16 +27,6 @@ func mudFields() []declaration[Section] {
 		{Key: "spot_density", Label: "Spot fluid", Name: "Density of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 2.6 sg",
 			Help: "Riserless: what the hole is filled with before the string is run. Blank: the drilling fluid stays.",
 			At:   func(s *Section) any { return &s.SpotDensity }, When: riserless},
-		{Key: "flow", Label: "Flow", Name: "Flow through the bit", Topic: TopicMud, Kind: quantity.Flow, Range: "0.1 m3/min to 10 m3/min",
-			Help: "Planned rate; times and strokes per minute follow.", At: func(s *Section) any { return &s.Flow }},
-		{Key: "booster", Label: "Booster", Name: "Flow down the booster line", Topic: TopicMud, Kind: quantity.Flow, Range: "0 m3/min to 8 m3/min",
-			Help: "Pumped into the foot of the riser. Blank: none.", At: func(s *Section) any { return &s.Booster },
-			When: func(_ *Plan, s *Section) string {
-				if s.Returns != ToRig {
-					return "there is no riser"
-				}
-				return ""
-			}},
 		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicMud, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
 			Help: "Planned leak-off or integrity test at the shoe above this section. Blank: the fracture curve alone limits the mud.",
 			At:   func(s *Section) any { return &s.LeakOff }},

@@ -84,13 +84,13 @@ func override(p *float64, own float64) {
 }
 
 // Pipe returns what is known of a drill-string part. Drill pipe whose adjusted weight is not published counts with its
-// name weight, and a tool without a weight with none.
+// name weight, and a tool without a weight with none. The drift is the bore of the tool joints, where that is known.
 func (c *StringPart) Pipe() Pipe {
 	p := Pipe{OD: c.Size.SI, ID: c.ID.SI, Yield: gradeYield(c.Grade)}
 	switch c.Item {
 	case ItemPipe:
 		if row, ok := catalogue.FindDrillPipe(c.Size.SI, c.Weight.SI, c.Grade); ok {
-			p.ID, p.Widest, p.Source, p.Yield = row.ID, row.ToolJointOD, row.Source, row.Yield
+			p.ID, p.Widest, p.Drift, p.Source, p.Yield = row.ID, row.ToolJointOD, row.ToolJointID, row.Source, row.Yield
 			p.LinearMass = row.AdjustedWeight
 		}
 		p.LinearMass = max(p.LinearMass, c.Weight.SI)
@@ -100,7 +100,7 @@ func (c *StringPart) Pipe() Pipe {
 			row, ok = catalogue.FindHeavyWeight(c.Size.SI)
 		}
 		if ok {
-			p.ID, p.Widest, p.LinearMass, p.Source = row.ID, row.ToolJointOD, row.Weight, row.Source
+			p.ID, p.Widest, p.Drift, p.LinearMass, p.Source = row.ID, row.ToolJointOD, row.ToolJointID, row.Weight, row.Source
 		}
 	case ItemCollar:
 		if row, ok := catalogue.FindCollar(c.Size.SI, c.ID.SI); ok {
@@ -109,11 +109,14 @@ func (c *StringPart) Pipe() Pipe {
 	}
 	override(&p.ID, c.ID.SI)
 	override(&p.Widest, c.JointOD.SI)
+	override(&p.Drift, c.JointID.SI)
 	override(&p.LinearMass, c.LinearMass.SI)
 	if p.Widest < p.OD {
 		p.Widest = p.OD
 	}
-	p.Drift = p.ID
+	if p.Drift <= 0 || p.Drift > p.ID {
+		p.Drift = p.ID
+	}
 	return p
 }
 

@@ -103,8 +103,8 @@ func TestStringPartsTakeWhatIsBlankFromTheCatalogue(t *testing.T) {
 		return model.StringPart{Item: model.ItemPipe, Size: inches(size), Weight: quantity.Of(weight, quantity.PoundPerFoot), Grade: "S135"}
 	}
 	five, fiveHalf := pipe(5, 19.5), pipe(5.5, 21.9)
-	want(t, "5 in", five.Pipe(), 4.276, 4.276, 0, 0, 135)
-	want(t, "5 1/2 in", fiveHalf.Pipe(), 4.778, 4.778, 0, 0, 135)
+	want(t, "5 in", five.Pipe(), 4.276, 2.75, 0, 0, 135) // the drift is the tool joint's
+	want(t, "5 1/2 in", fiveHalf.Pipe(), 4.778, 3, 0, 0, 135)
 	if p := five.Pipe(); p.LinearMass < 19.5*lbft || p.Widest <= p.OD || p.Source == "" {
 		t.Errorf("5 in: %+v", p)
 	}

@@ -72,4 +72,6 @@ type StringPart struct {
 	Grade                   string
 	Length                  quantity.Value
 	ID, JointOD, LinearMass quantity.Value
+
+	JointID, JointLength, JointEvery quantity.Value
 }

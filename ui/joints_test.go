@@ -27,7 +27,7 @@ func TestMeasuredJointsAreReadAsOneEdit(t *testing.T) {
 	}
 	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "i")
 	wants(t, p, "i: measured joints are read on the casing page")
-	press(p, "tab", "tab", "tab", "v")
+	press(p, "page casing", "v")
 	wants(t, p, "Joints run", "Pups used")
 	press(p, "v", "v", "i")
 	wants(t, p, "Measured joints from a file", "A length without a unit is in m.")

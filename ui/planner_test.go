@@ -90,7 +90,7 @@ func TestRowsAndSectionsComeAndGo(t *testing.T) {
 }
 
 func TestCatalogueOffersOnlyWhatPasses(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "tab", "tab", "tab")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page casing")
 	downTo(t, p, "Casing OD")
 	press(p, "enter")
 	wants(t, p, "9 5/8 in", "clears by")
@@ -126,7 +126,7 @@ func TestCatalogueOfBitsPipeAndLines(t *testing.T) {
 	wants(t, p, "2 3/8 in", "not saved")
 	press(p, "u")
 	lacks(t, p, "not saved")
-	press(p, "tab", "tab", "tab", "tab")
+	press(p, "page well")
 	downTo(t, p, "Choke line ID")
 	press(p, "enter")
 	wants(t, p, "choke line", "type Choke line ID instead")
@@ -208,7 +208,7 @@ func TestOtherSpellingsOfEnterAndBackspace(t *testing.T) {
 
 // In the table the arrows move through it; left goes back to the field, which is nudged with the table in sight.
 func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
 	downTo(t, p, "Mud density")
 	press(p, "v", "end")
 	wants(t, p, "open hole, tool")
@@ -228,7 +228,7 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 }
 
 func TestWorkingShowsFormulaNumbersAndSource(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "tab", "tab", "right", "w")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud", "right", "w")
 	wants(t, p, "margin = mud - pore", "1.25", "result", "Source:", "Over pore, at TVD")
 	press(p, "end")
 	wants(t, p, "verify by independent calculation")
@@ -292,7 +292,7 @@ func TestUndoingTheUnitSetShowsTheOldUnits(t *testing.T) {
 func TestWorkingOutTheTopOfCement(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "g")
 	wants(t, p, "g: there is nothing to be worked out on this page")
-	press(p, "tab", "tab", "tab", "tab", "g")
+	press(p, "page cement", "g")
 	wants(t, p, "Top ", "Displaced at", "Excess", "(now 850.0 m)", "enter takes it")
 	press(p, "enter")
 	wants(t, p, "not saved", "Top of the slurry")

@@ -17,7 +17,7 @@ import (
 func playing(t testing.TB, width, height int, options ui.Options, keys ...string) *ui.Planner {
 	t.Helper()
 	options.Charts, options.Play = someCharts, playSomeJob
-	return screenOf(t, "ottermast-2", width, height, options, append([]string{"]]", "tab", "tab", "tab", "tab", "P"}, keys...)...)
+	return screenOf(t, "ottermast-2", width, height, options, append([]string{"]]", "page cement", "P"}, keys...)...)
 }
 
 func TestGoldenPlayer(t *testing.T) {
@@ -98,7 +98,7 @@ func TestAHoleThatCannotBePlayedIsRefused(t *testing.T) {
 		}
 		return playSomeJob(plan, section, hole)
 	}
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{Play: only}, "]]", "tab", "tab", "tab", "tab", "P", "right", "h")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{Play: only}, "]]", "page cement", "P", "right", "h")
 	wants(t, p, "Moment 2 of 65", "other hole: the bit has no size")
 	lacks(t, p, "hole in gauge")
 }
@@ -110,7 +110,7 @@ func TestAMarginBelowZeroIsMarked(t *testing.T) {
 		job.Dynamic, job.Points[0].Fracture = false, 1280
 		return job, "", ""
 	}}
-	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "tab", "tab", "tab", "tab", "P")
+	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "page cement", "P")
 	wants(t, p, "!-0.010", "static", "Friction is not known")
 }
 
@@ -127,7 +127,7 @@ func TestTheTightestPointsAreShown(t *testing.T) {
 		}
 		return job, "", ""
 	}}
-	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "tab", "tab", "tab", "tab", "P")
+	p := screenOf(t, "ottermast-2", 80, 24, options, "]]", "page cement", "P")
 	wants(t, p, "EMW sg 4 of 9", "a sand 0", "d sand 0", "displacing mud")
 	lacks(t, p, "top of sand")
 }
@@ -140,10 +140,10 @@ func TestPlayingIsRefusedWithAReason(t *testing.T) {
 	long := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) {
 		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page", ""
 	}}
-	p = screenOf(t, "ottermast-2", 80, 24, long, "]]", "tab", "tab", "tab", "tab", "P")
+	p = screenOf(t, "ottermast-2", 80, 24, long, "]]", "page cement", "P")
 	wants(t, p, "no job to play", "the hole page", "esc or q closes")
 	empty := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) { return calc.Job{}, "", "" }}
-	p = screenOf(t, "ottermast-2", 80, 24, empty, "]]", "tab", "tab", "tab", "tab", "P")
+	p = screenOf(t, "ottermast-2", 80, 24, empty, "]]", "page cement", "P")
 	wants(t, p, "no job to play: nothing is pumped")
 }
 
@@ -151,7 +151,7 @@ func TestPlayingIsRefusedWithAReason(t *testing.T) {
 func TestTheDemosArePlayed(t *testing.T) {
 	for _, demo := range plans.Names() {
 		for section := range 5 {
-			p := screenOf(t, demo, 80, 24, ui.Options{}, strings.Repeat("]", section), "tab", "tab", "tab", "tab", "P")
+			p := screenOf(t, demo, 80, 24, ui.Options{}, strings.Repeat("]", section), "page cement", "P")
 			if demo == "saltlantern-1" && section == 0 { // jetted
 				wants(t, p, "no job to play: the section has no cemented string")
 				continue

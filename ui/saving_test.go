@@ -119,6 +119,6 @@ func TestNewPlanFromAFewQuestions(t *testing.T) {
 	}
 	press(p, "end", "enter")
 	wants(t, p, "Testling-1", "of 5", "not saved", "prognosis")
-	press(p, "]]]]", "tab", "tab", "tab")
+	press(p, "]]]]", "page casing")
 	wants(t, p, "7 in", "liner")
 }

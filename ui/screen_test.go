@@ -9,6 +9,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewalk/model"
 	"borewalk/model/planfile"
 	"borewalk/plans"
 	"borewalk/ui"
@@ -39,7 +40,7 @@ func screenOf(t testing.TB, demo string, width, height int, options ui.Options, 
 	return p
 }
 
-// press sends keys: names of bubbletea's key types, or text typed as it stands.
+// press sends keys: names of bubbletea's key types, or text typed as it stands; "page mud" turns to a page.
 func press(p *ui.Planner, keys ...string) {
 	named := map[string]tea.KeyType{
 		"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
@@ -48,6 +49,15 @@ func press(p *ui.Planner, keys ...string) {
 		"ctrl+u": tea.KeyCtrlU,
 	}
 	for _, k := range keys {
+		if page, ok := strings.CutPrefix(k, "page "); ok {
+			for n := 0; !strings.Contains(p.View(), "["+strings.ToUpper(page)+"]"); n++ {
+				if n > len(model.Topics()) {
+					panic("no page " + page)
+				}
+				p.Update(tea.KeyMsg{Type: tea.KeyTab})
+			}
+			continue
+		}
 		if kind, ok := named[k]; ok {
 			p.Update(tea.KeyMsg{Type: kind})
 			continue
@@ -90,15 +100,15 @@ func TestGoldenScreens(t *testing.T) {
 	}{
 		{"first", "ottermast-2", 80, 24, ui.Options{}, nil},
 		{"hole-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]"}},
-		{"mud-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"casing-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]]", "tab", "tab", "tab"}},
-		{"table-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "tab", "tab", "v", "pgdown"}},
+		{"mud-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "page mud"}},
+		{"casing-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]]", "page casing"}},
+		{"table-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "page mud", "v", "pgdown"}},
 		{"window-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "v", "v"}},
-		{"mud-140", "ottermast-2", 140, 40, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"liner-140", "saltlantern-1", 140, 40, ui.Options{}, []string{"]]]]]", "tab", "tab", "tab"}},
-		{"mud-100", "saltlantern-1", 100, 30, ui.Options{}, []string{"]]", "tab", "tab"}},
-		{"ascii-80", "ottermast-2", 80, 24, ui.Options{ASCII: true}, []string{"]]]]", "tab", "tab", "tab"}},
-		{"colour-80", "ottermast-2", 80, 24, ui.Options{Colours: 16}, []string{"]]]", "tab", "tab"}},
+		{"mud-140", "ottermast-2", 140, 40, ui.Options{}, []string{"]]", "page mud"}},
+		{"liner-140", "saltlantern-1", 140, 40, ui.Options{}, []string{"]]]]]", "page casing"}},
+		{"mud-100", "saltlantern-1", 100, 30, ui.Options{}, []string{"]]", "page mud"}},
+		{"ascii-80", "ottermast-2", 80, 24, ui.Options{ASCII: true}, []string{"]]]]", "page casing"}},
+		{"colour-80", "ottermast-2", 80, 24, ui.Options{Colours: 16}, []string{"]]]", "page mud"}},
 		{"findings-80", "saltlantern-1", 80, 24, ui.Options{}, []string{"]", "f"}},
 		{"help-80", "ottermast-2", 80, 24, ui.Options{}, []string{"?"}},
 		{"new-80", "ottermast-2", 80, 24, ui.Options{}, []string{"N"}},
@@ -137,7 +147,7 @@ func golden(t *testing.T, name, got string) {
 // Every screen must fit its window, whatever its size.
 func TestViewFitsEveryWindow(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {81, 25}, {99, 24}, {100, 30}, {131, 43}, {132, 43}, {200, 60}, {1, 1}, {79, 24}, {0, 0}} {
-		for _, keys := range [][]string{nil, {"tab", "tab"}, {"v"}, {"v", "v"}, {"f"}, {"?"}, {"shift+tab"}, {"w"}, {"1"}, {"S"}, {"N"}} {
+		for _, keys := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"v"}, {"v", "v"}, {"f"}, {"?"}, {"shift+tab"}, {"w"}, {"1"}, {"S"}, {"N"}} {
 			p := screenOf(t, "saltlantern-1", size[0], size[1], ui.Options{}, append([]string{"]]]"}, keys...)...)
 			width, height := terminal.Size(size[0], size[1])
 			lines := strings.Split(p.View(), "\n")
@@ -157,7 +167,7 @@ func TestViewFitsEveryWindow(t *testing.T) {
 func TestOnlyGlyphsThatOldFontsHave(t *testing.T) {
 	const allowed = "─│┌┐└┘├┤┬┴┼═║╒╓╔╕╖╗╘╙╚╛╜╝╞╟╠╡╢╣╤╥╦╧╨╩╪╫╬█▌▐▀▄░▒▓°±²³½·×µØ"
 	for _, demo := range plans.Names() {
-		for _, keys := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"tab", "tab", "tab"}, {"shift+tab", "end"}, {"v"}, {"v", "v"}, {"f"}, {"?", "end"}, {"tab", "tab", "w"}} {
+		for _, keys := range [][]string{nil, {"tab"}, {"page mud"}, {"page casing"}, {"shift+tab", "end"}, {"v"}, {"v", "v"}, {"f"}, {"?", "end"}, {"page mud", "w"}} {
 			p := screenOf(t, demo, 140, 40, ui.Options{}, append([]string{"]]]"}, keys...)...)
 			for _, r := range p.View() {
 				if r > 126 && !strings.ContainsRune(allowed, r) {
@@ -194,7 +204,7 @@ func TestTooSmallIgnoresKeysAndComesBack(t *testing.T) {
 }
 
 func BenchmarkView140x40(b *testing.B) {
-	p := screenOf(b, "ottermast-2", 140, 40, ui.Options{Colours: 16}, "]]", "tab", "tab")
+	p := screenOf(b, "ottermast-2", 140, 40, ui.Options{Colours: 16}, "]]", "page mud")
 	b.ReportAllocs()
 	for b.Loop() {
 		p.View()
