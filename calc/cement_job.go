@@ -9,6 +9,7 @@ import (
 	"borewalk/calc/friction"
 	"borewalk/calc/state"
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // The fluids of a cement job, by number. Spacers follow, in the order of pumping, then the slurries.
@@ -26,54 +27,33 @@ func (e *evaluation) cementFluids(i int, job *cementJob) ([]state.Fluid, []JobRo
 	s := &e.plan.Sections[i]
 	c := &s.Cement
 	in := e.leftInHole(i)
-	viscosity, yield := e.conditioned(i)
-	fluid := func(name string, density, viscosity, yield float64) state.Fluid {
-		return state.Fluid{Name: name, Fluid: friction.Fluid{Density: density, PlasticViscosity: viscosity, YieldPoint: yield}}
+	mud := e.conditioned(i, in)
+	of := func(name string, f friction.Fluid, density quantity.Value) state.Fluid {
+		if density.IsSet() {
+			f.Density = density.SI
+		}
+		return state.Fluid{Name: name, Fluid: f}
 	}
-	displacer := fluid("displacing fluid", in, viscosity, yield)
-	if c.Displacing.IsSet() {
-		displacer.Density = c.Displacing.SI
+	cemented := func(name string, density float64, pv, yp quantity.Value) state.Fluid {
+		return state.Fluid{Name: name, Fluid: friction.Bingham(density, pv.SI, yp.SI)}
 	}
-	if c.DisplacingPV.IsSet() {
-		displacer.PlasticViscosity = c.DisplacingPV.SI
+	fluids := []state.Fluid{
+		of("mud", mud, quantity.Value{}), of("sea", friction.Newton(e.plan.Well.Seawater.SI, 0), quantity.Value{}),
+		of("displacing fluid", thinned(mud, c.DisplacingPV, c.DisplacingYP), c.Displacing),
+		of("rathole fluid", mud, c.Rathole), of("fluid in the casing", mud, c.Filled),
 	}
-	if c.DisplacingYP.IsSet() {
-		displacer.YieldPoint = c.DisplacingYP.SI
-	}
-	rathole := fluid("rathole fluid", in, viscosity, yield)
-	if c.Rathole.IsSet() {
-		rathole.Density = c.Rathole.SI
-	}
-	filled := fluid("fluid in the casing", in, viscosity, yield)
-	if c.Filled.IsSet() {
-		filled.Density = c.Filled.SI
-	}
-	fluids := []state.Fluid{fluid("mud", in, viscosity, yield), fluid("sea", e.plan.Well.Seawater.SI, 0, 0), displacer, rathole, filled}
 	roles := []JobRole{MudRole, MudRole, DisplacerRole, MudRole, MudRole}
 	for k := range s.Spacers {
 		row := &s.Spacers[k]
-		fluids = append(fluids, fluid(spacerName(row, k), row.Density.SI, row.PV.SI, row.YP.SI))
+		fluids = append(fluids, cemented(spacerName(row, k), row.Density.SI, row.PV, row.YP))
 		roles = append(roles, SpacerRole)
 	}
 	for k := range job.slurries {
 		row := job.slurries[k].row
-		fluids = append(fluids, fluid(slurryName(row, k), job.slurries[k].sheet.Density, row.PV.SI, row.YP.SI))
+		fluids = append(fluids, cemented(slurryName(row, k), job.slurries[k].sheet.Density, row.PV, row.YP))
 		roles = append(roles, CementRole)
 	}
 	return fluids, roles
-}
-
-// conditioned returns plastic viscosity and yield point of the mud in the hole when the job begins.
-func (e *evaluation) conditioned(i int) (viscosity, yield float64) {
-	s := &e.plan.Sections[i]
-	viscosity, yield = s.PV.SI, s.YP.SI
-	if s.Cement.MudPV.IsSet() {
-		viscosity = s.Cement.MudPV.SI
-	}
-	if s.Cement.MudYP.IsSet() {
-		yield = s.Cement.MudYP.SI
-	}
-	return viscosity, yield
 }
 
 // playGap says what is missing to lay the fluids of a job into the well.
@@ -127,7 +107,7 @@ func (e *evaluation) cementWell(i int, job *cementJob, annulus []bore.Interval, 
 		layout.Return = state.ToSea(job.outlet, job.outlet-e.datum.MSL, e.plan.Well.Seawater.SI, seaFluid)
 	}
 	if dynamic {
-		layout.Friction = friction.Bingham{}
+		layout.Friction = e.rubbing(i)
 		layout.Coarse = min(max(job.pumped()/float64(steps)/job.holds(), 0.05), 1)
 	}
 	well, err := state.New(layout, fluids, holeFluid)

@@ -20,6 +20,7 @@ const (
 type running struct {
 	shoe   float64 // along hole
 	fluid  friction.Fluid
+	model  friction.Correlation
 	reach  []reach
 	places []weak
 }
@@ -94,12 +95,6 @@ func (e *evaluation) surgeGap(i int) gap {
 	return first(e.windowGap(i), e.boreGap(i), e.rheologyGap(i))
 }
 
-// rheologyGap says what is missing for the friction of section i's fluid.
-func (e *evaluation) rheologyGap(i int) gap {
-	s := &e.plan.Sections[i]
-	return first(lacks(s.PV, i, "pv", "plastic viscosity"), lacks(s.YP, i, "yp", "yield point"))
-}
-
 // runningDepths returns where the shoe of section i's string is looked at on its way, along hole: just out of the last shoe,
 // and at its setting depth.
 func (e *evaluation) runningDepths(i int, c *casing) []float64 {
@@ -111,8 +106,7 @@ func (e *evaluation) runningDepths(i int, c *casing) []float64 {
 
 // running lays out the string of section i on its way with its shoe at a depth, the landing string above it.
 func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
-	viscosity, yield := e.conditioned(i)
-	r := running{shoe: shoe, fluid: friction.Fluid{Density: e.leftInHole(i), PlasticViscosity: viscosity, YieldPoint: yield}}
+	r := running{shoe: shoe, fluid: e.conditioned(i, e.leftInHole(i)), model: e.rubbing(i)}
 	r.places = e.weakPlaces(i, c)
 	pipe, _, missing := e.landingPipe(i)
 	if missing.open() {
@@ -206,7 +200,7 @@ func (r *running) excess(speed float64, area func(*reach) float64) (over float64
 		x := &r.reach[k]
 		look(x.bottom - x.length)
 		if x.inner > 0 {
-			surge += friction.Moving(friction.Bingham{}, r.fluid, speed, speed*area(x), x.outer, x.inner) * x.length
+			surge += friction.Moving(r.model, r.fluid, speed, speed*area(x), x.outer, x.inner) * x.length
 		}
 	}
 	look(math.Inf(1))
@@ -256,9 +250,7 @@ func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced strin
 	w.in("v", "speed", quantity.Velocity, speed)
 	w.in("TVD", "where the room is taken first", quantity.Length, at.tvd)
 	w.in("room", "over the static column", quantity.Pressure, at.room)
-	w.in("rho", "fluid in the hole", quantity.Density, r.fluid.Density)
-	w.in("PV", "plastic viscosity", quantity.Viscosity, r.fluid.PlasticViscosity)
-	w.in("YP", "yield point", quantity.YieldPoint, r.fluid.YieldPoint)
+	w.fluid(r.fluid)
 	for k := range r.reach {
 		x := &r.reach[k]
 		if x.inner == 0 || x.bottom-x.length >= at.md {
@@ -269,9 +261,9 @@ func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced strin
 		w.in("D "+n, "bore", quantity.Diameter, x.outer)
 		w.in("d "+n, "body", quantity.Diameter, x.inner)
 		w.in("K "+n, "clinging", quantity.Number, friction.Clinging(x.inner/x.outer))
-		w.in("p "+n, "its surge", quantity.Pressure, friction.Moving(friction.Bingham{}, r.fluid, speed, speed*area(x), x.outer, x.inner)*x.length)
+		w.in("p "+n, "its surge", quantity.Pressure, friction.Moving(r.model, r.fluid, speed, speed*area(x), x.outer, x.inner)*x.length)
 	}
-	w.Source = "Bingham in a slot (calculation of friction as for circulation); clinging constant of Burkhardt 1961, laminar, from memory"
+	w.Source = "friction as for circulation, " + by(r.model) + "; clinging constant of Burkhardt 1961, laminar, from memory"
 	w.Note = "String at its setting depth, landing string of the section's drill pipe. Steady speed; gel, couplings, acceleration and eccentricity left out. " +
 		"Filling: as fast as it goes down, without loss in the float."
 }

@@ -2,116 +2,106 @@ package friction
 
 import "math"
 
-// A Model gives friction pressure per length along the hole in Pa/m.
-//
-// Whoever solves for a flow relies on three promises: the answer is finite and not
-// below zero, it is zero without flow, and it does not fall when the flow grows.
-// A fluid with a yield point may jump up from zero as soon as it moves. Only the
-// size of the flow counts, not its direction.
-type Model interface {
-	// Pipe is the loss in Pa/m of a flow in m³/s through a pipe of the given
-	// inside diameter in metres.
-	Pipe(f Fluid, flow, diameter float64) float64
-
-	// Annulus is the loss in Pa/m of a flow in m³/s between a bore of diameter
-	// outer and a body of diameter inner, both in metres.
-	Annulus(f Fluid, flow, outer, inner float64) float64
-}
-
-// Flow is laminar below the first and turbulent above the second of these Reynolds
-// numbers, counted with the apparent viscosity. Source: Guo and Liu, Applied
-// Drilling Circulation Systems (2011), example 2.1.
+// Flow is laminar below the first and turbulent above the second of these Reynolds numbers, counted with the apparent
+// viscosity. Source: Guo and Liu, Applied Drilling Circulation Systems (2011), example 2.1.
 const (
 	LaminarBelow   = 2100.0
 	TurbulentAbove = 4000.0
 )
 
-// Bingham is the [Model] of a fluid with a yield point and a constant plastic
-// viscosity.
+// BinghamSlot is the [Correlation] of a fluid with a yield point and a constant plastic viscosity. Of a fluid with another
+// law it takes [Fluid.PlasticViscosity] and [Fluid.YieldPoint], the straight line through its stresses at 511 and 1022 1/s,
+// as if they had been read from a viscometer at 300 and 600 revolutions a minute.
 //
 // Laminar, with v the mean velocity:
 //
 //	pipe     32 mu v / d² + 16 tau / (3 d)
 //	annulus  48 mu v / D² +  6 tau / D          D = outer - inner
 //
-// These leave out the cubic term of Buckingham and Reiner (pipe) and of the exact
-// slot. That is nothing at high flow; towards no flow they tend to 4/3 and 3/2 of
-// what the yield point can really hold. The annulus is taken as a slot as wide as
-// the gap, good for a ratio of diameters above 0.3; below that it loses too much.
+// These leave out the cubic term of Buckingham and Reiner (pipe) and of the exact slot. That is nothing at high flow;
+// towards no flow they tend to 4/3 and 3/2 of what the yield point can really hold. The annulus is taken as a slot as wide
+// as the gap, good for a ratio of diameters above 0.3; below that it loses too much.
 //
-// Turbulent, smooth wall, with the fanning factor of Blasius on the plastic
-// viscosity and d the pipe's diameter or the [SlotDiameter]:
+// Turbulent, smooth wall, with the fanning factor of Blasius on the plastic viscosity and d the pipe's diameter or the
+// [SlotDiameter]:
 //
 //	2 f rho v² / d     f = 0.0791 / Re^0.25     Re = rho v d / mu
 //
-// Blasius holds from a Reynolds number of some 4000 to 100000. Above that it gives
-// too little: 15 % at a million.
+// Blasius holds from a Reynolds number of some 4000 to 100000. Above that it gives too little: 15 % at a million.
 //
-// Up to [LaminarBelow], the Reynolds number being counted with the apparent
-// viscosity, the loss is the laminar one. From [TurbulentAbove] on it is the larger
-// of the two, since the turbulent loss of a fluid with much yield cannot be less
-// than the laminar one. Between, it goes from one to the other in a straight line
-// of the Reynolds number: a convention, without a source, that leaves no jump.
+// Up to [LaminarBelow], the Reynolds number being counted with the apparent viscosity, the loss is the laminar one. From
+// [TurbulentAbove] on it is the larger of the two, since the turbulent loss of a fluid with much yield cannot be less than
+// the laminar one. Between, it goes from one to the other in a straight line of the Reynolds number: a convention, without
+// a source, that leaves no jump.
 //
-// Sources: Guo and Liu, Applied Drilling Circulation Systems (2011), chapter 2;
-// Bourgoyne, Chenevert, Millheim and Young, Applied Drilling Engineering (1986),
-// chapter 4, from memory.
-//
-// Arguments that make no sense (no room, no number, a fluid with values below
-// zero) give zero.
-type Bingham struct{}
+// Sources: Guo and Liu, Applied Drilling Circulation Systems (2011), chapter 2; Bourgoyne, Chenevert, Millheim and Young,
+// Applied Drilling Engineering (1986), chapter 4, from memory.
+type BinghamSlot struct{}
 
-// Pipe is the loss in Pa/m in a pipe; see [Bingham].
-func (Bingham) Pipe(f Fluid, flow, diameter float64) float64 {
-	v := math.Abs(Velocity(flow, diameter, 0))
-	if v == 0 || !f.sound() {
-		return 0
-	}
-	laminar := 32*f.PlasticViscosity*v/(diameter*diameter) + 16*f.YieldPoint/(3*diameter)
-	return f.pass(laminar, v, diameter, f.ApparentInPipe(v, diameter))
+// Name is the name to pick it by.
+func (BinghamSlot) Name() string { return "Bingham slot" }
+
+// Source is what stands behind it.
+func (BinghamSlot) Source() string {
+	return "Bingham in pipe and slot, Blasius on the plastic viscosity: Guo and Liu, Applied Drilling Circulation Systems (2011), chapter 2"
 }
 
-// Annulus is the loss in Pa/m in an annulus; see [Bingham]. Without a body inside
-// it is the loss in a pipe.
-func (b Bingham) Annulus(f Fluid, flow, outer, inner float64) float64 {
+// Pipe is the loss in Pa/m in a pipe; see [BinghamSlot].
+func (c BinghamSlot) Pipe(f Fluid, flow, diameter float64) float64 {
+	return c.InPipe(f, flow, diameter).Loss
+}
+
+// Annulus is the loss in Pa/m in an annulus; see [BinghamSlot]. Without a body inside it is the loss in a pipe.
+func (c BinghamSlot) Annulus(f Fluid, flow, outer, inner float64) float64 {
+	return c.InAnnulus(f, flow, outer, inner).Loss
+}
+
+// InPipe is the flow in a pipe; see [BinghamSlot].
+func (BinghamSlot) InPipe(f Fluid, flow, diameter float64) Flow {
+	v := math.Abs(Velocity(flow, diameter, 0))
+	if v == 0 || !f.rubs() {
+		return Flow{}
+	}
+	l := f.law
+	laminar := 32*l.plastic*v/(diameter*diameter) + 16*l.point/(3*diameter)
+	return f.pass(laminar, v, diameter, l.plastic+l.point*diameter/(6*v))
+}
+
+// InAnnulus is the flow in an annulus; see [BinghamSlot].
+func (c BinghamSlot) InAnnulus(f Fluid, flow, outer, inner float64) Flow {
 	if !(inner > 0) {
-		return b.Pipe(f, flow, outer)
+		return c.InPipe(f, flow, outer)
 	}
 	v := math.Abs(Velocity(flow, outer, inner))
-	if v == 0 || !f.sound() {
-		return 0
+	if v == 0 || !f.rubs() {
+		return Flow{}
 	}
-	gap := outer - inner
-	laminar := 48*f.PlasticViscosity*v/(gap*gap) + 6*f.YieldPoint/gap
-	return f.pass(laminar, v, slot*gap, f.ApparentInAnnulus(v, outer, inner))
+	l, gap := f.law, outer-inner
+	laminar := 48*l.plastic*v/(gap*gap) + 6*l.point/gap
+	return f.pass(laminar, v, slot*gap, l.plastic+l.point*gap/(8*v))
 }
 
-// sound reports whether the fluid can be reckoned with.
-func (f Fluid) sound() bool { return f.Density >= 0 && f.PlasticViscosity >= 0 && f.YieldPoint >= 0 }
-
-// pass returns the loss in Pa/m, given the laminar one: that, the turbulent one,
-// or what lies between.
-func (f Fluid) pass(laminar, v, d, apparent float64) float64 {
+// pass returns the flow, given its laminar loss in Pa/m: with that, the turbulent one, or what lies between.
+func (f Fluid) pass(laminar, v, d, apparent float64) Flow {
 	inertia := f.Density * v * d // Reynolds number times viscosity
+	flow := Flow{Loss: bounded(laminar), Velocity: v, Regime: Laminar}
+	if apparent > 0 {
+		flow.Reynolds = bounded(inertia / apparent)
+	}
 	if !(inertia > LaminarBelow*apparent) {
-		return bounded(laminar)
+		return flow
 	}
 	// The fourth root by two square roots is several times as fast as math.Pow.
-	turbulent := 2 * 0.0791 * f.Density * v * v / d * math.Sqrt(math.Sqrt(f.PlasticViscosity/inertia))
+	turbulent := 2 * 0.0791 * f.Density * v * v / d * math.Sqrt(math.Sqrt(f.law.plastic/inertia))
 	if !(turbulent > laminar) {
-		return bounded(laminar)
+		return flow
 	}
 	share := 1.0
+	flow.Regime = Turbulent
 	if inertia < TurbulentAbove*apparent {
 		share = (inertia/apparent - LaminarBelow) / (TurbulentAbove - LaminarBelow)
+		flow.Regime = Transition
 	}
-	return bounded(laminar + share*(turbulent-laminar))
-}
-
-// bounded returns a loss that is a number, and zero for one that is none.
-func bounded(loss float64) float64 {
-	if math.IsNaN(loss) || math.IsInf(loss, 0) {
-		return 0
-	}
-	return loss
+	flow.Loss = bounded(laminar + share*(turbulent-laminar))
+	return flow
 }

@@ -31,11 +31,11 @@ type published struct {
 
 // fluid reads a fluid in field units or in SI.
 func fluid(given map[string]float64) Fluid {
-	return Fluid{
-		Density:          given["density_ppg"]*ppg + given["density_kg_per_m3"],
-		PlasticViscosity: (given["plastic_viscosity_cp"]+given["viscosity_cp"])/1000 + given["viscosity_pa_s"],
-		YieldPoint:       given["yield_point_lb_per_100ft2"] * yield,
-	}
+	return Bingham(
+		given["density_ppg"]*ppg+given["density_kg_per_m3"],
+		(given["plastic_viscosity_cp"]+given["viscosity_cp"])/1000+given["viscosity_pa_s"],
+		given["yield_point_lb_per_100ft2"]*yield,
+	)
 }
 
 func TestPublishedExamples(t *testing.T) {
@@ -49,9 +49,9 @@ func TestPublishedExamples(t *testing.T) {
 			flow = v * math.Pi / 4 * outer * outer
 		}
 		v := Velocity(flow, outer, inner)
-		loss, apparent, diameter := Bingham{}.Pipe(f, flow, outer), f.ApparentInPipe(v, outer), outer
+		loss, apparent, diameter := BinghamSlot{}.Pipe(f, flow, outer), f.ApparentInPipe(v, outer), outer
 		if inner > 0 {
-			loss, apparent = Bingham{}.Annulus(f, flow, outer, inner), f.ApparentInAnnulus(v, outer, inner)
+			loss, apparent = BinghamSlot{}.Annulus(f, flow, outer, inner), f.ApparentInAnnulus(v, outer, inner)
 			diameter = SlotDiameter(outer, inner)
 		}
 		got := map[string]float64{
@@ -59,7 +59,7 @@ func TestPublishedExamples(t *testing.T) {
 			"velocity_ft_per_min":   v / foot * 60,
 			"apparent_viscosity_cp": apparent * 1000,
 			"reynolds":              Reynolds(f.Density, v, diameter, apparent),
-			"reynolds_plastic":      Reynolds(f.Density, v, diameter, f.PlasticViscosity),
+			"reynolds_plastic":      Reynolds(f.Density, v, diameter, f.PlasticViscosity()),
 			"hedstrom":              f.Hedstrom(diameter),
 			"gradient_psi_per_ft":   loss / psi * foot,
 			"pressure_loss_psi":     loss * length / psi,
@@ -81,11 +81,11 @@ func TestPublishedExamples(t *testing.T) {
 func TestPublishedSystem(t *testing.T) {
 	s := handbook.Load[published](t, "testdata/friction.toml").System
 	n := func(name string) float64 { return s[name].(float64) }
-	f := Fluid{n("density_ppg") * ppg, n("plastic_viscosity_cp") / 1000, n("yield_point_lb_per_100ft2") * yield}
+	f := Bingham(n("density_ppg")*ppg, n("plastic_viscosity_cp")/1000, n("yield_point_lb_per_100ft2")*yield)
 	flow := n("flow_gpm") * gallon / 60
 	pipe, collar := n("drill_pipe_od_in")*inch, n("collar_od_in")*inch
 	cased, hole := n("casing_id_in")*inch, n("hole_in")*inch
-	var b Bingham
+	var b BinghamSlot
 	total := b.Pipe(f, flow, n("drill_pipe_id_in")*inch)*(n("drill_pipe_ft")+n("surface_equivalent_ft"))*foot +
 		b.Pipe(f, flow, n("collar_id_in")*inch)*n("collar_ft")*foot +
 		b.Annulus(f, flow, cased, pipe)*n("casing_ft")*foot +
@@ -102,8 +102,8 @@ func TestPublishedSystem(t *testing.T) {
 func TestDisputedExamples(t *testing.T) {
 	for _, d := range handbook.Load[published](t, "testdata/friction.toml").Disputed {
 		n := func(name string) float64 { return d[name].(float64) }
-		f := Fluid{n("density_ppg") * ppg, n("plastic_viscosity_cp") / 1000, 0}
-		got := Bingham{}.Pipe(f, n("flow_gpm")*gallon/60, n("outer_id_in")*inch) * n("length_ft") * foot / psi
+		f := Newton(n("density_ppg")*ppg, n("plastic_viscosity_cp")/1000)
+		got := BinghamSlot{}.Pipe(f, n("flow_gpm")*gallon/60, n("outer_id_in")*inch) * n("length_ft") * foot / psi
 		within := n("tolerance_pct") / 100
 		if want := n("blasius_psi"); math.Abs(got-want) > want*within {
 			t.Errorf("%v = %v psi, want %v", d["id"], got, want)
@@ -118,7 +118,7 @@ func TestDisputedExamples(t *testing.T) {
 // passage between them to each other.
 func TestPassage(t *testing.T) {
 	const d = 0.1
-	water := Fluid{Density: 1000, PlasticViscosity: 0.001}
+	water := Newton(1000, 0.001)
 	at := func(re float64) float64 { return re * 0.001 / (1000 * d) * math.Pi / 4 * d * d }
 	for _, c := range []struct{ re, fanning float64 }{
 		{100, 0.16}, {2100, 16 / 2100.0}, {4000, 0.0791 / math.Pow(4000, 0.25)}, {1e5, 0.0791 / math.Pow(1e5, 0.25)},
@@ -126,25 +126,25 @@ func TestPassage(t *testing.T) {
 	} {
 		v := c.re * 0.001 / (1000 * d)
 		want := 2 * c.fanning * 1000 * v * v / d
-		if got := (Bingham{}).Pipe(water, at(c.re), d); math.Abs(got-want) > 1e-12*want+1e-12 {
+		if got := (BinghamSlot{}).Pipe(water, at(c.re), d); math.Abs(got-want) > 1e-12*want+1e-12 {
 			t.Errorf("Reynolds number %v: %v Pa/m, want %v", c.re, got, want)
 		}
 	}
-	thick := Fluid{Density: 1900, PlasticViscosity: 0.05, YieldPoint: 30}
+	thick := Bingham(1900, 0.05, 30)
 	flow := 0.03
 	v := Velocity(flow, 0.3, 0.28)
 	if re := Reynolds(1900, v, SlotDiameter(0.3, 0.28), thick.ApparentInAnnulus(v, 0.3, 0.28)); re > LaminarBelow {
 		t.Fatalf("thick fluid: Reynolds number %v is no laminar case", re)
 	}
-	if got, want := (Bingham{}).Annulus(thick, flow, 0.3, 0.28), 48*0.05*v/(0.02*0.02)+6*30/0.02; math.Abs(got-want) > 1e-9*want {
+	if got, want := (BinghamSlot{}).Annulus(thick, flow, 0.3, 0.28), 48*0.05*v/(0.02*0.02)+6*30/0.02; math.Abs(got-want) > 1e-9*want {
 		t.Errorf("thick fluid in a narrow annulus: %v Pa/m, want %v", got, want)
 	}
 }
 
 func TestOutsideTheDomain(t *testing.T) {
-	mud := Fluid{1250, 0.018, 10}
+	mud := Bingham(1250, 0.018, 10)
 	nan, inf := math.NaN(), math.Inf(1)
-	var b Bingham
+	var b BinghamSlot
 	for name, got := range map[string]float64{
 		"no flow in a pipe":       b.Pipe(mud, 0, 0.1),
 		"no flow in an annulus":   b.Annulus(mud, 0, 0.3, 0.1),
@@ -154,11 +154,11 @@ func TestOutsideTheDomain(t *testing.T) {
 		"flow endless":            b.Pipe(mud, inf, 0.1),
 		"flow beyond all numbers": b.Pipe(mud, 1e300, 0.1),
 		"diameter no number":      b.Annulus(mud, 0.01, nan, 0.1),
-		"viscosity below zero":    b.Pipe(Fluid{1250, -1, 10}, 0.01, 0.1),
-		"density no number":       b.Pipe(Fluid{nan, 0.02, 10}, 0.01, 0.1),
+		"viscosity below zero":    b.Pipe(Bingham(1250, -1, 10), 0.01, 0.1),
+		"density no number":       b.Pipe(Bingham(nan, 0.02, 10), 0.01, 0.1),
 		"slot without gap":        SlotDiameter(0.1, 0.2),
 		"Reynolds, no viscosity":  Reynolds(1000, 1, 0.1, 0),
-		"Hedstrom, no viscosity":  Fluid{1000, 0, 10}.Hedstrom(0.1),
+		"Hedstrom, no viscosity":  Bingham(1000, 0, 10).Hedstrom(0.1),
 		"velocity without room":   Velocity(1, 0.1, 0.2),
 	} {
 		if got != 0 {

@@ -8,18 +8,19 @@ import (
 )
 
 func drawFluid(t *rapid.T) Fluid {
-	return Fluid{
-		Density:          rapid.Float64Range(0, 2500).Draw(t, "density"),
-		PlasticViscosity: rapid.Float64Range(0, 0.3).Draw(t, "plastic viscosity"),
-		YieldPoint:       rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0, 50)).Draw(t, "yield point"),
-	}
+	return HerschelBulkley(
+		rapid.Float64Range(0, 2500).Draw(t, "density"),
+		rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0, 50)).Draw(t, "yield stress"),
+		rapid.Float64Range(0, 0.3).Draw(t, "consistency"),
+		rapid.OneOf(rapid.Just(1.0), rapid.Float64Range(LeastIndex, MostIndex)).Draw(t, "index"),
+	)
 }
 
 // TestKeepsItsPromises: never below zero, no jump but the one from rest, never
 // falling with flow, density or a narrower way, and blind to direction.
 func TestKeepsItsPromises(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var m Model = Bingham{}
+		m := rapid.SampledFrom(Correlations()).Draw(t, "correlation")
 		f := drawFluid(t)
 		outer := rapid.Float64Range(0.03, 0.8).Draw(t, "outer")
 		inner := outer * rapid.Float64Range(0, 0.98).Draw(t, "inner")
@@ -38,8 +39,7 @@ func TestKeepsItsPromises(t *testing.T) {
 		if got := m.Annulus(heavy, flow, outer, inner); got < grown {
 			t.Fatalf("density %v loses %v, %v only %v", f.Density, loss, heavy.Density, got)
 		}
-		stiff := f
-		stiff.YieldPoint += 1
+		stiff := HerschelBulkley(f.Density, f.Yield()+1, f.Consistency(), f.Index())
 		if got := m.Annulus(stiff, flow/1e4, outer, inner); got < m.Annulus(f, flow/1e4, outer, inner) {
 			t.Fatalf("creeping flow: more yield point loses less")
 		}
@@ -55,10 +55,15 @@ func TestKeepsItsPromises(t *testing.T) {
 }
 
 func BenchmarkAnnulus(b *testing.B) {
-	f := Fluid{1500, 0.05, 8}
-	var m Model = Bingham{}
-	b.ReportAllocs()
-	for b.Loop() {
-		m.Annulus(f, 0.04, 0.3148, 0.1492)
+	laws := map[string]Fluid{"Bingham": Bingham(1500, 0.05, 8), "Herschel-Bulkley": HerschelBulkley(1500, 5, 0.4, 0.7)}
+	for _, m := range Correlations() {
+		for law, f := range laws {
+			b.Run(m.Name()+"/"+law, func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					m.Annulus(f, 0.04, 0.3148, 0.1492)
+				}
+			})
+		}
 	}
 }

@@ -52,7 +52,7 @@ func ottermast(t testing.TB, excess float64) *Well {
 	open := math.Sqrt(13.625*13.625+(1+excess)*(17.5*17.5-13.625*13.625)) * inch
 	// Rheology: the mud's is the demo's (18 cP, 22 lb/100ft²), the others are usual.
 	cement := func(name string, density float64) Fluid {
-		return Fluid{name, friction.Fluid{Density: density, PlasticViscosity: 0.05, YieldPoint: 8}}
+		return Fluid{name, friction.Bingham(density, 0.05, 8)}
 	}
 	w, err := New(Layout{
 		Bore: bore.Profile{
@@ -68,10 +68,10 @@ func ottermast(t testing.TB, excess float64) *Well {
 		Float:    true,
 		Return:   ToRig(mud),
 		TVD:      bent,
-		Friction: friction.Bingham{},
+		Friction: friction.BinghamSlot{},
 	}, []Fluid{
-		{"mud", friction.Fluid{Density: 1250, PlasticViscosity: 0.018, YieldPoint: 22 * 0.4788026}},
-		{"spacer", friction.Fluid{Density: 1380, PlasticViscosity: 0.025, YieldPoint: 8}},
+		{"mud", friction.Bingham(1250, 0.018, 22*0.4788026)},
+		{"spacer", friction.Bingham(1380, 0.025, 8)},
 		cement("lead", 1500), cement("tail", 1900), cement("heavy mud", 1450),
 	}, mud)
 	if err != nil {

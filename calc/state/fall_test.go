@@ -101,7 +101,7 @@ func TestFallsToTheBalance(t *testing.T) {
 	}{
 		"no friction":     {nil, 1},
 		"linear friction": {linear{1e4}, 3600},
-		"water":           {friction.Bingham{}, 3600},
+		"water":           {friction.BinghamSlot{}, 3600},
 	} {
 		w := hung(t, c.model)
 		near(t, name+": balance before", w.Balance(), -200*500*gravity, 1e-3)
@@ -150,9 +150,9 @@ func TestFallsAsTheFormulaSays(t *testing.T) {
 
 // TestYieldHolds: columns that differ by less than the yield point can hold stay.
 func TestYieldHolds(t *testing.T) {
-	w := hung(t, friction.Bingham{})
+	w := hung(t, friction.BinghamSlot{})
 	for i := range w.fluids {
-		w.fluids[i].YieldPoint = 100
+		w.fluids[i].Fluid = friction.Bingham(w.fluids[i].Density, w.fluids[i].PlasticViscosity(), 100)
 	}
 	s, err := w.Advance(600, 0, 0)
 	if err != nil {

@@ -104,10 +104,8 @@ func (l *Layout) check(fluids []Fluid) error {
 		return errors.New("well: no fluids; give at least one")
 	}
 	for i, f := range fluids {
-		for _, v := range [...]float64{f.Density, f.PlasticViscosity, f.YieldPoint} {
-			if !(v >= 0) || math.IsInf(v, 0) {
-				return fmt.Errorf("well: fluid %d %q: a density, viscosity or yield point of %g; give 0 or more", i, f.Name, v)
-			}
+		if err := f.Check(); err != nil {
+			return fmt.Errorf("well: fluid %d %q: %w", i, f.Name, err)
 		}
 	}
 	if err := l.Bore.Check(); err != nil {

@@ -49,14 +49,15 @@ func drawWell(t *rapid.T) *Well {
 	build := rapid.Float64Range(50, 1000).Draw(t, "kick-off")
 	slant := rapid.Float64Range(0, 1).Draw(t, "slant")
 	l.TVD = func(md float64) float64 { return min(md, build) + slant*max(md-build, 0) }
-	l.Friction = friction.Bingham{}
+	l.Friction = rapid.SampledFrom(friction.Correlations()).Draw(t, "correlation")
 	fluids := make([]Fluid, 4)
 	for i := range fluids {
-		fluids[i] = Fluid{"", friction.Fluid{
-			Density:          rapid.Float64Range(900, 2200).Draw(t, "density"),
-			PlasticViscosity: rapid.Float64Range(0.001, 0.08).Draw(t, "viscosity"),
-			YieldPoint:       rapid.SampledFrom([]float64{0, 5, 15}).Draw(t, "yield point"),
-		}}
+		fluids[i] = Fluid{"", friction.HerschelBulkley(
+			rapid.Float64Range(900, 2200).Draw(t, "density"),
+			rapid.SampledFrom([]float64{0, 5, 15}).Draw(t, "yield stress"),
+			rapid.Float64Range(0.001, 0.08).Draw(t, "consistency"),
+			rapid.SampledFrom([]float64{0.6, 1}).Draw(t, "index"),
+		)}
 	}
 	w, err := New(l, fluids, 0)
 	if err != nil {
