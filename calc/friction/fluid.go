@@ -78,12 +78,10 @@ func Newton(density, viscosity float64) Fluid { return HerschelBulkley(density, 
 // of returns the law of a fluid, for one that has none a law without any stress.
 func (f Fluid) of() *law {
 	if f.law == nil {
-		return &none
+		return &law{index: 1}
 	}
 	return f.law
 }
-
-var none = law{index: 1} // read only
 
 // Yield returns the yield stress in Pa, Consistency the consistency in Pa·sⁿ and Index the flow behaviour index n.
 func (f Fluid) Yield() float64       { return f.of().yield }
