@@ -12,6 +12,7 @@ const linesOver = 1000 * 4.4482216152605 / (0.0254 * 0.0254)
 func (e *evaluation) pumpFiguresOf(i int, p *page, job *cementJob, r *jobResult, static, pumping gap) {
 	p.group = "At the pump and the string"
 	c := &e.plan.Sections[i].Cement
+	played := p.played()
 	simple := func(key, name string, kind quantity.Kind, x extreme, formula, note string) {
 		p.put(key, name, kind, x.value, pumping, func(w *Working) {
 			w.Formula = formula

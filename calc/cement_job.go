@@ -87,7 +87,9 @@ func (e *evaluation) frictionGap(i int, job *cementJob) gap {
 			missing = first(missing, gap{path("yp"), "YP of " + what + " is blank"})
 		}
 	}
-	both(s.PV.IsSet() || s.Cement.MudPV.IsSet(), s.YP.IsSet() || s.Cement.MudYP.IsSet(), func(key string) model.Path { return model.PathOf(i, key) }, "the mud")
+	if !s.Cement.MudPV.IsSet() || !s.Cement.MudYP.IsSet() {
+		missing = first(missing, e.rheologyGap(i))
+	}
 	for k := range s.Spacers {
 		both(s.Spacers[k].PV.IsSet(), s.Spacers[k].YP.IsSet(), func(key string) model.Path { return spacerPath(i, k, key) }, "a spacer")
 	}

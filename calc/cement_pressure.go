@@ -14,7 +14,10 @@ func (job *cementJob) when(x extreme) string {
 	return "in " + list[x.stage].name
 }
 
-const played = "the job played in steps on the well's columns, Bingham friction (package friction); no gel strength, no eccentricity"
+// played returns the source of what is read off a job.
+func (p *page) played() string {
+	return "the job played in steps on the well's columns, friction by " + by(p.e.rubbing(p.section)) + "; no gel strength, no eccentricity"
+}
 
 func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pumping gap) {
 	p.group = "Margins on the rock"
@@ -25,7 +28,7 @@ func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pum
 			w.Formula = "margin = fracture or shoe test - equivalent density, least at the last shoe, every row of the prognosis, shoe and TD: " + hole
 			w.in("limit", "there, from RKB", quantity.EMW, at.Fracture)
 			w.in("EMW", "of the job", quantity.EMW, at.Fracture-x.value)
-			w.Source = played
+			w.Source = p.played()
 		})
 		where := at.Name
 		if pumping.open() {
@@ -51,7 +54,7 @@ func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pum
 		w.Formula = "margin = equivalent density - pore, least through the job"
 		w.in("EMW", "of the job", quantity.EMW, at.Pore+r.inflow.value)
 		w.in("pore", "prognosis there", quantity.EMW, at.Pore)
-		w.Source = played
+		w.Source = p.played()
 		w.Note = "Gelling cement hands on less than its column later; that is not modelled."
 	}).Note = at.Name
 	e.wherefigures(p, "cement.inflow", r.inflow, at, missing)
@@ -79,11 +82,11 @@ func (e *evaluation) pointOf(i int, r *jobResult, x extreme, static gap) (JobPoi
 func (e *evaluation) wherefigures(p *page, key string, x extreme, at JobPoint, missing gap) {
 	p.also(key+".at", "at depth", quantity.Length, at.MD, missing, func(w *Working) {
 		w.Formula = "depth along hole at which it is met"
-		w.Source = played
+		w.Source = p.played()
 	})
 	p.also(key+".pumped", "after", quantity.Volume, x.pumped, missing, func(w *Working) {
 		w.Formula = "volume pumped since the start when it is met"
-		w.Source = played
+		w.Source = p.played()
 	})
 }
 
@@ -98,7 +101,7 @@ func (e *evaluation) emwFigures(i int, p *page, r *jobResult, pumping gap) {
 				w.Formula = formula
 				w.in("depth", "along hole", quantity.Length, at.MD)
 				w.in("TVD", "from RKB", quantity.Length, at.TVD)
-				w.Source = played
+				w.Source = p.played()
 			})
 		}
 		p.put(key, "EMW "+at.Name, quantity.EMW, r.atRest[k], gap{}, func(w *Working) {

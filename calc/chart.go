@@ -44,6 +44,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	}
 	e := run(plan, nil)
 	switch topic {
+	case model.TopicMud:
+		return e.mudCharts(section)
 	case model.TopicCasing:
 		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicCement:

@@ -43,6 +43,7 @@ type evaluation struct {
 	path     trajectory.Path
 	pathGap  gap
 	window   window
+	flows    []flowLaw // how the fluid of each section flows
 	pumps    []pumpGroup
 	pumpGap  gap
 	sections []hole
@@ -85,6 +86,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 	e.readPath()
 	e.readWindow()
 	e.readPumps()
+	e.readFlows()
 	e.readHoles()
 	e.readCasings()
 	e.readDrillStrings()

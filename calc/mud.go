@@ -19,6 +19,7 @@ func (e *evaluation) mudPage(i int) {
 	e.marginFigures(i, p)
 	e.pressureFigures(i, p)
 	e.volumeFigures(i, p, d)
+	e.rheologyFigures(i, p)
 }
 
 // columnGap says what is missing for the fluid column of section i.

@@ -22,6 +22,7 @@ var groups = sync.OnceValue(func() []*Group {
 	loadsGroup(section)
 	holeLoadsGroup(section)
 	centringGroup(section)
+	rheologyGroup(section)
 	stringGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)

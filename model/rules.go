@@ -83,6 +83,7 @@ const (
 	RuleRunningSpeed
 	RuleUSCementZone
 	RuleCementInflow
+	RuleReadingFit
 	ruleCount
 )
 
@@ -246,6 +247,8 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleRunningSpeed, "running_speed", "Running speed that surge leaves", Practice, practised, quantity.Velocity, "3 m/min", memory),
 		least(RuleUSCementZone, "us_cement_zone", "Cement above a zone to be isolated", Law, us, length, "500 ft", "30 CFR 250.421(d), (e), 2015 edition"),
 		least(RuleCementInflow, "cement_inflow", "Cement above a point of inflow", Standard, norway, length, "200 m", "NORSOK D-010 (2004), table 22; or into the last string"),
+		most(RuleReadingFit, "reading_fit", "Viscometer readings as the law has them", Practice, practised, quantity.Dial, "3 deg",
+			"common practice, an odd reading or a law that does not suit; from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -21,6 +21,7 @@ type Section struct {
 	SpotDensity                   quantity.Value
 	Flow, Booster                 quantity.Value
 	LeakOff                       quantity.Value
+	Rheology                      Rheology
 
 	// Casing or liner.
 	Purpose, Method, Hung string

@@ -73,6 +73,8 @@ const (
 	Hours                           // a duration of a job or a wait, s
 	CementRate                      // a rate of slurry or of what displaces it, m³/s
 	TallyLength                     // a length or depth of a pipe tally, m
+	Consistency                     // the consistency K of a power law, Pa·sⁿ
+	Dial                            // a reading of a viscometer, degrees of its dial
 
 	kindCount = int(iota)
 )
@@ -112,6 +114,8 @@ const (
 	powderVolume
 	power
 	powerPerArea
+	consistency
+	dial
 )
 
 // kindRow is one line of the table of kinds.
@@ -159,6 +163,8 @@ var kindTable = [kindCount]kindRow{
 	Hours:               {"duration", duration},
 	CementRate:          {"pump rate", flow},
 	TallyLength:         {"tally length", length},
+	Consistency:         {"consistency", consistency},
+	Dial:                {"dial reading", dial},
 }
 
 // Kinds returns every kind, in the order of the constants.

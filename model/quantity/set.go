@@ -91,6 +91,8 @@ var setTable = [kindCount][setCount]Unit{
 	Hours:               {Metric: Hour, Field: Hour, SI: Hour},
 	CementRate:          {Metric: LitrePerMinute, Field: BarrelPerMinute, SI: LitrePerSecond},
 	TallyLength:         {Metric: Metre, Field: Foot, SI: Metre},
+	Consistency:         {Metric: PascalSecondN, Field: PoundForceSecondNPer100SquareFoot, SI: PascalSecondN},
+	Dial:                {Metric: DialDegree, Field: DialDegree, SI: DialDegree},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

@@ -187,4 +187,10 @@ var unitTable = [unitCount]unitRow{
 	HorsepowerPerSquareInch: {dim: powerPerArea, symbol: "hp/in2", num: horsepower, den: squareInch * 1e8, digits: digits{fine: 2}, step: 0.1, spellings: "hp/in2 hhp/in2 hsi hp/sqin hhp/sqin"},
 	WattPerSquareMillimetre: {dim: powerPerArea, symbol: "W/mm2", num: 1e6, den: 1, digits: digits{fine: 2}, step: 0.1, spellings: "w/mm2"},
 	WattPerSquareMetre:      {dim: powerPerArea, symbol: "W/m2", num: 1, den: 1, step: 100000, spellings: "w/m2"},
+
+	PascalSecondN:                     {dim: consistency, symbol: "Pa.s^n", num: 1, den: 1, digits: digits{fine: 3, coarse: 2, below: 10}, step: 0.01, spellings: "pasn"},
+	PoundForceSecondNPer100SquareFoot: {dim: consistency, symbol: "lbf.s^n/100ft2", num: poundForce, den: squareFoot * 1e7, digits: digits{fine: 3, coarse: 2, below: 10}, step: 0.02, spellings: "lbfsn/100ft2 lbsn/100ft2"},
+	MillipascalSecondN:                {dim: consistency, symbol: "mPa.s^n", num: 1, den: 1000, digits: digits{fine: 1, coarse: 0, below: 100}, step: 10, spellings: "mpasn eqcp cpeq", trap: "MPasn"},
+
+	DialDegree: {dim: dial, symbol: "deg", num: 1, den: 1, digits: digits{fine: 1}, step: 0.5, spellings: "deg degs degree degrees"},
 }

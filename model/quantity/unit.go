@@ -183,6 +183,14 @@ const (
 	WattPerSquareMillimetre
 	WattPerSquareMetre
 
+	// Consistencies of a power law; n is its index.
+	PascalSecondN
+	PoundForceSecondNPer100SquareFoot
+	MillipascalSecondN
+
+	// Readings of a viscometer.
+	DialDegree
+
 	unitCount = int(iota + 1)
 )
 
