@@ -61,8 +61,16 @@ func byKind(chart calc.Chart) (list []calc.Chart) {
 	return list
 }
 
-// pictures returns how many pictures the third view of the page has: its charts, then the pressure window.
+// pictures returns how many pictures the third view of the page has: its charts, and the pressure window.
 func (p *Planner) pictures() int { return len(p.chartsHere()) + 1 }
+
+// windowAt returns which of the pictures is the pressure window: the last, but where the mud is planned the first.
+func (p *Planner) windowAt() int {
+	if p.topic == model.TopicMud {
+		return 0
+	}
+	return p.pictures() - 1
+}
 
 // pictureAt returns the picture that is shown, from 0.
 func (p *Planner) pictureAt() int { return max(0, min(p.chartAt[p.topic], p.pictures()-1)) }
@@ -77,9 +85,13 @@ func (p *Planner) drawPicture(r canvas.Region) {
 	if p.amongPictures() {
 		page = "left right  " + page
 	}
-	if at == n-1 {
+	window := p.windowAt()
+	if at == window {
 		p.drawWindow(r, page)
 		return
+	}
+	if at > window {
+		at--
 	}
 	plot.DrawChart(r, p.chartsHere()[at], p.chartOptions(page))
 }

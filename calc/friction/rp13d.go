@@ -10,8 +10,8 @@ import "math"
 //	pipe     rate = 8 v / d  × (3n + 1) / (4n)     stress = (4/3)ⁿ yield + K rateⁿ
 //	annulus  rate = 12 v / D × (2n + 1) / (3n)     stress = (3/2)ⁿ yield + K rateⁿ     D = outer - inner
 //
-// That is exact without yield, and the same as [BinghamSlot] for n = 1. With a yield it is near; towards no flow it tends to
-// more than the yield can hold. The annulus is taken as a slot as wide as the gap.
+// That is exact without yield, and the same as [BinghamSlot] for n = 1. With a yield it is from 3 % below the exact stress up
+// to those factors times it, to which it tends at no flow. The annulus is taken as a slot as wide as the gap.
 //
 // The Reynolds number is generalised, Re = 8 rho v² / stress, and the Fanning factor a blend of three:
 //
