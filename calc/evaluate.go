@@ -112,7 +112,7 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 380
+	figuresPerSection  = 440
 	findingsPerSection = 50
 )
 
