@@ -128,7 +128,7 @@ func (e *evaluation) rheologyFigures(i int, p *page) {
 	}
 	p.put("mud.rheology.pv", "PV", quantity.Viscosity, f.PlasticViscosity(), missing, line)
 	p.also("mud.rheology.yp", "YP", quantity.YieldPoint, f.YieldPoint(), missing, line)
-	n := p.put("mud.rheology.n", "Flow index n", quantity.Number, f.Index(), missing, why)
+	n := p.put("mud.rheology.n", "Index n", quantity.Number, f.Index(), missing, why)
 	if !missing.open() && !f.IsBingham() && e.rubbing(i) == (friction.BinghamSlot{}) {
 		n.Note = "friction takes PV and YP"
 	}

@@ -23,7 +23,7 @@ func (e *evaluation) rheogram(i int) Chart {
 	r, flow := &e.plan.Sections[i].Rheology, &e.flows[i]
 	chart := Chart{Key: "mud.rheogram", Title: "Rheogram: shear stress against shear rate", Topic: model.TopicMud, Axis: "rate, 1/s", Along: quantity.Number}
 	curve := func(name string, stress func(rate float64) float64) {
-		c := ChartCurve{Name: name, Kind: quantity.YieldPoint}
+		c := ChartCurve{Name: name, Kind: quantity.ShearStress}
 		const steps = 40
 		for k := range steps + 1 {
 			// Closer at low rates, where the laws differ.
@@ -33,7 +33,7 @@ func (e *evaluation) rheogram(i int) Chart {
 		chart.Curves = append(chart.Curves, c)
 	}
 	if readings := taken(r); len(readings) > 1 {
-		read := ChartCurve{Name: "read", Kind: quantity.YieldPoint}
+		read := ChartCurve{Name: "read", Kind: quantity.ShearStress}
 		for k := range readings {
 			x := readings[len(readings)-1-k]
 			read.Points = append(read.Points, ChartPoint{x.Rate(), x.Stress()})

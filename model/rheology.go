@@ -81,6 +81,10 @@ func rheologyGroup(section *Group) *Group {
 		d{Key: "law", Label: "Law fitted", Name: "Law that the readings are fitted with", Topic: TopicMud, Choices: []string{LawHerschelBulkley, LawBingham, LawPower},
 			Default: LawHerschelBulkley, Inside: with(ByReadings, "counts where readings give the flow"),
 			Help: "By least squares of the shear stresses. Herschel-Bulkley holds the other two.", At: func(r *Rheology) any { return &r.Law }},
+		d{Key: "friction", Label: "Friction by", Name: "Correlation of friction", Topic: TopicMud,
+			Choices: []string{FrictionBinghamSlot, FrictionRP13D, FrictionDodgeMetzner}, Default: FrictionBinghamSlot,
+			Help: "For all that flows in this section. Bingham slot takes of any law its stresses at 511 and 1022 1/s; RP 13D and Dodge-Metzner take the whole law.",
+			At:   func(r *Rheology) any { return &r.Friction }},
 		reading("r600", "600 rpm", func(r *Rheology) any { return &r.R600 }),
 		reading("r300", "300 rpm", func(r *Rheology) any { return &r.R300 }),
 		reading("r200", "200 rpm", func(r *Rheology) any { return &r.R200 }),
@@ -96,9 +100,5 @@ func rheologyGroup(section *Group) *Group {
 		gel("gel_10s", "Gel, 10 s", "10 seconds", func(r *Rheology) any { return &r.GelSeconds }),
 		gel("gel_10min", "Gel, 10 min", "10 minutes", func(r *Rheology) any { return &r.GelTen }),
 		gel("gel_30min", "Gel, 30 min", "30 minutes", func(r *Rheology) any { return &r.GelThirty }),
-		d{Key: "friction", Label: "Friction by", Name: "Correlation of friction", Topic: TopicMud,
-			Choices: []string{FrictionBinghamSlot, FrictionRP13D, FrictionDodgeMetzner}, Default: FrictionBinghamSlot,
-			Help: "For all that flows in this section. Bingham slot takes of any law its stresses at 511 and 1022 1/s; RP 13D and Dodge-Metzner take the whole law.",
-			At:   func(r *Rheology) any { return &r.Friction }},
 	)
 }

@@ -75,6 +75,7 @@ const (
 	TallyLength                     // a length or depth of a pipe tally, m
 	Consistency                     // the consistency K of a power law, Pa·sⁿ
 	Dial                            // a reading of a viscometer, degrees of its dial
+	ShearStress                     // the shear stress of a fluid that flows, Pa
 
 	kindCount = int(iota)
 )
@@ -165,6 +166,7 @@ var kindTable = [kindCount]kindRow{
 	TallyLength:         {"tally length", length},
 	Consistency:         {"consistency", consistency},
 	Dial:                {"dial reading", dial},
+	ShearStress:         {"shear stress", yieldPoint},
 }
 
 // Kinds returns every kind, in the order of the constants.

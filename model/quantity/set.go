@@ -93,6 +93,7 @@ var setTable = [kindCount][setCount]Unit{
 	TallyLength:         {Metric: Metre, Field: Foot, SI: Metre},
 	Consistency:         {Metric: PascalSecondN, Field: PoundForceSecondNPer100SquareFoot, SI: PascalSecondN},
 	Dial:                {Metric: DialDegree, Field: DialDegree, SI: DialDegree},
+	ShearStress:         {Metric: YieldPascal, Field: PoundForcePer100SquareFoot, SI: YieldPascal},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does
