@@ -121,7 +121,7 @@ func (e *evaluation) hostCouplings(i int, place *tally.Placement) (host int, mis
 	if !ok || shoe <= c.top {
 		return host, gap{model.PathOf(i, "top"), "the liner does not reach into a string above"}
 	}
-	t := &e.tallies[host]
+	t := e.tallyOf(host)
 	if !t.kept {
 		return host, gap{model.PathOf(host, "tally.joint_length"), "the string around has no tally: its couplings are not known"}
 	}

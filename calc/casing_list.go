@@ -55,14 +55,14 @@ func RunningList(plan *model.Plan, section int) (RunList, error) {
 	if section < 0 || section >= len(plan.Sections) {
 		return RunList{}, fmt.Errorf("there is no section %d: the plan has %d", section+1, len(plan.Sections))
 	}
-	e := run(plan, nil)
+	e := runPages(plan, section, nil)
 	if !e.strings[section].present {
 		return RunList{}, errors.New("the section stays open hole: there is no string to run")
 	}
-	if e.tallies == nil || !e.tallies[section].kept {
+	t := e.tallyOf(section)
+	if !t.kept {
 		return RunList{}, errors.New("the string has no tally: give the average length of a joint, or measured joints")
 	}
-	t := &e.tallies[section]
 	if t.missing.open() {
 		return RunList{}, errors.New(t.missing.why)
 	}

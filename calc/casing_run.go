@@ -36,10 +36,11 @@ func (e *evaluation) runWeights(fluids []layer, i int, l *landing, shoe, empty f
 // unfilled returns the length in m of casing that hangs empty before it is filled while the string of section i is run.
 func (e *evaluation) unfilled(i int) float64 {
 	s := &e.plan.Sections[i]
-	if s.Tally.Float == model.FloatFills || !e.tallies[i].kept {
+	t := e.tallyOf(i)
+	if s.Tally.Float == model.FloatFills || !t.kept {
 		return 0
 	}
-	return s.Tally.FillEvery.SI * e.tallies[i].average
+	return s.Tally.FillEvery.SI * t.average
 }
 
 // runSteps is into how many even steps the way of a string is cut to find the greatest load on it.

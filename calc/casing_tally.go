@@ -35,6 +35,15 @@ const closeEnough = 0.02
 // mostCombined bounds the ways to combine the pups of a section: each is tried whenever an entry changes.
 const mostCombined = 4096
 
+// tallyOf returns the tally of the string of section i.
+func (e *evaluation) tallyOf(i int) *stringTally {
+	if e.tallies[i] == nil {
+		t := e.readTally(i)
+		e.tallies[i] = &t
+	}
+	return e.tallies[i]
+}
+
 // readTally puts the string of section i together, so that its shoe comes to stand where the section wants it.
 func (e *evaluation) readTally(i int) stringTally {
 	s, c := &e.plan.Sections[i], &e.strings[i]

@@ -12,11 +12,7 @@ import (
 
 // tallyPage puts the string of section i together from what is aboard, and adds what it comes to.
 func (e *evaluation) tallyPage(i int, p *page) {
-	if e.tallies == nil {
-		e.tallies = make([]stringTally, len(e.plan.Sections))
-	}
-	e.tallies[i] = e.readTally(i)
-	t := &e.tallies[i]
+	t := e.tallyOf(i)
 	if !t.kept {
 		return
 	}

@@ -27,7 +27,7 @@ func Play(plan *model.Plan, section int, hole HoleSize) (job Job, why string, me
 	if section < 0 || section >= len(plan.Sections) {
 		return Job{}, "there is no such section", ""
 	}
-	e := run(plan, nil)
+	e := runPages(plan, section, nil)
 	if !e.cemented(section) {
 		return Job{}, "the section has no cemented string", model.PathOf(section, "completion")
 	}

@@ -7,7 +7,7 @@ import (
 // cementProposals looks for the highest top of cement and the fastest displacement that keep the plan's margin, and for
 // the excess with which cement just comes out where the returns leave.
 func cementProposals(plan *model.Plan, i int) []Proposal {
-	e := run(plan, nil)
+	e := run(plan)
 	if !e.cemented(i) {
 		return nil
 	}

@@ -42,7 +42,7 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	if section < 0 || section >= len(plan.Sections) {
 		return nil
 	}
-	e := run(plan, nil)
+	e := runPages(plan, section, nil)
 	switch topic {
 	case model.TopicMud:
 		return e.mudCharts(section)

@@ -48,7 +48,7 @@ type evaluation struct {
 	pumpGap  gap
 	sections []hole
 	strings  []casing
-	tallies  []stringTally // of the sections whose casing page is worked out
+	tallies  []*stringTally // of each section, as they are asked for
 	drills   []drillString
 	bores    []bore.Profile // the outer bores of each section, once they are known
 	cements  []*cementJob   // of each section, as they are asked for
@@ -65,23 +65,50 @@ type explanation struct {
 }
 
 // Evaluate computes a plan. It never fails: what cannot be computed is blank, and the figure says which entry to mend.
-func Evaluate(plan *model.Plan) *Result { return run(plan, nil).result }
+func Evaluate(plan *model.Plan) *Result { return run(plan).result }
 
 // Explain returns the working of the figure with the given key in the sheet of a section, or of the well for section
 // -1, and whether there is such a figure.
 func Explain(plan *model.Plan, section int, key string) (Working, bool) {
 	wish := explanation{section: section, key: key}
-	run(plan, &wish)
+	runPages(plan, section, &wish)
 	return wish.working, wish.found
 }
 
-func run(plan *model.Plan, wish *explanation) *evaluation {
+// run works out everything.
+func run(plan *model.Plan) *evaluation {
+	e := begin(plan, nil, findingsPerSection*len(plan.Sections))
+	e.wellPage()
+	for i := range plan.Sections {
+		e.sectionPages(i)
+	}
+	e.result.Datum = e.datum
+	e.result.Sketch = e.sketch()
+	e.result.Window = e.windowPoints()
+	e.result.Traces = e.traces()
+	return e
+}
+
+// runPages works out the pages of one section alone, or the well's for section -1: its sheet is what [Evaluate] gives, at a
+// fraction of the cost. Other sheets stay empty, and what their pages find is missing, even where it is about this section.
+func runPages(plan *model.Plan, section int, wish *explanation) *evaluation {
+	e := begin(plan, wish, findingsPerSection)
+	switch {
+	case section < 0:
+		e.wellPage()
+	case section < len(plan.Sections):
+		e.sectionPages(section)
+	}
+	return e
+}
+
+// begin reads what all pages stand on. A page never needs that another page was worked out before it: what several of them
+// use is worked out here, or by the first that asks.
+func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	e := &evaluation{plan: plan, result: &Result{}, explain: wish}
 	e.result.Sections = make([]Sheet, len(plan.Sections))
-	e.result.Findings = make([]Finding, 0, findingsPerSection*len(plan.Sections))
-	for i := range e.result.Sections {
-		e.result.Sections[i].Figures = make([]Figure, 0, figuresPerSection)
-	}
+	e.result.Findings = make([]Finding, 0, findings)
+	e.tallies = make([]*stringTally, len(plan.Sections))
 	e.readDatum()
 	e.readPath()
 	e.readWindow()
@@ -93,21 +120,19 @@ func run(plan *model.Plan, wish *explanation) *evaluation {
 	if len(plan.Sections) == 0 {
 		e.fault(gap{"section", "the plan has no hole section: add one on the hole page"})
 	}
-	e.wellPage()
-	for i := range plan.Sections {
-		e.holePage(i)
-		e.stringPage(i)
-		e.mudPage(i)
-		e.hydraulicsPage(i)
-		e.casingPage(i)
-		e.cementPage(i)
-		e.plugFigures(i)
-	}
-	e.result.Datum = e.datum
-	e.result.Sketch = e.sketch()
-	e.result.Window = e.windowPoints()
-	e.result.Traces = e.traces()
 	return e
+}
+
+// sectionPages works out the pages of one section.
+func (e *evaluation) sectionPages(i int) {
+	e.result.Sections[i].Figures = make([]Figure, 0, figuresPerSection)
+	e.holePage(i)
+	e.stringPage(i)
+	e.mudPage(i)
+	e.hydraulicsPage(i)
+	e.casingPage(i)
+	e.cementPage(i)
+	e.plugFigures(i)
 }
 
 // About how many figures and findings a section has; more only cost an allocation.

@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"slices"
 
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -37,14 +36,14 @@ type search struct {
 	plan     *model.Plan
 	section  int
 	path     model.Path
-	from, to float64 // SI
-	keeps    func(*Result) bool
+	from, to float64            // SI
+	keeps    func(*Result) bool // looks at the sheet of the section alone
 }
 
 // solve returns the last value that keeps the condition, rounded back towards where the search begins by the natural step
 // of the entry's unit, and the result with it.
 func (s search) solve() (entry model.Entry, result *Result, ok bool) {
-	trial := s.trial()
+	trial := s.plan.Clone()
 	ref, found := model.Find(trial, s.path)
 	if !found {
 		return entry, nil, false
@@ -52,7 +51,7 @@ func (s search) solve() (entry model.Entry, result *Result, ok bool) {
 	unit := s.unit(ref)
 	try := func(x float64) *Result {
 		ref.Set(trial, model.Entry{Quantity: quantity.Of(unit.FromSI(x), unit)})
-		return Evaluate(trial)
+		return runPages(trial, s.section, nil).result
 	}
 	if !s.keeps(try(s.from)) {
 		return entry, nil, false
@@ -92,14 +91,4 @@ func (s search) unit(ref model.Ref) quantity.Unit {
 	}
 	set, _ := quantity.ParseSet(s.plan.Well.UnitSet)
 	return s.plan.System(set, true).Unit(ref.Field.Kind)
-}
-
-// trial returns a plan whose section can be changed without touching the one that is searched for.
-func (s search) trial() *model.Plan {
-	trial := *s.plan
-	trial.Sections = slices.Clone(trial.Sections)
-	section := &trial.Sections[s.section]
-	section.Casing, section.String = slices.Clone(section.Casing), slices.Clone(section.String)
-	section.Slurries, section.Spacers = slices.Clone(section.Slurries), slices.Clone(section.Spacers)
-	return &trial
 }
