@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -25,9 +27,18 @@ type ChartCurve struct {
 	Points []ChartPoint
 }
 
-// ChartPoint is one value, SI, at a place along the chart's axis. A curve may step: two points at one place.
+// ChartPoint is one value, SI, at a place along the chart's axis. A curve may step: two points at one place. Where the value is
+// not a number the curve has a gap.
 type ChartPoint struct {
 	At, Value float64
+}
+
+// orGap returns a figure's value for a curve, and a gap for a blank one.
+func orGap(f *Figure) float64 {
+	if !f.OK {
+		return math.NaN()
+	}
+	return f.Value
 }
 
 // ChartMark is a named place along the axis, such as a shoe or the moment at which a plug lands.
@@ -67,20 +78,21 @@ func (c *Chart) Ends() (first, last float64, ok bool) {
 	return first, last, ok
 }
 
-// At returns the curve's value at a place, between its points in a straight line, and false beyond its ends. Where it steps
-// it is the later value.
+// At returns the curve's value at a place, between its points in a straight line, and false beyond its ends and in a gap. Where it
+// steps it is the later value.
 func (c *ChartCurve) At(place float64) (value float64, ok bool) {
 	for k := len(c.Points) - 1; k >= 0; k-- {
 		p := c.Points[k]
 		switch {
 		case p.At == place:
-			return p.Value, true
+			return p.Value, !math.IsNaN(p.Value)
 		case p.At < place:
 			if k == len(c.Points)-1 {
 				return 0, false
 			}
 			q := c.Points[k+1]
-			return p.Value + (q.Value-p.Value)*(place-p.At)/(q.At-p.At), true
+			value = p.Value + (q.Value-p.Value)*(place-p.At)/(q.At-p.At)
+			return value, !math.IsNaN(value)
 		}
 	}
 	return 0, false
