@@ -25,7 +25,10 @@ type Span struct {
 // usualReach is how far a span goes to either side of the plan's own content, as a share of that.
 const usualReach = 0.2
 
-// NewSpan returns about so many contents around the plan's own, or over the whole range of a blank entry. It reports false for
+// leastContents is how many contents a span has where the natural step would cover the reach with fewer.
+const leastContents = 11
+
+// NewSpan returns at most about so many contents around the plan's own, or over the whole range of a blank entry. It reports false for
 // what cannot be varied: an entry that is no number, or blank without a range.
 func NewSpan(plan *model.Plan, ref model.Ref, unit quantity.Unit, count int) (Span, bool) {
 	if ref.Field == nil || ref.Field.Type != model.QuantityField || !unit.Fits(ref.Field.Kind) {
@@ -47,6 +50,7 @@ func NewSpan(plan *model.Plan, ref model.Ref, unit quantity.Unit, count int) (Sp
 	for float64(s.stride*s.count/2)*s.step() < reach*(1-1e-9) {
 		s.stride = larger(s.stride)
 	}
+	s.count = max(min(s.count, leastContents), min(s.count, 2*int(math.Ceil(reach/(float64(s.stride)*s.step())-1e-9))+1))
 	s.centre(centre)
 	for s.stride > 1 && len(s.Entries) < 3 {
 		s.stride = smaller(s.stride)

@@ -58,6 +58,7 @@ func bindings() []binding {
 		bind(looking, "P", "P", "play the cement job (cement page)", "P play", do((*Planner).playJob), (*Planner).noJob),
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
+		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
 		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
 		bind(looking, "t", "t", "schematic: true depth scale on or off", "", do(func(p *Planner) { p.scale = !p.scale }), nil),

@@ -149,6 +149,8 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 		return p, p.keysIn(m)
 	case tick:
 		return p, p.ticked(m)
+	case worked:
+		return p, p.pieceDone(m)
 	}
 	return p, nil
 }
@@ -210,7 +212,8 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	if u, ok := p.overlay.(*player); ok {
 		return u.start()
 	}
-	return nil
+	p.begin()
+	return p.goOn()
 }
 
 // answersSmall reports whether the question that is open is shown in a window that is too small for the pages.

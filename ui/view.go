@@ -287,6 +287,9 @@ func (p *Planner) focusTitle() string {
 // focusDetail says more of the focus: the entry being typed, the range and help of a field, where a figure holds, or the
 // whole of a line that an overlay had to cut.
 func (p *Planner) focusDetail() (string, canvas.Style) {
+	if u, ok := p.overlay.(*varying); ok {
+		return u.inWords(p), canvas.Plain
+	}
 	if p.overlay != nil {
 		_, detail := p.overlay.below()
 		return detail, canvas.Plain
@@ -336,6 +339,9 @@ func (p *Planner) editHint() string {
 func (p *Planner) statusLine() (string, canvas.Style) {
 	if p.message != "" {
 		return p.message, canvas.Plain
+	}
+	if u, ok := p.overlay.(*varying); ok {
+		return u.found(p)
 	}
 	if p.edit != nil && p.edit.fault != "" {
 		return "until it is right the figures follow what stood before: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution

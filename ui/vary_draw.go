@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"borewalk/calc"
+	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
+	"borewalk/ui/plot"
+)
+
+// Columns and rows of the table of two entries.
+const (
+	trialWidth = 10 // a value and the mark of its finding
+	leastTrial = 5
+)
+
+// tableContents returns how many contents of the first entry, or of the second, the table has room for.
+func (p *Planner) tableContents(k int) int {
+	if k == 0 {
+		return max(leastTrial, min(15, p.rows()-tableHead-2))
+	}
+	return max(3, min(9, (p.varyRegion().w-tableSide)/trialWidth-1)) // the plan's own content comes between
+}
+
+// The table has its head and its side in so many rows and columns.
+const (
+	tableHead = 4
+	tableSide = 13
+)
+
+// wideEnough is the width of a window from which the fields stay in sight beside the chart.
+const wideEnough = 132
+
+// varyRegion returns where the chart or the table stands: over figures and pictures, or in a narrow window over the page.
+func (p *Planner) varyRegion() rect {
+	l := layoutFor(p.width, p.height)
+	if p.width < wideEnough {
+		return l.page
+	}
+	return rect{l.figures.x, l.figures.y, p.width - l.figures.x, l.figures.h}
+}
+
+func (u *varying) draw(p *Planner, page canvas.Region) {
+	l, at := layoutFor(p.width, p.height), p.varyRegion()
+	if at != l.page {
+		p.drawFields(page.Sub(0, 0, l.fields.w, l.fields.h))
+		page.VLine(at.x-1-l.page.x, 0, at.h, p.glyphs.Vertical, canvas.Faint)
+	}
+	r := page.Sub(at.x-l.page.x, 0, at.w, at.h)
+	if u.table() {
+		u.drawTable(p, r)
+	} else {
+		u.drawChart(p, r)
+	}
+}
+
+func (u *varying) progress() string {
+	if n := u.sweep.Size(); len(u.trials) < n {
+		return fmt.Sprintf("%d of %d", len(u.trials), n)
+	}
+	return ""
+}
+
+func (u *varying) drawChart(p *Planner, r canvas.Region) {
+	o := p.chartOptions(u.progress())
+	o.Cursor, o.HasCursor = u.entry(0).Quantity.SI, true
+	plot.DrawChart(r, u.sweep.Chart(u.trials), o)
+}
+
+// drawTable draws the first entry down, the second across, and the figure in the cells with the mark of the worst finding.
+func (u *varying) drawTable(p *Planner, r canvas.Region) {
+	down, across := u.sweep.Spans[0], u.sweep.Spans[1]
+	unit := p.system.Unit(u.figure.Kind).Symbol()
+	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
+	r.TextRight(0, 0, r.W(), u.progress(), canvas.Faint)
+	r.Text(1, 1, canvas.Clip(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
+	columns := max(1, (r.W()-tableSide)/trialWidth)
+	first := figuresFrom(u.at[1], columns, len(across.Entries))
+	rows := r.H() - tableHead
+	top := figuresFrom(u.at[0], rows, len(down.Entries))
+	for j := first; j < len(across.Entries) && j < first+columns; j++ {
+		x := tableSide + (j-first)*trialWidth
+		r.TextRight(x, 3, trialWidth-2, contentText(p, across, j), canvas.Heading)
+		if j == across.Now {
+			r.TextRight(x, 2, trialWidth-2, "now", canvas.Heading)
+		}
+	}
+	for i := top; i < len(down.Entries) && i < top+rows; i++ {
+		y := tableHead + i - top
+		r.TextRight(0, y, tableSide-1, contentText(p, down, i), canvas.Heading)
+		if i == down.Now {
+			r.Text(1, y, "now", canvas.Heading)
+		}
+		for j := first; j < len(across.Entries) && j < first+columns; j++ {
+			u.drawTrial(p, r.Sub(tableSide+(j-first)*trialWidth, y, trialWidth, 1), i, j)
+		}
+	}
+	more(p, r, top > 0, top+rows < len(down.Entries))
+}
+
+// drawTrial draws one cell of the table.
+func (u *varying) drawTrial(p *Planner, r canvas.Region, i, j int) {
+	text, style := "", canvas.Plain
+	if n := u.sweep.Number(i, j); n < len(u.trials) {
+		t := &u.trials[n]
+		text = p.number(t.Figure)
+		if t.Severity > calc.OK {
+			style = severityStyle(t.Severity)
+			r.Text(trialWidth-2, 0, p.severityMark(t.Severity), style)
+		}
+	}
+	if u.at == [2]int{i, j} {
+		style = canvas.Focus
+		r.Put(0, 0, p.glyphs.Mark, style)
+	}
+	r.TextRight(1, 0, trialWidth-3, canvas.Clip(text, trialWidth-3), style)
+}
+
+// spanName names an entry with its unit.
+func spanName(p *Planner, s calc.Span) string {
+	return strings.TrimSpace(s.Ref.Field.Label + " " + p.system.Unit(s.Ref.Field.Kind).Symbol())
+}
+
+// contentText writes a content without its unit.
+func contentText(p *Planner, s calc.Span, k int) string {
+	kind := s.Ref.Field.Kind
+	return quantity.FormatValue(s.Entries[k].Quantity, kind, p.system.Unit(kind))
+}

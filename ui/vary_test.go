@@ -1,0 +1,171 @@
+package ui_test
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/ui"
+)
+
+// worked sends keys like press, and after each waits for what it began in the background.
+func worked(t *testing.T, p *ui.Planner, keys ...string) {
+	t.Helper()
+	named := map[string]tea.KeyType{"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft,
+		"right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "backspace": tea.KeyBackspace}
+	send := func(m tea.Msg) {
+		_, command := p.Update(m)
+		for n := 0; command != nil; n++ {
+			if n > 1000 {
+				t.Fatal("the work does not end")
+			}
+			_, command = p.Update(command())
+		}
+	}
+	for _, k := range keys {
+		if kind, ok := named[k]; ok {
+			send(tea.KeyMsg{Type: kind})
+			continue
+		}
+		for _, r := range k {
+			send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+		}
+	}
+}
+
+// varied opens the chart of the margin to fracture against the mud's density in the third section.
+func varied(t *testing.T, width, height int, options ui.Options) *ui.Planner {
+	t.Helper()
+	p := screenOf(t, "ottermast-2", width, height, options, "]]", "page mud")
+	downTo(t, p, "Mud density")
+	worked(t, p, "V")
+	wants(t, p, "Vary Mud density: which figure?", "Move with it and have a limit")
+	worked(t, p, "below fracture", "enter")
+	return p
+}
+
+func TestGoldenVary(t *testing.T) {
+	golden(t, "vary-80", still(varied(t, 80, 24, ui.Options{}).View()))
+	p := varied(t, 140, 40, ui.Options{ASCII: true})
+	worked(t, p, "a", "shoe test", "enter")
+	golden(t, "vary-table-140", still(p.View()))
+}
+
+func TestVaryTakesTheValueUnderTheCursor(t *testing.T) {
+	p := varied(t, 80, 24, ui.Options{})
+	wants(t, p, "Below fracture against Mud density", "Mud density 1.250 sg (now): Below fracture 0.228 sg", "no limit of this figure passed")
+	worked(t, p, "right", "right", "right", "right")
+	wants(t, p, "1.320 sg (now 1.250 sg)", "0.158 sg [-0.070]", "+2 caution", "!! stop section 2: Collapse")
+	lacks(t, p, "not saved")
+	worked(t, p, "esc")
+	wants(t, p, "nothing was changed", "1.250 sg")
+	lacks(t, p, "not saved")
+	worked(t, p, "V", "below fracture", "enter", "right", "right", "right", "right", "enter")
+	wants(t, p, "not saved", "Mud density: 1.250 sg to 1.320 sg", "1.320 sg")
+	worked(t, p, "u")
+	wants(t, p, "undid")
+	lacks(t, p, "not saved")
+	wants(t, p, "1.250 sg")
+}
+
+func TestVaryMovesAndZoomsTheRange(t *testing.T) {
+	p := varied(t, 80, 24, ui.Options{})
+	worked(t, p, "home")
+	first := p.View()
+	worked(t, p, "left", "left", "left")
+	if p.View() == first {
+		t.Error("the range did not move on")
+	}
+	wants(t, p, "Below fracture")
+	for range 60 {
+		worked(t, p, "left")
+	}
+	wants(t, p, "the entry's range ends here")
+	p = varied(t, 80, 24, ui.Options{})
+	worked(t, p, "-")
+	wants(t, p, "1.250 sg (now)")
+	worked(t, p, "right")
+	lacks(t, p, "1.260 sg (now")
+	worked(t, p, "left", "+", "right")
+	wants(t, p, "1.260 sg (now 1.250 sg)")
+	worked(t, p, "end")
+	wants(t, p, "!! stop section", " stop, ") // far too heavy a mud
+}
+
+// A second entry makes a table; marks stand beside the numbers, and taking a cell is one edit.
+func TestVaryTwoEntries(t *testing.T) {
+	p := varied(t, 80, 24, ui.Options{})
+	worked(t, p, "a")
+	wants(t, p, "Beside Mud density", "Prognosis row 6: Fracture")
+	worked(t, p, "shoe test", "enter")
+	wants(t, p, "Below fracture sg", "Mud density sg down, Shoe test sg across", "now   1.250", "!!")
+	lacks(t, p, "a second entry")
+	worked(t, p, "down", "right")
+	wants(t, p, "(now 1.250 sg), Shoe test", "(now 1.480 sg)")
+	worked(t, p, "enter")
+	wants(t, p, "not saved", "Mud density: 1.250 sg to", "Shoe test: 1.480 sg to")
+	worked(t, p, "u")
+	lacks(t, p, "not saved")
+	wants(t, p, "1.250 sg", "1.480 sg")
+}
+
+func TestVaryFromAFigureRanksTheEntries(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud", "right")
+	downTo(t, p, "Below fracture")
+	worked(t, p, "V")
+	wants(t, p, "Below fracture: which of them?")
+	worked(t, p, "enter")
+	wants(t, p, "Below fracture moves by one step of", "-0.010 sg    +0.010 sg  Mud density", "Do not move it by one step")
+	worked(t, p, "mud den", "enter")
+	wants(t, p, "Below fracture against Mud density", "1.250 sg (now)")
+}
+
+func TestVarySaysWhyNot(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
+	downTo(t, p, "Fluid")
+	worked(t, p, "V")
+	wants(t, p, "V: not a number")
+	press(p, "v", "v", "V")
+	wants(t, p, "go to the field of a number")
+}
+
+// Water depth takes the well with it, and says so.
+func TestVaryTheWaterDepth(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page well")
+	downTo(t, p, "Water depth")
+	worked(t, p, "V", "hole td", "enter", "right", "enter")
+	wants(t, p, "move all with the seabed", "not saved")
+	worked(t, p, "u")
+	lacks(t, p, "not saved")
+}
+
+func TestAFinderNarrowsAndWidens(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
+	downTo(t, p, "Mud density")
+	worked(t, p, "V", "over q")
+	wants(t, p, "nothing holds over q")
+	worked(t, p, "enter", "backspace")
+	wants(t, p, "[over |]", "Over pore")
+	worked(t, p, "esc")
+	wants(t, p, "Move with it")
+	worked(t, p, "esc")
+	lacks(t, p, "which figure")
+}
+
+// Keys are answered while a sweep goes on in the background, and what comes in late for a closed one is dropped.
+func TestVaryInTheBackground(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud", "right")
+	downTo(t, p, "Below fracture")
+	press(p, "V")
+	_, command := p.Update(tea.KeyMsg{Type: tea.KeyEnter})
+	if command == nil {
+		t.Skip("the machine is so fast that nothing is left for the background")
+	}
+	wants(t, p, "entries")
+	press(p, "esc")
+	lacks(t, p, "looking")
+	for command != nil {
+		_, command = p.Update(command())
+	}
+	lacks(t, p, "moves by one step")
+}
