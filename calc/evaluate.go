@@ -4,7 +4,7 @@
 // Start with [Evaluate]; [Explain] shows how one figure was got. The package is pure: the same plan gives the same
 // result, and nothing here reads a file, a clock or a global, or knows a screen. The physics lies in the small packages
 // below, which know no plan. What is too costly for every keystroke is worked out when asked for: [Play], [Charts],
-// [Proposals].
+// [Proposals], [Sweep].
 //
 // Nothing here says that a well is safe: a finding says which limit was compared.
 package calc

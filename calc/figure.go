@@ -16,9 +16,9 @@ type Figure struct {
 	Key, Group, Name, Column string
 	Topic                    model.Topic
 	Kind                     quantity.Kind
+	OK                       bool    // beside what is as small: there are thousands of figures
 	Value                    float64 // SI
-	OK                       bool
-	Note                     string // where it holds, such as "at 950 m"; short
+	Note                     string  // where it holds, such as "at 950 m"; short
 	Why                      string
 	Mend                     model.Path
 }

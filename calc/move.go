@@ -147,7 +147,7 @@ func FixDepthBy(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change 
 	if to.Text == model.ByShoe {
 		key, figure = "shoe", "hole.shoe"
 	}
-	f, ok := Evaluate(plan).Sections[i].Find(figure)
+	f, ok := runPages(plan, i, nil).result.Sheet(i).Find(figure)
 	field := ref.Group.Field(key)
 	if !ok || !f.OK || field == nil {
 		return changes
