@@ -41,7 +41,7 @@ func (u *finder) narrow(typed string) {
 	if typed != "" {
 		u.title += " [" + typed + "|]"
 	}
-	u.step(0)
+	u.step(-1) // past a heading
 }
 
 func (u *finder) hint() string {

@@ -150,6 +150,8 @@ func TestAFinderNarrowsAndWidens(t *testing.T) {
 	wants(t, p, "Move with it")
 	worked(t, p, "esc")
 	lacks(t, p, "which figure")
+	worked(t, p, "V", "enter") // the first line that can be chosen, below its heading
+	wants(t, p, "Over pore against Mud density")
 }
 
 // Keys are answered while a sweep goes on in the background, and what comes in late for a closed one is dropped.
