@@ -15,5 +15,7 @@ func hydraulicsFields() []declaration[Section] {
 				}
 				return ""
 			}},
+		{Key: "rop", Label: "ROP", Name: "Rate of penetration", Topic: TopicHydraulics, Kind: quantity.ROP, Range: "0.5 m/h to 300 m/h",
+			Help: "Expected mean while drilling; what is pumped and lost by time follows.", At: func(s *Section) any { return &s.ROP }},
 	}
 }

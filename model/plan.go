@@ -80,6 +80,8 @@ type Rig struct {
 	KillID, KillLength                quantity.Value
 	BoosterID, BoosterLength          quantity.Value
 	TripTank, ActivePits, ReservePits quantity.Value
+	Barite, WeightingDensity          quantity.Value
+	WeightingRate                     quantity.Value
 	UnitRate, UnitPressure            quantity.Value
 }
 

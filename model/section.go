@@ -19,9 +19,13 @@ type Section struct {
 	Density, PV, YP               quantity.Value
 	WeightedFrom, WeightedDensity quantity.Value
 	SpotDensity                   quantity.Value
-	Flow, Booster                 quantity.Value
+	Flow, Booster, ROP            quantity.Value
 	LeakOff                       quantity.Value
 	Rheology                      Rheology
+	Recipe                        Recipe
+	Treatment                     Treatment
+	Riserless                     Riserless
+	Volumes                       Volumes
 
 	// Casing or liner.
 	Purpose, Method, Hung string

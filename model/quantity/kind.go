@@ -76,6 +76,7 @@ const (
 	Consistency                     // the consistency K of a power law, Pa·sⁿ
 	Dial                            // a reading of a viscometer, degrees of its dial
 	ShearStress                     // the shear stress of a fluid that flows, Pa
+	MassRate                        // a mass of powder mixed per time, kg/s
 
 	kindCount = int(iota)
 )
@@ -117,6 +118,7 @@ const (
 	powerPerArea
 	consistency
 	dial
+	massRate
 )
 
 // kindRow is one line of the table of kinds.
@@ -167,6 +169,7 @@ var kindTable = [kindCount]kindRow{
 	Consistency:         {"consistency", consistency},
 	Dial:                {"dial reading", dial},
 	ShearStress:         {"shear stress", yieldPoint},
+	MassRate:            {"powder rate", massRate},
 }
 
 // Kinds returns every kind, in the order of the constants.

@@ -94,6 +94,7 @@ var setTable = [kindCount][setCount]Unit{
 	Consistency:         {Metric: PascalSecondN, Field: PoundForceSecondNPer100SquareFoot, SI: PascalSecondN},
 	Dial:                {Metric: DialDegree, Field: DialDegree, SI: DialDegree},
 	ShearStress:         {Metric: YieldPascal, Field: PoundForcePer100SquareFoot, SI: YieldPascal},
+	MassRate:            {Metric: TonnePerHour, Field: PoundPerMinute, SI: TonnePerHour},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

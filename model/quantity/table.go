@@ -193,4 +193,8 @@ var unitTable = [unitCount]unitRow{
 	MillipascalSecondN:                {dim: consistency, symbol: "mPa.s^n", num: 1, den: 1000, digits: digits{fine: 1, coarse: 0, below: 100}, step: 10, spellings: "mpasn eqcp cpeq", trap: "MPasn"},
 
 	DialDegree: {dim: dial, symbol: "deg", num: 1, den: 1, digits: digits{fine: 1}, step: 0.5, spellings: "deg degs degree degrees"},
+
+	TonnePerHour:      {dim: massRate, symbol: "t/h", num: 1000, den: 3600, digits: digits{fine: 1}, step: 1, spellings: "t/h te/h t/hr te/hr tonne/h tonnes/h tonne/hour tonnes/hour"},
+	PoundPerMinute:    {dim: massRate, symbol: "lb/min", num: pound, den: 60e8, step: 50, spellings: "lb/min lbs/min lbm/min pound/min pounds/min"},
+	KilogramPerMinute: {dim: massRate, symbol: "kg/min", num: 1, den: 60, step: 10, spellings: "kg/min kgs/min kilo/min kilos/min"},
 }

@@ -191,6 +191,11 @@ const (
 	// Readings of a viscometer.
 	DialDegree
 
+	// Masses per time.
+	TonnePerHour
+	PoundPerMinute
+	KilogramPerMinute
+
 	unitCount = int(iota + 1)
 )
 
