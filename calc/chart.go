@@ -61,6 +61,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicCement:
 		return e.cementCharts(section)
+	case model.TopicMud:
+		return e.mudCharts(section)
 	}
 	return nil
 }

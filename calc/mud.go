@@ -14,12 +14,18 @@ const gravity = column.G
 // mudPage adds the volumes of a section with the drill string at TD, the strokes and times to pump them, and the
 // pressures of its fluid against the prognosis.
 func (e *evaluation) mudPage(i int) {
-	d := &e.drills[i]
 	p := e.page(i, model.TopicMud)
 	e.marginFigures(i, p)
 	e.pressureFigures(i, p)
-	e.volumeFigures(i, p, d)
+	holds := e.contentsOf(i)
+	e.volumeFigures(i, p, &holds)
 	e.rheologyFigures(i, p)
+	build := e.pitFigures(i, p, &holds)
+	if !e.sections[i].rig {
+		build = e.riserlessFigures(i, p, &holds)
+	}
+	e.changeFigures(i, p, &holds)
+	e.mudRecipe(i, p, build)
 }
 
 // columnGap says what is missing for the fluid column of section i.

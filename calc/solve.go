@@ -24,10 +24,16 @@ type Proposal struct {
 
 // Proposals works out what can be worked out for a topic of a section; costly, and so only when asked for.
 func Proposals(plan *model.Plan, section int, topic model.Topic) []Proposal {
-	if section < 0 || section >= len(plan.Sections) || topic != model.TopicCement {
+	if section < 0 || section >= len(plan.Sections) {
 		return nil
 	}
-	return cementProposals(plan, section)
+	switch topic {
+	case model.TopicCement:
+		return cementProposals(plan, section)
+	case model.TopicMud:
+		return mudProposals(plan, section)
+	}
+	return nil
 }
 
 // search is a quest for the value of an entry, between two bounds, that is furthest towards the second of them and keeps

@@ -8,33 +8,61 @@ import (
 	"borewalk/model/quantity"
 )
 
-// volumeFigures adds volumes, strokes and minutes with the drill string at TD.
-func (e *evaluation) volumeFigures(i int, p *page, d *drillString) {
-	h, s := &e.sections[i], &e.plan.Sections[i]
-	bores, missing := e.boreGap(i), first(d.missing, e.boreGap(i))
-	if bores.open() {
-		e.fault(bores)
+// contents is what a well holds with the drill string at TD, and without a string: intervals, from the rotary down.
+type contents struct {
+	string, annuli []bore.Interval // the string's bore, and round it
+	well           []bore.Interval // nothing in the well; from where returns leave it
+	from           float64         // where returns leave the annulus
+	missing        gap             // for the string and the annulus
+	bores          gap             // for the well alone
+	misfit         bool            // the string is wider than the well
+}
+
+// inside returns the volume of the string in m3.
+func (c *contents) inside() float64 { return bore.Volume(c.string) }
+
+// outside returns the volume of the annulus in m3 up to where returns leave it.
+func (c *contents) outside() float64 { return bore.Between(c.annuli, c.from, math.Inf(1)) }
+
+// contentsOf works out what the well of section i holds.
+func (e *evaluation) contentsOf(i int) contents {
+	h, d := &e.sections[i], &e.drills[i]
+	c := contents{bores: e.boreGap(i), missing: first(d.missing, e.boreGap(i))}
+	c.string, c.well = bore.Inside(d.bodies, 0, h.td), e.empty(i, c.bores)
+	if c.missing.open() {
+		return c
 	}
-	var annuli []bore.Interval
-	if !missing.open() {
-		annuli = bore.Intervals(e.bores[i], d.bodies, 0, h.td)
-		if err := bore.Fit(annuli); err != nil {
-			missing = gap{model.PathOf(i, "hole"), "the drill string does not fit: " + err.Error()}
-			e.fault(missing)
-		}
+	c.annuli = bore.Intervals(e.bores[i], d.bodies, 0, h.td)
+	if err := bore.Fit(c.annuli); err != nil {
+		c.missing, c.misfit = gap{model.PathOf(i, "hole"), "the drill string does not fit: " + err.Error()}, true
+	}
+	if !h.rig {
+		c.from = e.returnDepth(i)
+	}
+	return c
+}
+
+// volumeFigures adds volumes, strokes and minutes with the drill string at TD.
+func (e *evaluation) volumeFigures(i int, p *page, c *contents) {
+	h, s, d := &e.sections[i], &e.plan.Sections[i], &e.drills[i]
+	if c.bores.open() {
+		e.fault(c.bores)
+	}
+	if c.misfit {
+		e.fault(c.missing)
 	}
 	p.group = "Volumes, bit at TD"
-	e.circulated(i, p, "volume.string", "Surface to bit", bore.Inside(d.bodies, 0, h.td), s.Flow.SI, d.missing,
+	e.circulated(i, p, "volume.string", "Surface to bit", c.string, s.Flow.SI, d.missing,
 		"V = sum of pi/4 × ID² × L down the string")
 	if h.rig {
-		e.rigVolumes(i, p, annuli, missing)
+		e.rigVolumes(i, p, c.annuli, c.missing)
 	} else {
-		e.circulated(i, p, "volume.seabed", "Bottoms-up, seabed", between(annuli, e.returnDepth(i), h.td), s.Flow.SI, missing,
+		e.circulated(i, p, "volume.seabed", "Bottoms-up, seabed", between(c.annuli, c.from, h.td), s.Flow.SI, c.missing,
 			"V = sum of pi/4 × (hole² - string²) × L from TD to the seabed, or to the conductor's housing")
 	}
-	e.circulated(i, p, "volume.hole", "Well, no string", e.empty(i, bores), s.Flow.SI, bores,
+	e.circulated(i, p, "volume.hole", "Well, no string", c.well, s.Flow.SI, c.bores,
 		"V = sum of pi/4 × bore² × L, nothing in the well")
-	e.annulusFigures(p, annuli, missing)
+	e.annulusFigures(p, c.annuli, c.missing)
 }
 
 // between returns the intervals between two depths along hole, cut there.

@@ -84,6 +84,17 @@ const (
 	RuleUSCementZone
 	RuleCementInflow
 	RuleReadingFit
+	RuleWeightStep
+	RuleWeightToTest
+	RuleWeightLeast
+	RuleSurfaceMud
+	RuleSurfaceMudShare
+	RuleReserveMud
+	RulePitsHold
+	RuleStockLasts
+	RuleSpotFills
+	RuleKillMud
+	RuleKillFracture
 	ruleCount
 )
 
@@ -139,6 +150,7 @@ var rules = sync.OnceValue(func() []Rule {
 	practised := []string{SetUS, SetNorway, SetPractice}
 	us, norway := []string{SetUS}, []string{SetNorway}
 	const memory = "common practice, from memory"
+	const stocks = "drillingforgas.com, contingency stock levels"
 	emw, length, diameter := quantity.EMW, quantity.Length, quantity.Diameter
 	limit := func(text string, kind quantity.Kind) quantity.Value {
 		v, err := quantity.Parse(text, kind, 0)
@@ -249,6 +261,19 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleCementInflow, "cement_inflow", "Cement above a point of inflow", Standard, norway, length, "200 m", "NORSOK D-010 (2004), table 22; or into the last string"),
 		most(RuleReadingFit, "reading_fit", "Viscometer readings as the law has them", Practice, practised, quantity.Dial, "3 deg",
 			"common practice, an odd reading or a law that does not suit; from memory"),
+		least(RuleWeightStep, "weight_step", "Weighting material for a step", Practice, practised, quantity.Mass, "0 t", stocks+" (1 ppg on the active system)"),
+		least(RuleWeightToTest, "weight_to_test", "Weighting material to the shoe test", Practice, practised, quantity.Mass, "0 t",
+			"Devereux, Practical Well Planning and Drilling Manual, appendix 1"),
+		least(RuleWeightLeast, "weight_least", "Weighting material aboard", Practice, practised, quantity.Mass, "70 t", stocks),
+		least(RuleSurfaceMud, "surface_mud", "Mud at surface", Practice, practised, quantity.Volume, "300 bbl", stocks),
+		least(RuleSurfaceMudShare, "surface_mud_share", "Mud at surface, of the well's volume", Practice, practised, quantity.Ratio, "50 %", stocks),
+		least(RuleReserveMud, "reserve_mud", "Reserve mud", Practice, practised, quantity.Volume, "500 bbl", stocks+" (contingency fluid)"),
+		least(RulePitsHold, "pits_hold", "Pits hold the mud", Arithmetic, nil, quantity.Volume, "0 m3", "as entered: active and reserve pits less the most mud at the surface"),
+		least(RuleStockLasts, "stock_lasts", "Weighted mud lasts to TD", Arithmetic, nil, quantity.Volume, "0 m3",
+			"flow by time: stock aboard less what weighted hole and spot fluid take"),
+		least(RuleSpotFills, "spot_fills", "Spot fluid fills the hole", Practice, practised, quantity.Ratio, "0 %", memory),
+		least(RuleKillMud, "kill_mud", "Kill mud aboard, of the new hole", Practice, practised, quantity.Ratio, "100 %", "common practice, one to two hole volumes; from memory"),
+		least(RuleKillFracture, "kill_fracture", "Kill mud below fracture", Practice, practised, emw, "0 sg", "hydrostatics; friction while it is pumped comes on top"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

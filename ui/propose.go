@@ -10,8 +10,8 @@ import (
 
 // noProposals says why nothing can be worked out here.
 func (p *Planner) noProposals() string {
-	if p.topic != model.TopicCement {
-		return "there is nothing to be worked out on this page; the cement page has something"
+	if p.topic != model.TopicCement && p.topic != model.TopicMud {
+		return "there is nothing to be worked out on this page; the mud and cement pages have something"
 	}
 	if len(p.plan.Sections) == 0 {
 		return "there is no section"
@@ -23,7 +23,7 @@ func (p *Planner) noProposals() string {
 func (p *Planner) showProposals() {
 	list := calc.Proposals(p.plan, p.section, p.topic)
 	if len(list) == 0 {
-		p.message = "nothing can be worked out: the string is not cemented, or an entry is missing (f findings)"
+		p.message = "nothing can be worked out here: an entry is missing, or it is not wanted (f findings)"
 		return
 	}
 	u := &menu{title: "Limits for section " + strconv.Itoa(p.section+1) + ", no advice; enter takes one"}
