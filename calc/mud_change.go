@@ -124,7 +124,7 @@ func (e *evaluation) weightInHand(i int, p *page, holds *contents, t *treating) 
 		system.path = model.PathOf(i, "leak_off")
 		weigh("mud.change.test", "To the shoe test", test, model.RuleWeightToTest, "Weighting material over the active system at the shoe test")
 	}
-	if aboard.IsSet() {
+	if aboard.IsSet() && (i == 0 || !e.sections[i-1].rig) { // once for the well
 		e.judge(model.RuleWeightLeast, i, aboard.SI, "Weighting material aboard", "", 0, "rig.barite")
 	}
 }

@@ -212,7 +212,7 @@ func (e *evaluation) pitFigures(i int, p *page, holds *contents) batch {
 		w.Note = "Dead volume below the suctions is not counted."
 	})
 	e.judgePits(i, &b, holds, lost, left)
-	return batch{mixing.Fluid{Volume: b.build, Density: e.plan.Sections[i].Density.SI}, lost}
+	return batch{mixing.Fluid{Volume: b.build, Density: e.plan.Sections[i].Density.SI}, first(lost, lacks(e.plan.Sections[i].Density, i, "density", "mud density"))}
 }
 
 // behindFormula says how the mud left behind pipe was got.

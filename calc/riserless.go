@@ -62,7 +62,8 @@ func (e *evaluation) readDumping(i int) dumping {
 		d.spot = r.SpotFactor.SI * e.newHole(i)
 	}
 	sea := e.plan.Well.Seawater.SI
-	if r.StockDensity.IsSet() && s.SpotDensity.IsSet() && !e.gaps.sea.open() {
+	if r.StockDensity.IsSet() && s.SpotDensity.IsSet() {
+		d.spotGap = first(d.spotGap, e.gaps.sea)
 		if share, err := mixing.Cut(sea, r.StockDensity.SI, s.SpotDensity.SI); err == nil {
 			d.spotCut = share
 		}
