@@ -7,10 +7,10 @@ import (
 	"borewalk/model/quantity"
 )
 
-// WeightUp is what it takes to bring the mud of a section to one density: kg of material, m3 gained or, where the volume is
-// kept, dumped first, and seconds of mixing, not a number without a rate.
+// WeightUp is what it takes to bring the mud of a section, Treated m3 of it, to one density: kg of material, m3 gained or, where the volume is
+// kept, dumped first, sacks of 100 lb, and seconds of mixing, not a number without a rate.
 type WeightUp struct {
-	Density, Mass, Volume, Time float64
+	Treated, Density, Mass, Sacks, Volume, Time float64
 }
 
 // WeightUps returns what it takes to bring the section's treated volume up by even steps of density in kg/m3, the first row
@@ -32,7 +32,7 @@ func (e *evaluation) weightUps(i int, step float64, rows int) []WeightUp {
 		if missing.open() {
 			break
 		}
-		row := WeightUp{density, a.Mass, a.Gain, math.NaN()}
+		row := WeightUp{t.mud.Volume, density, a.Mass, a.Mass / hundredPounds, a.Gain, math.NaN()}
 		if rate := e.plan.Rig.WeightingRate; rate.IsSet() {
 			row.Time = a.Mass / rate.SI
 		}

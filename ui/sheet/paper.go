@@ -22,11 +22,12 @@ const (
 	CementCard                 // what is carried to a cement job
 	RunningList                // every piece of a string as it is run
 	StrengthTable              // loads and ratings of a string
+	MudSheet                   // recipe, volumes and treatment of a mud
 )
 
 // paperNames returns the names of the papers, in the order of the constants.
 func paperNames() []string {
-	return []string{"sheets", "cement card", "running list", "strength table"}
+	return []string{"sheets", "cement card", "running list", "strength table", "mud sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -97,6 +98,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.runningCard(i)
 	case StrengthTable:
 		return p.strengthCard(i)
+	case MudSheet:
+		return p.mudCard(i)
 	}
 	return p.cementCard(i)
 }

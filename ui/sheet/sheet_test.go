@@ -74,6 +74,7 @@ func TestGolden(t *testing.T) {
 		{"ottermast-2", 2, sheet.Sheets, "ottermast-2_3.txt"}, {"saltlantern-1", 1, sheet.Sheets, "saltlantern-1_2.txt"},
 		{"ottermast-2", 2, sheet.CementCard, "cement-card_ottermast-2_3.txt"},
 		{"saltlantern-1", 4, sheet.StrengthTable, "strength-table_saltlantern-1_5.txt"},
+		{"ottermast-2", 3, sheet.MudSheet, "mud-sheet_ottermast-2_4.txt"}, {"saltlantern-1", 1, sheet.MudSheet, "mud-sheet_saltlantern-1_2.txt"},
 	} {
 		name := c.file
 		t.Run(name, func(t *testing.T) {
@@ -126,9 +127,10 @@ func TestWidth(t *testing.T) {
 			for _, ascii := range []bool{false, true} {
 				o := options(plan)
 				o.System, o.ASCII = plan.System(set, false), ascii
-				card, strength := o, o
-				card.Paper, strength.Paper = sheet.CementCard, sheet.StrengthTable
-				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card), "table": write(t, plan, strength)} {
+				card, strength, mud := o, o, o
+				card.Paper, strength.Paper, mud.Paper = sheet.CementCard, sheet.StrengthTable, sheet.MudSheet
+				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card), "table": write(t, plan, strength),
+					"mud sheet": write(t, plan, mud)} {
 					if fault := textFault(text, ascii); fault != "" {
 						t.Errorf("%s of %s, %s, ascii %t: %s", what, name, set, ascii, fault)
 					}

@@ -48,7 +48,7 @@ func addFigure(tables []table, f calc.Figure) []table {
 	if label == "" && f.Kind == quantity.Number {
 		label = "factor"
 	}
-	column := slices.IndexFunc(t.columns, func(h heading) bool { return h.label == label })
+	column := slices.IndexFunc(t.columns, func(h heading) bool { return h.label == label && h.kind == f.Kind })
 	if column < 0 {
 		column = len(t.columns)
 		t.columns = append(t.columns, heading{label, f.Kind})
