@@ -138,7 +138,7 @@ func (e *evaluation) sectionPages(i int) {
 // About how many figures and findings a section has; more only cost an allocation.
 const (
 	figuresPerSection  = 440
-	findingsPerSection = 50
+	findingsPerSection = 60
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

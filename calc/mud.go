@@ -26,6 +26,7 @@ func (e *evaluation) mudPage(i int) {
 	}
 	e.changeFigures(i, p, &holds)
 	e.mudRecipe(i, p, build)
+	e.annulusFigures(p, holds.annuli, holds.missing)
 }
 
 // columnGap says what is missing for the fluid column of section i.

@@ -62,7 +62,6 @@ func (e *evaluation) volumeFigures(i int, p *page, c *contents) {
 	}
 	e.circulated(i, p, "volume.hole", "Well, no string", c.well, s.Flow.SI, c.bores,
 		"V = sum of pi/4 × bore² × L, nothing in the well")
-	e.annulusFigures(p, c.annuli, c.missing)
 }
 
 // between returns the intervals between two depths along hole, cut there.
