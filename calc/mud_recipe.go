@@ -83,21 +83,34 @@ const usualBrine = 100
 // laliberte is where the densities of brines are from.
 const laliberte = "Laliberte and Cooper, J. Chem. Eng. Data 49 (2004) 1141 (from memory), at 20 degC; within 0.2 % of handbook tables"
 
+// brine returns a volume of the brine in section i's mud, by its salt or by its density.
+func (e *evaluation) brine(i int, salt mixing.Salt, volume float64) (b mixing.Brine, missing gap) {
+	r := &e.plan.Sections[i].Recipe
+	var err error
+	key := "recipe.salt_share"
+	switch {
+	case r.SaltShare.IsSet():
+		b, err = salt.Dissolve(volume, r.SaltShare.SI)
+	case r.BrineDensity.IsSet():
+		key = "recipe.brine_density"
+		b, err = salt.DissolveTo(volume, r.BrineDensity.SI)
+	default:
+		return b, lacks(r.SaltShare, i, key, "salt in the brine")
+	}
+	if err != nil {
+		return b, gap{model.PathOf(i, key), err.Error()}
+	}
+	return b, gap{}
+}
+
 // brineFigures adds what a volume of brine is made of.
 func (e *evaluation) brineFigures(i int, p *page, salt mixing.Salt) {
 	r := &e.plan.Sections[i].Recipe
-	missing := lacks(r.SaltShare, i, "recipe.salt_share", "salt in the brine")
 	volume := usual(r.Brine, usualBrine)
-	var b mixing.Brine
-	if !missing.open() {
-		var err error
-		if b, err = salt.Dissolve(volume, r.SaltShare.SI); err != nil {
-			missing = gap{model.PathOf(i, "recipe.salt_share"), err.Error()}
-		}
-	}
+	b, missing := e.brine(i, salt, volume)
 	parts := func(w *Working) {
 		w.in("V", "brine", quantity.Volume, volume)
-		w.in("share", salt.Name+" by mass", quantity.Ratio, r.SaltShare.SI)
+		w.in("share", salt.Name+" by mass", quantity.Ratio, b.Share)
 		w.in("rho", "brine", quantity.Density, b.Density)
 		w.Source = laliberte
 		w.Note = "Pure and dry salt: by purity and crystal water more of it. Brine is lighter when it is warm."
@@ -143,7 +156,8 @@ func (e *evaluation) solidsFigures(i int, p *page) {
 		High: e.weighting(i).Density, Low: usual(r.Low, usualSolid)}
 	missing := lacks(s.Density, i, "density", "mud density")
 	if salt, ok := saltOf(r); ok {
-		retort.Salt, retort.Share = salt, r.SaltShare.SI
+		b, unknown := e.brine(i, salt, 1)
+		retort.Salt, retort.Share, missing = salt, b.Share, first(missing, unknown)
 	}
 	var parts mixing.Solids
 	if !missing.open() {

@@ -176,6 +176,23 @@ func TestABlend(t *testing.T) {
 	}
 }
 
+// TestBrineByItsDensity: the salt of 8 % KCl follows from the density that 8 % gives.
+func TestBrineByItsDensity(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	was := calc.Evaluate(plan)
+	with(t, plan, "section[3].recipe.salt_share", "")
+	if f := figure(t, calc.Evaluate(plan), 3, "mud.recipe.salt"); f.OK || f.Mend != "section[3].recipe.salt_share" {
+		t.Errorf("%+v", f)
+	}
+	with(t, plan, "section[3].recipe.brine_density", "1.0499 sg")
+	r := calc.Evaluate(plan)
+	for _, key := range []string{"mud.recipe.salt", "mud.recipe.water", "mud.recipe.high", "mud.recipe.low"} {
+		if got, want := value(t, r, 3, key), value(t, was, 3, key); !near(got, want, 1e-3*want) {
+			t.Errorf("%s = %v by density, %v by share", key, got, want)
+		}
+	}
+}
+
 // TestMudProposalsMeetTheirLimit takes each proposal into the plan and looks whether it keeps what it promises, and whether
 // more would not.
 func TestMudProposalsMeetTheirLimit(t *testing.T) {

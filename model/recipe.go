@@ -14,7 +14,7 @@ const (
 type Recipe struct {
 	Base, Oil, Water, OilDensity, Low quantity.Value
 	Salt                              string
-	SaltShare, Brine                  quantity.Value
+	SaltShare, BrineDensity, Brine    quantity.Value
 }
 
 func recipeGroup(section *Group) *Group {
@@ -40,7 +40,15 @@ func recipeGroup(section *Group) *Group {
 		d{Key: "salt", Label: "Salt", Name: "Salt in the water of the mud", Topic: TopicMud, Choices: []string{NoSalt, SaltNaCl, SaltKCl, SaltCaCl}, Default: NoSalt,
 			Help: "The one that there is most of.", At: func(r *Recipe) any { return &r.Salt }},
 		d{Key: "salt_share", Label: "Salt in brine", Name: "Salt in the brine, by mass", Topic: TopicMud, Kind: quantity.Ratio, Range: "0 % to 40 %", Inside: salted,
-			Help: "Of the mass of water and salt together, at 20 degC.", At: func(r *Recipe) any { return &r.SaltShare }},
+			Help: "Of the mass of water and salt together. Blank: from the brine density.", At: func(r *Recipe) any { return &r.SaltShare }},
+		d{Key: "brine_density", Label: "Brine density", Name: "Density of the brine", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 1.4 sg",
+			Inside: func(p *Plan, at Place) string {
+				if p.Sections[at.Outer].Recipe.SaltShare.IsSet() {
+					return "follows from the salt in the brine"
+				}
+				return salted(p, at)
+			},
+			Help: "At 20 degC; the salt in it follows.", At: func(r *Recipe) any { return &r.BrineDensity }},
 		d{Key: "brine", Label: "Brine to mix", Name: "Volume of brine to be mixed", Topic: TopicMud, Kind: quantity.Volume, Range: "0.1 m3 to 2000 m3", Inside: salted,
 			Help: "Blank: 100 m3, to be scaled.", At: func(r *Recipe) any { return &r.Brine }},
 	)

@@ -224,6 +224,8 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter")
 	wants(t, p, "[HOLE]", "> Bit")
 	press(p, "f", "down", "enter")
+	wants(t, p, "[WELL]", "> Weighting mat.")
+	press(p, "f", "down", "down", "enter")
 	wants(t, p, "[CASING]", "> Top")
 }
 
