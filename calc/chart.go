@@ -56,13 +56,11 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	e := runPages(plan, section, nil)
 	switch topic {
 	case model.TopicMud:
-		return e.mudCharts(section)
+		return append(e.mudCharts(section), e.stockCharts(section)...)
 	case model.TopicCasing:
 		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicCement:
 		return e.cementCharts(section)
-	case model.TopicMud:
-		return e.mudCharts(section)
 	}
 	return nil
 }

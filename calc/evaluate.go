@@ -137,8 +137,8 @@ func (e *evaluation) sectionPages(i int) {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 440
-	findingsPerSection = 60
+	figuresPerSection  = 460
+	findingsPerSection = 70
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

@@ -41,9 +41,9 @@ func (e *evaluation) weightUps(i int, step float64, rows int) []WeightUp {
 	return list
 }
 
-// mudCharts returns the charts of the mud page: the weighting material against the density reached, and without a riser the
+// stockCharts returns the charts of a section's mud stocks: the weighting material against the density reached, and without a riser the
 // stock of weighted mud against depth.
-func (e *evaluation) mudCharts(i int) (list []Chart) {
+func (e *evaluation) stockCharts(i int) (list []Chart) {
 	if c, ok := e.stockChart(i); ok {
 		list = append(list, c)
 	}
