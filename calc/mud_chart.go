@@ -19,7 +19,7 @@ func WeightUps(plan *model.Plan, section int, step float64, rows int) []WeightUp
 	if section < 0 || section >= len(plan.Sections) || !(step > 0) {
 		return nil
 	}
-	return run(plan, nil).weightUps(section, step, rows)
+	return runPages(plan, section, nil).weightUps(section, step, rows)
 }
 
 func (e *evaluation) weightUps(i int, step float64, rows int) []WeightUp {

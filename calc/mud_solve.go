@@ -7,7 +7,7 @@ import (
 // mudProposals looks for the depth from which weighted mud can be pumped with the stock aboard, the highest density to which
 // the weighting material aboard lifts the mud, and the most reserve mud that the pits hold.
 func mudProposals(plan *model.Plan, i int) []Proposal {
-	e := run(plan, nil)
+	e := runPages(plan, i, nil)
 	h, s := &e.sections[i], &e.plan.Sections[i]
 	if h.missing.open() {
 		return nil
