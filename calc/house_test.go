@@ -69,6 +69,8 @@ var floors = map[string][]string{
 	"ui":             {"ui", "calc", "model", "plans"},
 	"calc":           {"calc", "model"},
 	"calc/state":     {"calc/bore", "calc/column", "calc/friction"}, // fluids in a well: made of the others
+	"calc/swab":      {"calc/friction"},
+	"calc/tripping":  {"calc/bore"},
 	"model":          {"model"},
 	"model/planfile": {"model"},
 	"plans":          {},
