@@ -8,7 +8,8 @@ import "math"
 // The annulus then carries what the whole body displaces and what leaves the foot; the bore carries what enters the foot;
 // and the pressure at the foot is that of either way. The more enters, the less the annulus loses and the more the bore
 // does, so that there is one such flow; it is closed in on from both sides. A fluid with a yield point that the annulus does
-// not overcome stands still in the bore: the end is then as good as closed.
+// not overcome stands still in the bore: the end is then as good as closed. Where it would stand still in a length of the
+// annulus, it counts as just moving there, which is the careful side.
 //
 // Source: Bourgoyne et al., Applied Drilling Engineering, chapter 4, open pipe (from memory); the shares solved for here
 // and not taken in proportion to areas.
@@ -24,7 +25,7 @@ func (s *String) through(m Move) float64 {
 	}
 	down := Move{Speed: math.Abs(m.Speed), End: Open}
 	lacks := func(enters float64) float64 { return s.up(enters) - s.atFoot(down, -enters) }
-	trickle, all := most*down.Speed*1e-9, most*down.Speed // with all, the annulus carries nothing up
+	trickle, all := most*down.Speed*1e-9, most*down.Speed*1.001 // with all, nothing runs up past the string any more
 	below, above := lacks(trickle), lacks(all)
 	if below >= 0 || above <= 0 {
 		return 0

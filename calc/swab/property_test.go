@@ -11,9 +11,12 @@ import (
 
 // anyString draws a string of one or two sizes in a hole of one or two.
 func anyString(t *rapid.T, yield float64) *String {
-	s := &String{Model: friction.Bingham{}, Fluid: friction.Fluid{
-		Density:          rapid.Float64Range(900, 2200).Draw(t, "density"),
-		PlasticViscosity: rapid.Float64Range(0.001, 0.08).Draw(t, "plastic viscosity"), YieldPoint: yield}}
+	index := 1.0 // without yield, so that nothing jumps: a power law has a yield point of its own to the plainest correlation
+	if yield > 0 {
+		index = rapid.SampledFrom([]float64{1, 0.7}).Draw(t, "index")
+	}
+	s := &String{Model: rapid.SampledFrom(friction.Correlations()).Draw(t, "correlation"), Fluid: friction.HerschelBulkley(
+		rapid.Float64Range(900, 2200).Draw(t, "density"), yield, rapid.Float64Range(0.001, 0.08).Draw(t, "consistency"), index)}
 	bottom := 0.0
 	for range rapid.IntRange(1, 3).Draw(t, "lengths") {
 		r := Reach{Length: rapid.Float64Range(1, 2000).Draw(t, "length"), Outer: rapid.Float64Range(0.15, 0.6).Draw(t, "outer")}
@@ -31,7 +34,7 @@ func anyString(t *rapid.T, yield float64) *String {
 }
 
 func anyYield(t *rapid.T) float64 {
-	return rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0, 20)).Draw(t, "yield point")
+	return rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(0, 20)).Draw(t, "yield stress")
 }
 
 func anyEnd(t *rapid.T) End { return rapid.SampledFrom([]End{Closed, Filling, Open}).Draw(t, "end") }
@@ -39,7 +42,11 @@ func anyEnd(t *rapid.T) End { return rapid.SampledFrom([]End{Closed, Filling, Op
 // TestSurgeMirrorsSwab, rises with speed, and is nothing at rest.
 func TestSurgeMirrorsSwab(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s, end := anyString(t, anyYield(t)), anyEnd(t)
+		end, yield := anyEnd(t), 0.0
+		if end != Open { // where a length of annulus stands still beside an open end, the pressure there is only bounded
+			yield = anyYield(t)
+		}
+		s := anyString(t, yield)
 		speed := rapid.Float64Range(0.001, 2).Draw(t, "speed")
 		down, up := s.Rise(Move{Speed: speed, End: end}, math.Inf(1)), s.Rise(Move{Speed: -speed, End: end}, math.Inf(1))
 		if down != -up {
@@ -70,8 +77,8 @@ func TestAnOpenEndNeverPressesMore(t *testing.T) {
 	})
 }
 
-// TestNewtonianOpenEndsBalance to within what the search allows: without a yield point no way jumps.
-func TestNewtonianOpenEndsBalance(t *testing.T) {
+// TestOpenEndsBalance to within what the search allows: without a yield stress no way jumps.
+func TestOpenEndsBalance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyString(t, 0)
 		m := Move{Speed: rapid.Float64Range(0.001, 2).Draw(t, "speed"), End: Open}
@@ -109,7 +116,7 @@ func TestALimitTakesTheRoom(t *testing.T) {
 
 // TestLimitsAtTheEnds: no room leaves no speed, much room any.
 func TestLimitsAtTheEnds(t *testing.T) {
-	s := String{Model: friction.Bingham{}, Fluid: friction.Fluid{Density: 1200, PlasticViscosity: 0.02, YieldPoint: 5}}
+	s := String{Model: friction.BinghamSlot{}, Fluid: friction.Bingham(1200, 0.02, 5)}
 	s.Add(Reach{Bottom: 1000, Length: 1000, Outer: 0.3, Inner: 0.2})
 	for _, c := range []struct {
 		room, want float64
@@ -124,7 +131,7 @@ func TestLimitsAtTheEnds(t *testing.T) {
 }
 
 func BenchmarkLimit(b *testing.B) {
-	s := String{Model: friction.Bingham{}, Fluid: friction.Fluid{Density: 1420, PlasticViscosity: 0.026, YieldPoint: 8.6}}
+	s := String{Model: friction.BinghamSlot{}, Fluid: friction.Bingham(1420, 0.026, 8.6)}
 	bottom := 0.0
 	for _, r := range []Reach{{Length: 350, Outer: 0.495, Inner: 0.149, ID: 0.13, Joint: 0.178, Share: 0.05}, {Length: 20, Outer: 0.476, Inner: 0.149, ID: 0.13, Joint: 0.178, Share: 0.05},
 		{Length: 1780, Outer: 0.314, Inner: 0.149, ID: 0.13, Joint: 0.178, Share: 0.05}, {Length: 900, Outer: 0.318, Inner: 0.149, ID: 0.13, Joint: 0.178, Share: 0.05},

@@ -90,7 +90,7 @@ func TestSurgeOfANewtonianFluidIsThatOfItsProfile(t *testing.T) {
 		}
 		one, drag := flow(profile(1, 0)), flow(profile(0, -speed))
 		want := (speed*math.Pi*small*small - drag) / one
-		s := String{Fluid: friction.Fluid{Density: 1200, PlasticViscosity: mu}, Model: friction.Bingham{}}
+		s := String{Fluid: friction.Newton(1200, mu), Model: friction.BinghamSlot{}}
 		s.Add(Reach{Bottom: 1, Length: 1, Outer: c.outer, Inner: c.inner})
 		if got := s.Rise(Move{Speed: speed}, 1); !near(got, want, 0.011) {
 			t.Errorf("%g in %g: %.4f Pa/m, by the profile %.4f", c.inner, c.outer, got, want)
@@ -103,7 +103,7 @@ func TestSurgeOfANewtonianFluidIsThatOfItsProfile(t *testing.T) {
 func TestOpenEndByHand(t *testing.T) {
 	const mu, speed, length = 0.2, 0.05, 1000.0
 	const outer, od, id = 0.22, 0.127, 0.1
-	s := String{Fluid: friction.Fluid{Density: 900, PlasticViscosity: mu}, Model: friction.Bingham{}}
+	s := String{Fluid: friction.Newton(900, mu), Model: friction.BinghamSlot{}}
 	s.Add(Reach{Bottom: length, Length: length, Outer: outer, Inner: od, ID: id})
 	s.Bores = []Bore{{Length: length, ID: id}}
 	ring := area(outer) - area(od)
@@ -133,7 +133,7 @@ func TestOpenEndByHand(t *testing.T) {
 
 // TestAYieldPointShutsTheBore that the annulus does not overcome.
 func TestAYieldPointShutsTheBore(t *testing.T) {
-	s := String{Fluid: friction.Fluid{Density: 1300, PlasticViscosity: 0.02, YieldPoint: 8}, Model: friction.Bingham{}}
+	s := String{Fluid: friction.Bingham(1300, 0.02, 8), Model: friction.BinghamSlot{}}
 	s.Add(Reach{Bottom: 2000, Length: 2000, Outer: 0.5, Inner: 0.127, ID: 0.1})
 	s.Bores = []Bore{{Length: 2000, ID: 0.1}}
 	if open, shut := s.Rise(Move{Speed: 0.2, End: Open}, 2000), s.Rise(Move{Speed: 0.2}, 2000); open != shut {
@@ -144,8 +144,8 @@ func TestAYieldPointShutsTheBore(t *testing.T) {
 // TestPumpingAddsOnTheWayDownAndHelpsOnTheWayUp, and at rest it is the friction of circulation.
 func TestPumpingAddsOnTheWayDownAndHelpsOnTheWayUp(t *testing.T) {
 	const flow = 0.03
-	fluid := friction.Fluid{Density: 1300, PlasticViscosity: 0.02, YieldPoint: 5}
-	s := String{Fluid: fluid, Model: friction.Bingham{}}
+	fluid := friction.Bingham(1300, 0.02, 5)
+	s := String{Fluid: fluid, Model: friction.BinghamSlot{}}
 	s.Add(Reach{Bottom: 1000, Length: 1000, Outer: 0.3, Inner: 0.127, ID: 0.1})
 	s.Add(Reach{Bottom: 1100, Length: 100, Outer: 0.3, Inner: 0.2, ID: 0.07})
 	circulating := 1000*fluidLoss(fluid, flow, 0.3, 0.127) + 100*fluidLoss(fluid, flow, 0.3, 0.2)
@@ -162,21 +162,21 @@ func TestPumpingAddsOnTheWayDownAndHelpsOnTheWayUp(t *testing.T) {
 }
 
 func fluidLoss(f friction.Fluid, flow, outer, inner float64) float64 {
-	return friction.Bingham{}.Annulus(f, flow, outer, inner)
+	return friction.BinghamSlot{}.Annulus(f, flow, outer, inner)
 }
 
 // TestToolJointsCountByTheirShare of the length.
 func TestToolJointsCountByTheirShare(t *testing.T) {
-	fluid := friction.Fluid{Density: 1300, PlasticViscosity: 0.03, YieldPoint: 4}
+	fluid := friction.Bingham(1300, 0.03, 4)
 	lay := func(r Reach) float64 {
-		s := String{Fluid: fluid, Model: friction.Bingham{}}
+		s := String{Fluid: fluid, Model: friction.BinghamSlot{}}
 		r.Bottom, r.Length, r.Outer, r.ID = 100, 100, 0.2159, 0.1
 		s.Add(r)
 		return s.Rise(Move{Speed: 0.3, End: Filling}, 100)
 	}
 	// With the steel of the body displaced beside the joint as well, the flow is the body's.
 	slim := lay(Reach{Inner: 0.127})
-	wide := 100 * friction.Bingham{}.Annulus(fluid, 0.3*(area(0.127)-area(0.1)+friction.Clinging(0.168/0.2159)*(area(0.2159)-area(0.168))), 0.2159, 0.168)
+	wide := 100 * friction.BinghamSlot{}.Annulus(fluid, 0.3*(area(0.127)-area(0.1)+friction.Clinging(0.168/0.2159)*(area(0.2159)-area(0.168))), 0.2159, 0.168)
 	if got, want := lay(Reach{Inner: 0.127, Joint: 0.168, Share: 0.05}), 0.95*slim+0.05*wide; !near(got, want, 1e-9) {
 		t.Errorf("%.1f Pa, by share %.1f", got, want)
 	}
@@ -187,7 +187,7 @@ func TestToolJointsCountByTheirShare(t *testing.T) {
 
 // TestLengthsWithoutABodyLoseNothing: below the string the pressure is that at its foot, above it there is none.
 func TestLengthsWithoutABodyLoseNothing(t *testing.T) {
-	s := String{Fluid: friction.Fluid{Density: 1300, PlasticViscosity: 0.03}, Model: friction.Bingham{}}
+	s := String{Fluid: friction.Newton(1300, 0.03), Model: friction.BinghamSlot{}}
 	for _, r := range []Reach{{Bottom: 100, Length: 100, Outer: 0.3}, {Bottom: 300, Length: 200, Outer: 0.3, Inner: 0.127}, {Bottom: 310, Length: 10, Outer: 0.3}} {
 		s.Add(r)
 	}
