@@ -7,6 +7,7 @@ import (
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
 	"borewalk/calc/friction"
+	"borewalk/calc/swab"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -16,26 +17,35 @@ const (
 	fastestRun       = 5.0  // m/s; nobody runs casing faster, so that a limit above it is none
 )
 
-// running is a string on its way with its shoe at a depth: the annulus from the top down and the open hole beside it.
+// running is a string on its way with its foot at a depth along hole, and the places in the open hole beside it that limit it.
 type running struct {
-	shoe   float64 // along hole
-	fluid  friction.Fluid
-	model  friction.Correlation
-	reach  []reach
+	foot   float64
+	string swab.String
 	places []weak
 }
 
-// reach is a length of annulus with one size of hole and of what moves in it: lengths along hole in m, diameters in m, areas
-// in m2.
-type reach struct {
-	bottom, length float64
-	outer, inner   float64
-	closed, steel  float64 // area of the body that displaces fluid: shut at its foot, and filling as it goes down
-}
-
-// weak is a place in the open hole with the pressure in Pa that may come on top of the fluid at rest.
+// weak is a place in the open hole with the pressure in Pa that may come on top of the fluid at rest, or be drawn from it.
 type weak struct {
 	md, tvd, room float64
+}
+
+// rooms returns the places as swab takes them.
+func rooms(places []weak) []swab.Place {
+	list := make([]swab.Place, len(places))
+	for k, p := range places {
+		list[k] = swab.Place{MD: p.md, Room: p.room}
+	}
+	return list
+}
+
+// limit returns the fastest speed of a move that leaves each place its room, and where it takes all of it first: none where
+// a crawl is too fast, fastest where that is slow enough.
+func (r *running) limit(m swab.Move, fastest float64) (speed float64, at weak) {
+	if len(r.places) == 0 {
+		return 0, weak{}
+	}
+	speed, k := r.string.Limit(m, rooms(r.places), fastest)
+	return speed, r.places[k]
 }
 
 // surgeFigures adds the speed at which the string of section i can be run before the surge of the displaced fluid takes the
@@ -58,16 +68,16 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 		e.note(i, Caution, gap{rheology.path, "no running speed from surge: " + rheology.why})
 	}
 	p.group = "Running speed, surge"
-	line := func(key, name, displaced string, area func(*reach) float64) {
+	line := func(key, name, displaced string, end swab.End) {
 		var r running
 		var at weak
 		speed := math.Inf(1)
 		for k := range places {
-			if v, where := places[k].limit(area); v < speed {
+			if v, where := places[k].limit(swab.Move{Speed: 1, End: end}, fastestRun); v < speed {
 				speed, at, r = v, where, places[k]
 			}
 		}
-		f := p.put(key, name, quantity.Velocity, speed, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, speed, at, area) })
+		f := p.put(key, name, quantity.Velocity, speed, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, at, swab.Move{Speed: speed, End: end}) })
 		switch {
 		case missing.open():
 		case speed >= fastestRun:
@@ -77,17 +87,17 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 		case speed == 0:
 			f.Note = "its yield point alone takes the margin"
 		}
-		p.also(key+".at", "at TVD", quantity.Length, at.tvd, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, speed, at, area) })
-		p.also(key+".shoe", "shoe at", quantity.Length, r.shoe, missing, func(w *Working) {
+		p.also(key+".at", "at TVD", quantity.Length, at.tvd, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, at, swab.Move{Speed: speed, End: end}) })
+		p.also(key+".shoe", "shoe at", quantity.Length, r.foot, missing, func(w *Working) {
 			w.Formula = "depth of the string's shoe along hole, leaving the last shoe or at its setting depth, where the speed is least"
 			w.Source = "geometry"
 		})
 		if !missing.open() && key == "casing.surge.closed" {
-			e.judge(model.RuleRunningSpeed, i, speed, "Running speed that surge leaves, float closed", "", r.shoe, model.PathOf(i, "loads.surge_margin"))
+			e.judge(model.RuleRunningSpeed, i, speed, "Running speed that surge leaves, float closed", "", r.foot, model.PathOf(i, "loads.surge_margin"))
 		}
 	}
-	line("casing.surge.closed", "Float closed", "the whole pipe", func(r *reach) float64 { return r.closed })
-	line("casing.surge.filling", "Filling itself", "the steel", func(r *reach) float64 { return r.steel })
+	line("casing.surge.closed", "Float closed", "the whole pipe", swab.Closed)
+	line("casing.surge.filling", "Filling itself", "the steel", swab.Filling)
 }
 
 // surgeGap says what is missing for the surge of section i's string.
@@ -106,8 +116,12 @@ func (e *evaluation) runningDepths(i int, c *casing) []float64 {
 
 // running lays out the string of section i on its way with its shoe at a depth, the landing string above it.
 func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
-	r := running{shoe: shoe, fluid: e.conditioned(i, e.leftInHole(i)), model: e.rubbing(i)}
-	r.places = e.weakPlaces(i, c)
+	r := running{foot: shoe, string: swab.String{Fluid: e.conditioned(i, e.leftInHole(i)), Model: e.rubbing(i)}}
+	margin := usualSurgeMargin
+	if own := e.plan.Sections[i].Loads.SurgeMargin; own.IsSet() {
+		margin = own.SI
+	}
+	r.places = e.weakPlaces(i, c.shoe, e.surgeRoom(i, e.well(i, e.leftInHole(i)), margin))
 	pipe, _, missing := e.landingPipe(i)
 	if missing.open() {
 		return r, missing
@@ -134,138 +148,77 @@ func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
 				body = b.ID
 			}
 		}
-		for _, w := range r.places { // cut where the pressure is looked at
-			if w.md > a.Top && w.md < a.Bottom {
-				r.add(a, a.Top, w.md, body)
-				a.Top = w.md
-			}
-		}
-		r.add(a, a.Top, a.Bottom, body)
+		r.string.Add(swab.Reach{Bottom: a.Bottom, Length: a.Bottom - a.Top, Outer: a.Outer, Inner: a.Inner, ID: body})
 	}
 	return r, gap{}
 }
 
-// add lays a length of annulus below the others.
-func (r *running) add(a bore.Interval, top, bottom, id float64) {
-	r.reach = append(r.reach, reach{bottom: bottom, length: bottom - top, outer: a.Outer, inner: a.Inner,
-		closed: bore.Area(a.Inner), steel: bore.Area(a.Inner) - bore.Area(id)})
-}
-
-// weakPlaces returns where in the open hole the surge is held against fracture, top down: the last shoe with its planned
-// test, the rows of the prognosis and the string's own shoe.
-func (e *evaluation) weakPlaces(i int, c *casing) []weak {
-	margin := usualSurgeMargin
-	if own := e.plan.Sections[i].Loads.SurgeMargin; own.IsSet() {
-		margin = own.SI
-	}
+// weakPlaces returns where in the open hole of section i down to a depth along hole a string on its way is held against the
+// window, top down: the last shoe, the rows of the prognosis and the depth itself.
+func (e *evaluation) weakPlaces(i int, bottom float64, room func(tvd float64) (float64, bool)) []weak {
 	from := e.openFrom(i)
-	stack := e.well(i, e.leftInHole(i))
-	test, shoe, tested := e.shoeTest(i)
-	var places []weak
+	places := make([]weak, 0, len(e.window.depths)+2)
 	add := func(md, tvd float64) {
-		fracture, ok := e.window.fracture.At(tvd)
-		if !ok {
-			return
+		if left, ok := room(tvd); ok {
+			places = append(places, weak{md, tvd, left})
 		}
-		if tested && tvd == shoe {
-			fracture = min(fracture, test)
-		}
-		places = append(places, weak{md, tvd, column.PressureOf(fracture-margin, tvd) - pressureAt(stack, tvd)})
 	}
 	add(from, e.path.TVD(from))
 	for _, tvd := range e.window.depths {
-		if md, ok := e.path.MDAtTVD(tvd); ok && md > from && md < c.shoe {
+		if md, ok := e.path.MDAtTVD(tvd); ok && md > from && md < bottom {
 			add(md, tvd)
 		}
 	}
-	if c.shoe > from {
-		add(c.shoe, e.path.TVD(c.shoe))
+	if bottom > from {
+		add(bottom, e.path.TVD(bottom))
 	}
 	return places
 }
 
-// excess returns the most by which the surge at a speed goes beyond its room, in Pa, and where.
-func (r *running) excess(speed float64, area func(*reach) float64) (over float64, at weak) {
-	over = math.Inf(-1)
-	surge, n := 0.0, 0
-	look := func(md float64) {
-		for n < len(r.places) && r.places[n].md <= md {
-			if x := surge - r.places[n].room; x > over {
-				over, at = x, r.places[n]
-			}
-			n++
+// surgeRoom returns what surge may add to a column of fluid at rest in section i at a TVD: up to fracture, and at the last
+// shoe up to its planned test, less a margin in kg/m3.
+func (e *evaluation) surgeRoom(i int, rest column.Stack, margin float64) func(tvd float64) (float64, bool) {
+	test, shoe, tested := e.shoeTest(i)
+	return func(tvd float64) (float64, bool) {
+		fracture, ok := e.window.fracture.At(tvd)
+		if tested && tvd == shoe {
+			fracture = min(fracture, test)
 		}
+		return column.PressureOf(fracture-margin, tvd) - pressureAt(rest, tvd), ok
 	}
-	for k := range r.reach {
-		x := &r.reach[k]
-		look(x.bottom - x.length)
-		if x.inner > 0 {
-			surge += friction.Moving(r.model, r.fluid, speed, speed*area(x), x.outer, x.inner) * x.length
-		}
-	}
-	look(math.Inf(1))
-	return over, at
-}
-
-// limit returns the speed in m/s at which the surge takes all its room, and where it does so first: none where a crawl is
-// too fast, [fastestRun] where that is slow enough. Between, the excess grows with the speed; the secant that keeps the root
-// between its ends (regula falsi, with the end that stays halved: the Illinois rule) finds it.
-func (r *running) limit(area func(*reach) float64) (speed float64, at weak) {
-	const crawl, near, most = 1e-6, 100, 60
-	low, high := crawl, fastestRun
-	below, where := r.excess(low, area)
-	if below >= 0 || len(r.places) == 0 {
-		return 0, where
-	}
-	above, where := r.excess(high, area)
-	if above <= 0 {
-		return fastestRun, where
-	}
-	side := 0
-	for range most {
-		speed = (low*above - high*below) / (above - below)
-		over, place := r.excess(speed, area)
-		at = place
-		if math.Abs(over) < near { // Pa: far below what a gauge shows
-			break
-		}
-		if over < 0 {
-			if low, below = speed, over; side < 0 {
-				above /= 2
-			}
-			side = -1
-		} else {
-			if high, above = speed, over; side > 0 {
-				below /= 2
-			}
-			side = 1
-		}
-	}
-	return speed, at
 }
 
 // surgeWorking shows the surge at the limit, length by length.
-func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced string, speed float64, at weak, area func(*reach) float64) {
+func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced string, at weak, m swab.Move) {
 	w.Formula = "room = (fracture - margin) × g × TVD - static = sum of friction(v × A + K × v × annulus) × L down to there; A is " + displaced
-	w.in("v", "speed", quantity.Velocity, speed)
+	w.in("v", "speed", quantity.Velocity, m.Speed)
 	w.in("TVD", "where the room is taken first", quantity.Length, at.tvd)
 	w.in("room", "over the static column", quantity.Pressure, at.room)
-	w.fluid(r.fluid)
-	for k := range r.reach {
-		x := &r.reach[k]
-		if x.inner == 0 || x.bottom-x.length >= at.md {
+	w.moved(&r.string, m, at.md)
+	w.Source = "friction as for circulation, " + by(e.rubbing(i)) + "; clinging constant of Burkhardt 1961, laminar, from memory"
+	w.Note = "String at its setting depth, landing string of the section's drill pipe. Steady speed; gel, couplings, acceleration and eccentricity left out. " +
+		"Filling: as fast as it goes down, without loss in the float."
+}
+
+// moved shows what a move adds to the fluid at rest in each length of annulus down to a depth along hole.
+func (w *Working) moved(s *swab.String, m swab.Move, to float64) {
+	w.fluid(s.Fluid)
+	for k, x := range s.Lengths() {
+		length := min(x.Length, to-(x.Bottom-x.Length))
+		if x.Inner == 0 || length <= 0 {
 			continue
 		}
 		n := strconv.Itoa(k + 1)
-		w.in("L "+n, "length", quantity.Length, x.length)
-		w.in("D "+n, "bore", quantity.Diameter, x.outer)
-		w.in("d "+n, "body", quantity.Diameter, x.inner)
-		w.in("K "+n, "clinging", quantity.Number, friction.Clinging(x.inner/x.outer))
-		w.in("p "+n, "its surge", quantity.Pressure, friction.Moving(r.model, r.fluid, speed, speed*area(x), x.outer, x.inner)*x.length)
+		w.in("L "+n, "length", quantity.Length, length)
+		w.in("D "+n, "bore", quantity.Diameter, x.Outer)
+		w.in("d "+n, "body", quantity.Diameter, x.Inner)
+		if x.Share > 0 {
+			w.in("j "+n, "tool joints", quantity.Diameter, x.Joint)
+			w.in("share "+n, "of the length", quantity.Ratio, x.Share)
+		}
+		w.in("K "+n, "clinging", quantity.Number, friction.Clinging(x.Inner/x.Outer))
+		w.in("p "+n, "of the length", quantity.Pressure, s.Gradient(m, k)*length)
 	}
-	w.Source = "friction as for circulation, " + by(r.model) + "; clinging constant of Burkhardt 1961, laminar, from memory"
-	w.Note = "String at its setting depth, landing string of the section's drill pipe. Steady speed; gel, couplings, acceleration and eccentricity left out. " +
-		"Filling: as fast as it goes down, without loss in the float."
 }
 
 // surgeChartSteps is at how many places of the shoe a chart looks at the running speed.
@@ -286,9 +239,9 @@ func (e *evaluation) surgeChart(i int, c *casing) Chart {
 		if missing.open() {
 			return Chart{}
 		}
-		speed, _ := r.limit(func(x *reach) float64 { return x.closed })
+		speed, _ := r.limit(swab.Move{Speed: 1, End: swab.Closed}, fastestRun)
 		closed.Points = append(closed.Points, ChartPoint{shoe, speed})
-		speed, _ = r.limit(func(x *reach) float64 { return x.steel })
+		speed, _ = r.limit(swab.Move{Speed: 1, End: swab.Filling}, fastestRun)
 		filling.Points = append(filling.Points, ChartPoint{shoe, speed})
 	}
 	chart.Curves = []ChartCurve{closed, filling}

@@ -23,12 +23,3 @@ func Clinging(ratio float64) float64 {
 	square := ratio * ratio
 	return (square - 2*square*log - 1) / (2 * (1 - square) * log)
 }
-
-// Moving returns the loss in Pa/m in an annulus in which a body moves down at a speed in m/s while a flow in m³/s is
-// displaced upwards past it: the loss of the flow that is felt, the displaced one and what clings to the body. Diameters
-// are in metres. Steady: inertia and compressibility of the fluid, which soften a surge, are left out, and so is the gel
-// that must be broken first.
-func Moving(m Model, f Fluid, speed, flow, outer, inner float64) float64 {
-	area := math.Pi / 4 * (outer - inner) * (outer + inner)
-	return m.Annulus(f, flow+Clinging(inner/outer)*speed*area, outer, inner)
-}

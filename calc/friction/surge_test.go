@@ -3,8 +3,6 @@ package friction
 import (
 	"math"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 // TestClingingIsDrag adds up the velocities between a wall at rest and a cylinder that moves along itself, ln r over ln a,
@@ -34,22 +32,4 @@ func TestClingingByHand(t *testing.T) {
 			t.Errorf("ratio %g: %g", none, got)
 		}
 	}
-}
-
-// TestMovingFasterNeverLosesLess, nor does a thicker body.
-func TestMovingFasterNeverLosesLess(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		m := rapid.SampledFrom(Correlations()).Draw(t, "correlation")
-		f := HerschelBulkley(rapid.Float64Range(800, 2200).Draw(t, "density"), rapid.Float64Range(0, 30).Draw(t, "yield"),
-			rapid.Float64Range(0.001, 0.1).Draw(t, "consistency"), rapid.SampledFrom([]float64{0.4, 0.75, 1, 1.2}).Draw(t, "index"))
-		outer := rapid.Float64Range(0.15, 1).Draw(t, "outer")
-		inner := outer * rapid.Float64Range(0.3, 0.95).Draw(t, "ratio")
-		speed := rapid.Float64Range(0, 3).Draw(t, "speed")
-		more := speed + rapid.Float64Range(0, 2).Draw(t, "more")
-		closed := math.Pi / 4 * inner * inner
-		slow, fast := Moving(m, f, speed, speed*closed, outer, inner), Moving(m, f, more, more*closed, outer, inner)
-		if fast < slow*(1-1e-12) {
-			t.Errorf("%.3f m/s: %g Pa/m, %.3f m/s: %g Pa/m", speed, slow, more, fast)
-		}
-	})
 }
