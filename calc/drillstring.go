@@ -124,6 +124,7 @@ func (e *evaluation) stringPage(i int) {
 	p := e.page(i, model.TopicString)
 	e.weightFigures(i, p, d)
 	e.displacementFigures(p, d)
+	e.tripFigures(i, p)
 	e.partFigures(i, p, d)
 	e.bitLadder(i, p, d)
 }

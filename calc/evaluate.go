@@ -53,6 +53,7 @@ type evaluation struct {
 	bores    []bore.Profile // the outer bores of each section, once they are known
 	cements  []*cementJob   // of each section, as they are asked for
 	worked   []*workedJob   // likewise, with what they come to
+	moves    []*moving      // the drill strings on their way, likewise
 	explain  *explanation
 }
 
@@ -137,8 +138,8 @@ func (e *evaluation) sectionPages(i int) {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 460
-	findingsPerSection = 70
+	figuresPerSection  = 900
+	findingsPerSection = 140
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

@@ -5,6 +5,7 @@ import "borewalk/model"
 // hydraulicsPage adds what the section's flow needs and does.
 func (e *evaluation) hydraulicsPage(i int) {
 	e.judgeFlow(i)
+	e.swabFigures(i)
 }
 
 // judgeFlow compares what the section pumps with what the pumps can give.

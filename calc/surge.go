@@ -17,35 +17,40 @@ const (
 	fastestRun       = 5.0  // m/s; nobody runs casing faster, so that a limit above it is none
 )
 
-// running is a string on its way with its foot at a depth along hole, and the places in the open hole beside it that limit it.
+// running is a string on its way with its foot at a depth along hole, and the places in the open hole that limit it.
 type running struct {
 	foot   float64
 	string swab.String
-	places []weak
+	places []swab.Place
 }
 
-// weak is a place in the open hole with the pressure in Pa that may come on top of the fluid at rest, or be drawn from it.
-type weak struct {
-	md, tvd, room float64
+// speedLimit is the speed in m/s at which a move takes all the room of a place in the open hole.
+type speedLimit struct {
+	speed float64
+	place swab.Place
 }
 
-// rooms returns the places as swab takes them.
-func rooms(places []weak) []swab.Place {
-	list := make([]swab.Place, len(places))
-	for k, p := range places {
-		list[k] = swab.Place{MD: p.md, Room: p.room}
+// limit returns the fastest speed of a move that leaves each of some places its room: none where a crawl is too fast,
+// [fastestRun] where that is slow enough.
+func limit(s *swab.String, m swab.Move, places []swab.Place) speedLimit {
+	if len(places) == 0 {
+		return speedLimit{}
 	}
-	return list
+	speed, k := s.Limit(m, places, fastestRun)
+	return speedLimit{speed, places[k]}
 }
 
-// limit returns the fastest speed of a move that leaves each place its room, and where it takes all of it first: none where
-// a crawl is too fast, fastest where that is slow enough.
-func (r *running) limit(m swab.Move, fastest float64) (speed float64, at weak) {
-	if len(r.places) == 0 {
-		return 0, weak{}
+// note says in short why a fastest speed is none, or no limit.
+func (f speedLimit) note() string {
+	switch {
+	case f.speed >= fastestRun:
+		return "not limited"
+	case f.speed == 0 && f.place.Room <= 0:
+		return "no margin is left at rest"
+	case f.speed == 0:
+		return "its yield point alone takes the margin"
 	}
-	speed, k := r.string.Limit(m, rooms(r.places), fastest)
-	return speed, r.places[k]
+	return ""
 }
 
 // surgeFigures adds the speed at which the string of section i can be run before the surge of the displaced fluid takes the
@@ -70,30 +75,24 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 	p.group = "Running speed, surge"
 	line := func(key, name, displaced string, end swab.End) {
 		var r running
-		var at weak
-		speed := math.Inf(1)
+		at := speedLimit{speed: math.Inf(1)}
 		for k := range places {
-			if v, where := places[k].limit(swab.Move{Speed: 1, End: end}, fastestRun); v < speed {
-				speed, at, r = v, where, places[k]
+			if v := limit(&places[k].string, swab.Move{Speed: 1, End: end}, places[k].places); v.speed < at.speed {
+				at, r = v, places[k]
 			}
 		}
-		f := p.put(key, name, quantity.Velocity, speed, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, at, swab.Move{Speed: speed, End: end}) })
-		switch {
-		case missing.open():
-		case speed >= fastestRun:
-			f.Note = "not limited"
-		case speed == 0 && at.room <= 0:
-			f.Note = "no margin is left at rest"
-		case speed == 0:
-			f.Note = "its yield point alone takes the margin"
+		why := func(w *Working) { e.surgeWorking(i, w, &r, displaced, at.place, swab.Move{Speed: at.speed, End: end}) }
+		f := p.put(key, name, quantity.Velocity, at.speed, missing, why)
+		if !missing.open() {
+			f.Note = at.note()
 		}
-		p.also(key+".at", "at TVD", quantity.Length, at.tvd, missing, func(w *Working) { e.surgeWorking(i, w, &r, displaced, at, swab.Move{Speed: speed, End: end}) })
+		p.also(key+".at", "at TVD", quantity.Length, e.path.TVD(at.place.MD), missing, why)
 		p.also(key+".shoe", "shoe at", quantity.Length, r.foot, missing, func(w *Working) {
 			w.Formula = "depth of the string's shoe along hole, leaving the last shoe or at its setting depth, where the speed is least"
 			w.Source = "geometry"
 		})
 		if !missing.open() && key == "casing.surge.closed" {
-			e.judge(model.RuleRunningSpeed, i, speed, "Running speed that surge leaves, float closed", "", r.foot, model.PathOf(i, "loads.surge_margin"))
+			e.judge(model.RuleRunningSpeed, i, at.speed, "Running speed that surge leaves, float closed", "", r.foot, model.PathOf(i, "loads.surge_margin"))
 		}
 	}
 	line("casing.surge.closed", "Float closed", "the whole pipe", swab.Closed)
@@ -155,12 +154,12 @@ func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
 
 // weakPlaces returns where in the open hole of section i down to a depth along hole a string on its way is held against the
 // window, top down: the last shoe, the rows of the prognosis and the depth itself.
-func (e *evaluation) weakPlaces(i int, bottom float64, room func(tvd float64) (float64, bool)) []weak {
+func (e *evaluation) weakPlaces(i int, bottom float64, room func(tvd float64) (float64, bool)) []swab.Place {
 	from := e.openFrom(i)
-	places := make([]weak, 0, len(e.window.depths)+2)
+	places := make([]swab.Place, 0, len(e.window.depths)+2)
 	add := func(md, tvd float64) {
 		if left, ok := room(tvd); ok {
-			places = append(places, weak{md, tvd, left})
+			places = append(places, swab.Place{MD: md, Room: left})
 		}
 	}
 	add(from, e.path.TVD(from))
@@ -189,12 +188,12 @@ func (e *evaluation) surgeRoom(i int, rest column.Stack, margin float64) func(tv
 }
 
 // surgeWorking shows the surge at the limit, length by length.
-func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced string, at weak, m swab.Move) {
+func (e *evaluation) surgeWorking(i int, w *Working, r *running, displaced string, at swab.Place, m swab.Move) {
 	w.Formula = "room = (fracture - margin) × g × TVD - static = sum of friction(v × A + K × v × annulus) × L down to there; A is " + displaced
 	w.in("v", "speed", quantity.Velocity, m.Speed)
-	w.in("TVD", "where the room is taken first", quantity.Length, at.tvd)
-	w.in("room", "over the static column", quantity.Pressure, at.room)
-	w.moved(&r.string, m, at.md)
+	w.in("TVD", "where the room is taken first", quantity.Length, e.path.TVD(at.MD))
+	w.in("room", "over the static column", quantity.Pressure, at.Room)
+	w.moved(&r.string, m, at.MD)
 	w.Source = "friction as for circulation, " + by(e.rubbing(i)) + "; clinging constant of Burkhardt 1961, laminar, from memory"
 	w.Note = "String at its setting depth, landing string of the section's drill pipe. Steady speed; gel, couplings, acceleration and eccentricity left out. " +
 		"Filling: as fast as it goes down, without loss in the float."
@@ -239,10 +238,8 @@ func (e *evaluation) surgeChart(i int, c *casing) Chart {
 		if missing.open() {
 			return Chart{}
 		}
-		speed, _ := r.limit(swab.Move{Speed: 1, End: swab.Closed}, fastestRun)
-		closed.Points = append(closed.Points, ChartPoint{shoe, speed})
-		speed, _ = r.limit(swab.Move{Speed: 1, End: swab.Filling}, fastestRun)
-		filling.Points = append(filling.Points, ChartPoint{shoe, speed})
+		closed.Points = append(closed.Points, ChartPoint{shoe, limit(&r.string, swab.Move{Speed: 1, End: swab.Closed}, r.places).speed})
+		filling.Points = append(filling.Points, ChartPoint{shoe, limit(&r.string, swab.Move{Speed: 1, End: swab.Filling}, r.places).speed})
 	}
 	chart.Curves = []ChartCurve{closed, filling}
 	chart.Marks = []ChartMark{{"last shoe", depths[0]}, {"setting depth", depths[1]}}

@@ -28,6 +28,8 @@ var groups = sync.OnceValue(func() []*Group {
 	centringGroup(section)
 	rheologyGroup(section)
 	stringGroup(section)
+	tripGroup(section)
+	swabGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)
 	pumpingGroup(section)

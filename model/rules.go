@@ -95,6 +95,12 @@ const (
 	RuleSpotFills
 	RuleKillMud
 	RuleKillFracture
+	RuleUSTripFill
+	RuleUSTripStands
+	RuleTripTank
+	RulePullingSpeed
+	RuleTripInSpeed
+	RuleGelBreak
 	ruleCount
 )
 
@@ -274,6 +280,12 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleSpotFills, "spot_fills", "Spot fluid fills the hole", Practice, practised, quantity.Ratio, "0 %", memory),
 		least(RuleKillMud, "kill_mud", "Kill mud aboard, of the new hole", Practice, practised, quantity.Ratio, "100 %", "common practice, one to two hole volumes; from memory"),
 		least(RuleKillFracture, "kill_fracture", "Kill mud below fracture", Practice, practised, emw, "0 sg", "hydrostatics; friction while it is pumped comes on top"),
+		most(RuleUSTripFill, "us_trip_fill", "Pressure drop before the hole is filled", Law, us, quantity.Pressure, "75 psi", "30 CFR 250.456(c), 2015 edition"),
+		most(RuleUSTripStands, "us_trip_stands", "Stands of drill pipe between fills", Law, us, quantity.Count, "5", "30 CFR 250.456(c), 2015 edition"),
+		least(RuleTripTank, "trip_tank", "Trip tank holds a fill", Practice, practised, quantity.Volume, "0 m3", memory),
+		least(RulePullingSpeed, "pulling_speed", "Pulled no faster than swab allows", Practice, practised, quantity.Velocity, "0 m/min", memory),
+		least(RuleTripInSpeed, "trip_in_speed", "Run no faster than surge allows", Practice, practised, quantity.Velocity, "0 m/min", memory),
+		least(RuleGelBreak, "gel_break", "Breaking the gel below fracture", Practice, practised, emw, "0 sg", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

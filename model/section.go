@@ -42,6 +42,7 @@ type Section struct {
 
 	// Drill string.
 	String []StringPart
+	Trip   Trip
 
 	// Cement job.
 	Cement   Cement
