@@ -59,6 +59,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 		return append(e.mudCharts(section), e.stockCharts(section)...)
 	case model.TopicCasing:
 		return append(e.casingCharts(section), e.runCharts(section)...)
+	case model.TopicHydraulics:
+		return e.swabCharts(section)
 	case model.TopicCement:
 		return e.cementCharts(section)
 	}

@@ -105,7 +105,7 @@ func (e *evaluation) bitDepths(i int, m *moving) []float64 {
 // bitAt lays out the string of section i with its bit at a depth, and finds how fast it may be moved there.
 func (e *evaluation) bitAt(i int, m *moving, bit float64) (at bitAt, missing gap) {
 	at.bit = bit
-	if at.string, missing = e.moved(i, bit); missing.open() {
+	if at.string, missing = e.moved(i, bit, m.out.End); missing.open() {
 		return at, missing
 	}
 	at.draws, at.presses = at.string.Rise(m.out, bit), at.string.Rise(m.in, bit)
@@ -115,14 +115,22 @@ func (e *evaluation) bitAt(i int, m *moving, bit float64) (at bitAt, missing gap
 	return at, gap{}
 }
 
-// moved lays out what section i's drill string moves in with its bit at a depth.
-func (e *evaluation) moved(i int, bit float64) (swab.String, gap) {
+// moved lays out what section i's drill string moves in with its bit at a depth, and the bore where the end is open.
+func (e *evaluation) moved(i int, bit float64, end swab.End) (swab.String, gap) {
 	fluid, missing := e.drillingFluid(i, bit)
+	if missing.open() {
+		return swab.String{}, missing
+	}
+	s, missing := e.laidOut(i, bit, end == swab.Open)
 	fluid.Density = e.leftInHole(i)
-	s := swab.String{Fluid: fluid, Model: e.rubbing(i)}
-	outside, fits := e.outside(i, bit)
-	inside, hangs := e.inside(i, bit)
-	if missing = first(missing, fits, hangs); missing.open() {
+	s.Fluid, s.Model = fluid, e.rubbing(i)
+	return s, missing
+}
+
+// laidOut lays out the annulus of section i's drill string with its bit at a depth, and its bore where that is wanted.
+func (e *evaluation) laidOut(i int, bit float64, bores bool) (s swab.String, missing gap) {
+	outside, missing := e.outside(i, bit)
+	if missing.open() {
 		return s, missing
 	}
 	for k := range outside {
@@ -134,11 +142,15 @@ func (e *evaluation) moved(i int, bit float64) (swab.String, gap) {
 		}
 		s.Add(r)
 	}
+	if !bores {
+		return s, gap{}
+	}
+	inside, missing := e.inside(i, bit)
 	for k := range inside {
 		g := &inside[k]
 		s.Bores = append(s.Bores, swab.Bore{Length: g.length(), ID: g.part.pipe.ID, Joint: g.part.pipe.Drift, Share: g.part.jointShare()})
 	}
-	return s, gap{}
+	return s, missing
 }
 
 // least returns the depth of the bit at which the string may be pulled, or run, least fast.

@@ -76,6 +76,7 @@ func (e *evaluation) swabFigures(i int) {
 			e.judge(x.rule, i, x.limit(least[k]).speed-x.planned.SI, x.finding, "", least[k].bit, x.path)
 		}
 	}
+	e.gelFigures(i, p, m)
 }
 
 // plannedFigure adds the equivalent density at the bit that a planned move comes to, and the pressure that it adds.

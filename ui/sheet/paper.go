@@ -23,11 +23,13 @@ const (
 	RunningList                // every piece of a string as it is run
 	StrengthTable              // loads and ratings of a string
 	MudSheet                   // recipe, volumes and treatment of a mud
+	TripSheet                  // what the hole takes while the drill string is pulled
 )
 
 // paperNames returns the names of the papers, in the order of the constants.
 func paperNames() []string {
 	return []string{"sheets", "cement card", "running list", "strength table", "mud sheet"}
+	return []string{"sheets", "cement card", "running list", "strength table", "trip sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -53,7 +55,8 @@ type table struct {
 	title, rowHead string
 	columns        []heading
 	rows           []line
-	tall           bool // more rows than a page has
+	tall           bool     // more rows than a page has
+	byHand         []string // further columns of a tall table, left to be filled in on paper
 }
 
 type heading struct {
@@ -100,6 +103,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.strengthCard(i)
 	case MudSheet:
 		return p.mudCard(i)
+	case TripSheet:
+		return p.tripCard(i)
 	}
 	return p.cementCard(i)
 }

@@ -30,6 +30,9 @@ func (p *printer) tallRows(t table) (rows []row) {
 			}
 			r.cells = append(r.cells, c)
 		}
+		for _, label := range t.byHand {
+			r.cells = append(r.cells, cell{label: label, value: toFillIn})
+		}
 		rows = append(rows, r)
 	}
 	return rows
@@ -37,8 +40,9 @@ func (p *printer) tallRows(t table) (rows []row) {
 
 // Measures of a tall table as text.
 const (
-	tallName   = 20 // columns for a name, at most
-	perHeading = 25 // rows below one heading: half a page of paper
+	toFillIn   = "______" // where a number is written by hand
+	tallName   = 20       // columns for a name, at most
+	perHeading = 25       // rows below one heading: half a page of paper
 )
 
 // tall writes the rows of a tall table, a line each, and a line where they become part of something else.
