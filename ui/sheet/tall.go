@@ -40,7 +40,7 @@ func (p *printer) tallRows(t table) (rows []row) {
 
 // Measures of a tall table as text.
 const (
-	toFillIn   = "______" // where a number is written by hand
+	toFillIn   = "......" // where a number is written by hand
 	tallName   = 20       // columns for a name, at most
 	perHeading = 25       // rows below one heading: half a page of paper
 )
