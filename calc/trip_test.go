@@ -111,9 +111,7 @@ func TestATripSheetOfNothing(t *testing.T) {
 // larger drop is that of wet pipe, which no slug makes dry.
 func TestTheLawOnFilling(t *testing.T) {
 	plan := demo(t, "saltlantern-1")
-	for path, text := range map[string]string{"section[5].trip.fill_every": "6"} {
-		with(t, plan, path, text)
-	}
+	with(t, plan, "section[5].trip.fill_every", "6")
 	if f := worst(t, calc.Evaluate(plan), 5, "us_trip_stands"); f.Severity != calc.Stop {
 		t.Errorf("six stands: %+v", f)
 	}

@@ -35,8 +35,9 @@ func (e *evaluation) tripWays(i int, m *moving) [2]tripWay {
 
 // swabFigures adds what the planned trip does to the pressure in the hole, and how fast it may be.
 func (e *evaluation) swabFigures(i int) {
-	if !e.sections[i].rig && e.rheologyGap(i).open() {
-		return // what is drilled without a riser need not have one
+	own := &e.plan.Sections[i].Trip
+	if !e.sections[i].rig && (e.rheologyGap(i).open() || !own.SpeedOut.IsSet() && !own.SpeedIn.IsSet()) {
+		return // what is drilled without a riser need have neither
 	}
 	p, m := e.page(i, model.TopicHydraulics), e.movingString(i)
 	if rheology := e.rheologyGap(i); rheology.open() {
