@@ -39,7 +39,7 @@ func TripSheetOf(plan *model.Plan, section int) (TripSheet, error) {
 	if section < 0 || section >= len(plan.Sections) {
 		return TripSheet{}, fmt.Errorf("there is no section %d: the plan has %d", section+1, len(plan.Sections))
 	}
-	e := run(plan, nil)
+	e := run(plan)
 	if !e.sections[section].rig {
 		return TripSheet{}, errors.New("the hole is open to the sea: it fills itself, there is no trip sheet")
 	}
