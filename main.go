@@ -12,6 +12,7 @@ import (
 	"runtime"
 	"runtime/debug"
 	"slices"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/mattn/go-isatty"
@@ -75,8 +76,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
 	f.SetOutput(errs)
 	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
-	f.StringVar(&o.paper, "paper", "", "print `sheets`, the mud-sheet, the cement-card, or the running-list or strength-table of casing, as text unless -print says otherwise, and exit")
-	f.StringVar(&o.paper, "paper", "", "print `sheets`, the cement-card, the running-list or strength-table of casing, or the trip-sheet, as text unless -print says otherwise, and exit")
+	f.StringVar(&o.paper, "paper", "", "print a `paper`, as text unless -print says otherwise, and exit: "+strings.Join(sheet.PaperNames(), ", "))
 	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
 	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")

@@ -26,20 +26,19 @@ const (
 	TripSheet                  // what the hole takes while the drill string is pulled
 )
 
-// paperNames returns the names of the papers, in the order of the constants.
-func paperNames() []string {
-	return []string{"sheets", "cement card", "running list", "strength table", "mud sheet"}
-	return []string{"sheets", "cement card", "running list", "strength table", "trip sheet"}
+// PaperNames returns the names of the papers, in the order of the constants.
+func PaperNames() []string {
+	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
 func ParsePaper(name string) (Paper, error) {
-	for i, known := range paperNames() {
-		if strings.EqualFold(strings.ReplaceAll(strings.TrimSpace(name), "-", " "), known) {
+	for i, known := range PaperNames() {
+		if strings.EqualFold(strings.ReplaceAll(strings.TrimSpace(name), " ", "-"), known) {
 			return Paper(i), nil
 		}
 	}
-	return Sheets, fmt.Errorf("%q is no paper: take %s", model.Clean(name), strings.Join(paperNames(), ", "))
+	return Sheets, fmt.Errorf("%q is no paper: take %s", model.Clean(name), strings.Join(PaperNames(), ", "))
 }
 
 // card is a paper made of tables of numbers, for one section.
@@ -89,7 +88,7 @@ func (p *printer) cards() ([]card, error) {
 		list = append(list, c)
 	}
 	if len(list) == 0 {
-		return nil, fmt.Errorf("there is no %s to print: %s", paperNames()[p.Paper], why)
+		return nil, fmt.Errorf("there is no %s to print: %s", strings.ReplaceAll(PaperNames()[p.Paper], "-", " "), why)
 	}
 	return list, nil
 }

@@ -49,7 +49,6 @@ func addFigure(tables []table, f calc.Figure) []table {
 		label = "factor"
 	}
 	column := slices.IndexFunc(t.columns, func(h heading) bool { return h.label == label && h.kind == f.Kind })
-	column := slices.IndexFunc(t.columns, func(h heading) bool { return h == heading{label, f.Kind} })
 	if column < 0 {
 		column = len(t.columns)
 		t.columns = append(t.columns, heading{label, f.Kind})
