@@ -25,7 +25,7 @@ func (p *printer) mudCard(i int) (c card, why string) {
 	var figures []table
 	for _, f := range p.result.Sheet(i).Figures {
 		if f.Topic == model.TopicMud && f.OK && !strings.HasPrefix(f.Group, "Annulus") {
-			figures = addFigure(figures, f)
+			figures = addFigure(figures, f, "")
 		}
 	}
 	for k := range figures {
@@ -77,7 +77,11 @@ func (p *printer) weightUpTable(i int) table {
 	unit := p.System.Unit(quantity.Density)
 	step := unit.ToSI(stepsForEach * quantity.Step(quantity.Density, unit))
 	for k, up := range calc.WeightUps(p.plan, i, step, mudSteps) {
-		t.rows = append(t.rows, line{name: fmt.Sprintf("step %d", k+1), values: []float64{up.Treated, up.Density, up.Mass, up.Sacks, up.Volume, up.Time}})
+		l := line{name: fmt.Sprintf("step %d", k+1), values: []float64{up.Treated, up.Density, up.Mass, up.Sacks, up.Volume, up.Time}}
+		if s.LeakOff.IsSet() && up.Density > s.LeakOff.SI {
+			l.note = "above the planned shoe test"
+		}
+		t.rows = append(t.rows, l)
 	}
 	return t
 }

@@ -23,7 +23,7 @@ func (p *printer) strengthCard(i int) (c card, why string) {
 	c = card{section: i, title: "Strength table: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
 	for _, f := range p.result.Sheet(i).Figures {
 		if slices.ContainsFunc(strengthKeys(), func(key string) bool { return strings.HasPrefix(f.Key, key) }) {
-			c.tables = addFigure(c.tables, f)
+			c.tables = addFigure(c.tables, f, "factor")
 		}
 	}
 	if len(c.tables) == 0 {
@@ -38,15 +38,16 @@ func (p *printer) strengthCard(i int) (c card, why string) {
 	return c, ""
 }
 
-// addFigure puts a figure into the table of its group: a line for each name, a column for each of its columns.
-func addFigure(tables []table, f calc.Figure) []table {
+// addFigure puts a figure into the table of its group: a line for each name, a column for each of its columns and kinds. A bare
+// number stands in a column of the given label.
+func addFigure(tables []table, f calc.Figure, number string) []table {
 	if n := len(tables); n == 0 || tables[n-1].title != f.Group {
 		tables = append(tables, table{title: f.Group, rowHead: "Case"})
 	}
 	t := &tables[len(tables)-1]
 	label := f.Column
 	if label == "" && f.Kind == quantity.Number {
-		label = "factor"
+		label = number
 	}
 	column := slices.IndexFunc(t.columns, func(h heading) bool { return h.label == label && h.kind == f.Kind })
 	if column < 0 {
