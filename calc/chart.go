@@ -57,6 +57,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	switch topic {
 	case model.TopicMud:
 		return append(e.mudCharts(section), e.stockCharts(section)...)
+	case model.TopicString:
+		return e.dragCharts(section)
 	case model.TopicCasing:
 		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicHydraulics:

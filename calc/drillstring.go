@@ -123,6 +123,7 @@ func (e *evaluation) stringPage(i int) {
 	d := &e.drills[i]
 	p := e.page(i, model.TopicString)
 	e.weightFigures(i, p, d)
+	e.dragPage(i, p)
 	e.displacementFigures(p, d)
 	e.tripFigures(i, p)
 	e.partFigures(i, p, d)

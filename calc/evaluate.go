@@ -42,6 +42,7 @@ type evaluation struct {
 	gaps     datumGaps
 	path     trajectory.Path
 	pathGap  gap
+	bends    []trajectory.Point // the stations of the path
 	window   window
 	flows    []flowLaw // how the fluid of each section flows
 	pumps    []pumpGroup
@@ -112,6 +113,7 @@ func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	e.tallies = make([]*stringTally, len(plan.Sections))
 	e.readDatum()
 	e.readPath()
+	e.bends = e.path.Stations()
 	e.readWindow()
 	e.readPumps()
 	e.readFlows()

@@ -115,12 +115,17 @@ func (p *stringPart) jointShare() float64 {
 	if p.row.Item != model.ItemPipe && p.row.Item != model.ItemHeavy {
 		return 0
 	}
-	length, every := usualJointLength, usualJointEvery
+	length := usualJointLength
 	if p.row.JointLength.IsSet() {
 		length = p.row.JointLength.SI
 	}
+	return min(length/p.jointEvery(), 1)
+}
+
+// jointEvery returns the length of a joint of pipe in m.
+func (p *stringPart) jointEvery() float64 {
 	if p.row.JointEvery.IsSet() {
-		every = p.row.JointEvery.SI
+		return p.row.JointEvery.SI
 	}
-	return min(length/every, 1)
+	return usualJointEvery
 }

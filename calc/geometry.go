@@ -314,7 +314,7 @@ func (e *evaluation) casedAbove(i int) bore.Profile {
 			p := &c.parts[k]
 			bottom := min(p.bottom, reached)
 			if p.top < bottom {
-				up = append(up, bore.Span{Top: p.top, Bottom: bottom, Diameter: p.pipe.ID, Label: "casing"})
+				up = append(up, bore.Span{Top: p.top, Bottom: bottom, Diameter: p.pipe.ID, Label: casingLabel})
 			}
 		}
 		reached = min(reached, c.top)
@@ -344,7 +344,7 @@ func (e *evaluation) throughPipe(above bore.Profile, c *casing) bore.Profile {
 	}
 	for k := range c.parts {
 		p := &c.parts[k]
-		profile = append(profile, bore.Span{Top: p.top, Bottom: p.bottom, Diameter: p.pipe.ID, Label: "casing"})
+		profile = append(profile, bore.Span{Top: p.top, Bottom: p.bottom, Diameter: p.pipe.ID, Label: casingLabel})
 	}
 	return profile
 }
@@ -376,8 +376,11 @@ func (e *evaluation) openHole(i int, from, to float64) bore.Profile {
 	return spans
 }
 
-// openHoleLabel names bores without pipe.
-const openHoleLabel = "open hole"
+// Names of bores in pipe and without.
+const (
+	casingLabel   = "casing"
+	openHoleLabel = "open hole"
+)
 
 // drilled returns the diameter of the open hole at a depth while section i stands at its TD: as the
 // caliper has it where it was measured, else washed out or in gauge.

@@ -10,6 +10,7 @@ import (
 // Proposal is an entry worked out so that a figure just meets its limit. It changes nothing by itself.
 type Proposal struct {
 	Title string      // what was looked for
+	By    string      // what it goes by, where several are for one entry; short
 	Ref   model.Ref   // the entry
 	Entry model.Entry // its proposed content, rounded to the inner side in the entry's own unit
 	OK    bool
@@ -24,14 +25,25 @@ type Proposal struct {
 
 // Proposals works out what can be worked out for a topic of a section; costly, and so only when asked for.
 func Proposals(plan *model.Plan, section int, topic model.Topic) []Proposal {
-	if section < 0 || section >= len(plan.Sections) {
+	propose := proposer(topic)
+	if section < 0 || section >= len(plan.Sections) || propose == nil {
 		return nil
 	}
+	return propose(plan, section)
+}
+
+// Proposes reports whether a topic has anything that can be worked out.
+func Proposes(topic model.Topic) bool { return proposer(topic) != nil }
+
+// proposer returns what works out the proposals of a topic, nil where there are none.
+func proposer(topic model.Topic) func(*model.Plan, int) []Proposal {
 	switch topic {
-	case model.TopicCement:
-		return cementProposals(plan, section)
+	case model.TopicString:
+		return dragProposals
 	case model.TopicMud:
-		return mudProposals(plan, section)
+		return mudProposals
+	case model.TopicCement:
+		return cementProposals
 	}
 	return nil
 }

@@ -30,6 +30,8 @@ var groups = sync.OnceValue(func() []*Group {
 	stringGroup(section)
 	tripGroup(section)
 	swabGroup(section)
+	dragGroup(section)
+	dragReadingGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)
 	pumpingGroup(section)

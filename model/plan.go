@@ -72,6 +72,7 @@ type Wellhead struct {
 type Rig struct {
 	Name, Kind                        string
 	HookLoad, BlockWeight             quantity.Value
+	TopDriveTorque                    quantity.Value
 	StandLength                       quantity.Value
 	RiserOD, RiserID                  quantity.Value
 	BOPBore, BOPHeight, BOPRating     quantity.Value

@@ -12,6 +12,8 @@ func rigGroup() *Group {
 			Help: "Static rating of derrick and hoist.", At: func(r *Rig) any { return &r.HookLoad }},
 		d{Key: "block_weight", Label: "Blocks", Name: "Blocks and top drive", Kind: quantity.Force, Range: "0 tf to 200 tf", Default: "45 tf",
 			Help: "Weight that the hook carries besides the string.", At: func(r *Rig) any { return &r.BlockWeight }},
+		d{Key: "top_drive_torque", Label: "Top drive", Name: "Torque of the top drive", Kind: quantity.Torque, Range: "5 kN-m to 200 kN-m",
+			Help: "Continuous, at the speed used for drilling. Blank: not compared.", At: func(r *Rig) any { return &r.TopDriveTorque }},
 		d{Key: "stand_length", Label: "Stand", Name: "Stand length", Kind: quantity.Length, Range: "15 m to 45 m", Default: "28.4 m",
 			Help: "Mean length of a stand of drill pipe.", At: func(r *Rig) any { return &r.StandLength }},
 		d{Key: "riser_od", Label: "Riser OD", Name: "Riser OD", Kind: quantity.Diameter, Range: "10 in to 30 in", Default: "21 in",

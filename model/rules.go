@@ -101,6 +101,12 @@ const (
 	RulePullingSpeed
 	RuleTripInSpeed
 	RuleGelBreak
+	RulePickUpRating
+	RulePickUpOverpull
+	RuleGoesDown
+	RuleTopDriveTorque
+	RuleBuckling
+	RuleSideForce
 	ruleCount
 )
 
@@ -286,6 +292,17 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RulePullingSpeed, "pulling_speed", "Pulled no faster than swab allows", Practice, practised, quantity.Velocity, "0 m/min", memory),
 		least(RuleTripInSpeed, "trip_in_speed", "Run no faster than surge allows", Practice, practised, quantity.Velocity, "0 m/min", memory),
 		least(RuleGelBreak, "gel_break", "Breaking the gel below fracture", Practice, practised, emw, "0 sg", memory),
+		least(RulePickUpRating, "pick_up_rating", "Pick-up in rating with drag", Practice, practised, quantity.Force, "0 klbf",
+			"rating less hook load picking up, by the friction factors entered; common practice"),
+		least(RulePickUpOverpull, "pick_up_overpull", "Overpull left on the pick-up weight", Practice, practised, quantity.Force, "0 klbf",
+			"common practice: as planned in the section, over rig and pipe body"),
+		least(RuleGoesDown, "goes_down", "Slack-off of own weight", Practice, practised, quantity.Force, "0 klbf",
+			"string weight left while slacking off, by the friction factors entered; common practice"),
+		least(RuleTopDriveTorque, "top_drive_torque", "Torque left while drilling", Practice, practised, quantity.Torque, "0 ft-lbf",
+			"top drive less torque while drilling, by the friction factors entered; common practice"),
+		least(RuleBuckling, "buckling", "Buckling margin", Practice, practised, quantity.Force, "0 klbf",
+			"Dawson and Paslay 1984, Lubinski 1950, from memory"),
+		most(RuleSideForce, "side_force", "Side force per joint", Practice, practised, quantity.Force, "2000 lbf", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -41,8 +41,10 @@ type Section struct {
 	Joints                []Joint
 
 	// Drill string.
-	String []StringPart
-	Trip   Trip
+	String       []StringPart
+	Trip         Trip
+	Drag         Drag
+	DragReadings []DragReading
 
 	// Cement job.
 	Cement   Cement

@@ -10,8 +10,8 @@ import (
 
 // noProposals says why nothing can be worked out here.
 func (p *Planner) noProposals() string {
-	if p.topic != model.TopicCement && p.topic != model.TopicMud {
-		return "there is nothing to be worked out on this page; the mud and cement pages have something"
+	if !calc.Proposes(p.topic) {
+		return "there is nothing to be worked out on this page"
 	}
 	if len(p.plan.Sections) == 0 {
 		return "there is no section"
@@ -65,5 +65,9 @@ func (p *Planner) proposalItem(proposal calc.Proposal) item {
 	if adds != "" {
 		full += "; findings" + adds
 	}
-	return item{text: proposal.Ref.Field.Label + " " + to + " (now " + now + ")" + adds, full: full}
+	by := ""
+	if proposal.By != "" {
+		by = " by " + proposal.By
+	}
+	return item{text: proposal.Ref.Field.Label + " " + to + by + " (now " + now + ")" + adds, full: full}
 }
