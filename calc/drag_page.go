@@ -187,7 +187,7 @@ func (e *evaluation) sideFigures(i int, p *page, d *dragged) {
 	p.put("drag.side.pick_up", "Picking up", quantity.Force, pulled.force, d.missing, why(pickingUp, &pulled))
 	p.also("drag.side.pick_up.at", "at", quantity.Length, pulled.md, d.missing, why(pickingUp, &pulled))
 	if !d.missing.open() && turned.md > 0 {
-		e.judge(model.RuleSideForce, i, turned.force, "Force of a joint on the wall while rotating", d.lengths[turned.length].part.label(), turned.md, model.PathOf(i, "string"))
+		e.judge(model.RuleSideForce, i, turned.force, "Force of a joint on the wall while rotating", d.lengths[turned.length].part.label(), turned.md, "trajectory.method")
 	}
 }
 

@@ -49,7 +49,7 @@ func bindings() []binding {
 		bind(editing, "backspace delete", "delete", "blank the field", "", do((*Planner).blank), (*Planner).notEditable),
 		bind(editing, "a", "a", "add a row below, or a section on the hole page", "", do((*Planner).addRow), (*Planner).noList),
 		bind(editing, "d", "d", "remove the row or section", "", do((*Planner).removeRow), (*Planner).noRow),
-		bind(editing, "g", "g", "work out an entry: highest cement, fastest rate, excess", "", do((*Planner).showProposals), (*Planner).noProposals),
+		bind(editing, "g", "g", "work out an entry: cement, rates, excess, friction", "", do((*Planner).showProposals), (*Planner).noProposals),
 		bind(editing, "i", "i", "casing page: read measured joints from a file", "", do((*Planner).askJoints), (*Planner).noJoints),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),

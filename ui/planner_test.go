@@ -222,9 +222,10 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 
 func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter")
-	wants(t, p, "[HOLE]", "> Bit")
+	wants(t, p, "[WELL]", "> Path")
 	press(p, "f", "down", "enter")
 	wants(t, p, "[WELL]", "> Weighting mat.")
+	wants(t, p, "[HOLE]", "> Bit")
 	press(p, "f", "down", "down", "enter")
 	wants(t, p, "[CASING]", "> Top")
 }
@@ -300,4 +301,14 @@ func TestWorkingOutTheTopOfCement(t *testing.T) {
 	wants(t, p, "not saved", "Top of the slurry")
 	press(p, "u")
 	lacks(t, p, "not saved")
+}
+
+// TestFrictionIsOfferedFromReadings: one line for each gauge of the deepest reading, and taking one is an edit.
+func TestFrictionIsOfferedFromReadings(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page string", "g")
+	wants(t, p, "Friction, open 0.270 by picking up", "by slacking off", "by torque")
+	press(p, "enter")
+	wants(t, p, "> Friction, open    0.270")
+	p = screenOf(t, "saltlantern-1", 80, 24, ui.Options{}, "page string", "g")
+	wants(t, p, "there is no drag reading")
 }
