@@ -217,6 +217,12 @@ func (e *evaluation) bitWeight(i int) (weight float64, missing gap) {
 	return v.SI, lacks(v, i, "drag.weight_on_bit", "weight on bit")
 }
 
+// overpullWanted returns the overpull that section i's string is to bear, N.
+func (e *evaluation) overpullWanted(i int) (pull float64, missing gap) {
+	v := e.plan.Sections[i].Drag.Overpull
+	return v.SI, lacks(v, i, "drag.overpull", "overpull")
+}
+
 // bitTorque returns the torque at the bit of section i in N m, and whether it is worked out: friction on rock over the face
 // of the hole, a third of whose diameter is the arm (R. C. Pessier and M. J. Fear, Quantifying common drilling problems with
 // mechanical specific energy and a bit-specific coefficient of sliding friction, 1992, SPE 24584, from memory).

@@ -133,8 +133,8 @@ func (e *evaluation) overpullFigures(i int, p *page, d *dragged) {
 		w.Source = dragSource + "; body at yield with 80 % of its wall, premium class, API RP 7G, from memory"
 		w.Note = "Bodies only: tool joints, bending and wear beyond the class are not counted. Inspection and makers decide what may be pulled."
 	}).Note = o.name
-	if wanted := e.plan.Sections[i].Drag.Overpull; o.known && wanted.IsSet() {
-		e.judge(model.RulePickUpOverpull, i, o.left-wanted.SI, "Overpull left over the one planned", o.name, 0, model.PathOf(i, "drag.overpull"))
+	if wanted, missing := e.overpullWanted(i); o.known && !missing.open() {
+		e.judge(model.RulePickUpOverpull, i, o.left-wanted, "Overpull left over the one planned", o.name, 0, model.PathOf(i, "drag.overpull"))
 	}
 }
 
