@@ -74,13 +74,16 @@ func (e *evaluation) readStringPart(i, k int, row *model.StringPart, bottom floa
 	path := func(key string) model.Path { return model.PathOf(i, "string["+strconv.Itoa(k+1)+"]."+key) }
 	highest := k == len(e.plan.Sections[i].String)-1
 	part := stringPart{bottom: bottom, row: row, number: k + 1, pipe: row.Pipe()}
-	part.top = bottom - row.Length.SI
-	if highest && !row.Length.IsSet() {
+	length, known := partLength(row)
+	part.top = bottom - length
+	if highest && !known {
 		part.top = 0
 	}
 	pipe := part.pipe
 	switch {
-	case !highest && !row.Length.IsSet():
+	case row.Count.IsSet() && !known:
+		return part, gap{path("joint_every"), "joints are counted and the length of one is blank"}
+	case !highest && !known:
 		return part, gap{path("length"), "only the highest string part may have no length"}
 	case part.top < 0 || part.top >= bottom:
 		return part, gap{path("length"), "the string is longer than the hole is deep"}
@@ -98,6 +101,17 @@ func (e *evaluation) readStringPart(i, k int, row *model.StringPart, bottom floa
 		return part, gap{path("id"), "ID of a string part is not smaller than its OD"}
 	}
 	return part, gap{}
+}
+
+// partLength returns the length of a part in m: as given, else its joints times the length of one; false where neither is.
+func partLength(row *model.StringPart) (float64, bool) {
+	switch {
+	case row.Length.IsSet():
+		return row.Length.SI, true
+	case row.Count.IsSet() && row.JointEvery.IsSet():
+		return row.Count.SI * row.JointEvery.SI, true
+	}
+	return 0, false
 }
 
 // mass returns the mass per length of a part in kg/m: what is entered or published, else the steel of its body. Bits and
@@ -123,11 +137,18 @@ func (e *evaluation) stringPage(i int) {
 	d := &e.drills[i]
 	p := e.page(i, model.TopicString)
 	e.weightFigures(i, p, d)
+	hung := e.hangString(i, d)
+	e.bitWeightFigures(i, p, &hung)
+	e.hookFigures(i, p, &hung)
 	e.dragPage(i, p)
+	e.pipeFigures(i, p, &hung)
 	e.displacementFigures(p, d)
 	e.tripFigures(i, p)
-	e.partFigures(i, p, d)
+	e.spaceFigures(i, p, d)
+	e.partFigures(i, p, d, &hung)
+	e.stiffnessFigures(i, p, d)
 	e.bitLadder(i, p, d)
+	e.insideFigures(i, p, d)
 }
 
 func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
@@ -260,7 +281,7 @@ func (e *evaluation) displacementFigures(p *page, d *drillString) {
 }
 
 // partFigures lists the components from the bit up.
-func (e *evaluation) partFigures(i int, p *page, d *drillString) {
+func (e *evaluation) partFigures(i int, p *page, d *drillString, hung *hungString) {
 	p.group = "Parts, bit up"
 	for k := len(d.parts) - 1; k >= 0; k-- {
 		part := &d.parts[k]
@@ -280,6 +301,17 @@ func (e *evaluation) partFigures(i int, p *page, d *drillString) {
 			w.in("m", "mass per length", quantity.LinearMass, part.mass())
 			w.in("L", "length", quantity.Length, part.bottom-part.top)
 			w.Source = source(part.pipe.Source)
+		})
+		p.also("string.part."+n+".buoyed", "in mud", quantity.Force, hung.weightOf(k), first(unknown, hung.missing), func(w *Working) {
+			w.Formula = "W = sum over fluids of m × fall × g × (1 - fluid / steel)"
+			w.in("m", "mass per length", quantity.LinearMass, part.mass())
+			w.in("fall", "vertical length", quantity.Length, e.path.TVD(part.bottom)-e.path.TVD(part.top))
+			for _, f := range hung.fluids {
+				w.in("fluid", f.name, quantity.Density, f.density)
+			}
+			w.in("steel", "density", quantity.Density, steel.Density)
+			w.Source = "buoyancy factor (Bourgoyne et al., Applied Drilling Engineering, ch. 4)"
+			w.Note = "Along the hole: in a slant the wall carries the rest."
 		})
 		if !part.row.Cuts() {
 			p.also("string.part."+n+".capacity", "capacity", quantity.Capacity, bore.Area(part.pipe.ID), gap{}, func(w *Working) {

@@ -14,8 +14,8 @@ func TestAPartPassesOnlyTheBoresItEnters(t *testing.T) {
 		path string
 		want calc.Severity
 	}{
-		{"section[6].string[6].joint_od", calc.OK},
-		{"section[6].string[5].joint_od", calc.Stop},
+		{"section[6].string[8].joint_od", calc.OK},
+		{"section[6].string[7].joint_od", calc.Stop},
 	} {
 		plan := demo(t, "saltlantern-1")
 		with(t, plan, c.path, "8.6 in")

@@ -263,8 +263,8 @@ func TestStringsOutOfOrderStop(t *testing.T) {
 			p.Sections[2].Casing = append(slices.Clone(p.Sections[2].Casing), p.Sections[2].Casing[0])
 			with(t, p, "section[3].casing[1].length", "2000 m")
 		}},
-		{"a drill string longer than the hole", 5, func(p *model.Plan) { with(t, p, "section[5].string[5].length", "3600 m") }},
-		{"a drill string that does not reach the rotary", 5, func(p *model.Plan) { with(t, p, "section[5].string[6].length", "100 m") }},
+		{"a drill string longer than the hole", 5, func(p *model.Plan) { with(t, p, "section[5].string[9].length", "3600 m") }},
+		{"a drill string that does not reach the rotary", 5, func(p *model.Plan) { with(t, p, "section[5].string[10].length", "100 m") }},
 	} {
 		plan := demo(t, "ottermast-2")
 		if stops(plan, c.section) {

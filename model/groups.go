@@ -9,6 +9,8 @@ func Groups() []*Group { return groups() }
 var groups = sync.OnceValue(func() []*Group {
 	rig := rigGroup()
 	pumpGroup(rig)
+	ramGroup(rig)
+	pipePupGroup(rig)
 	trajectory := trajectoryGroup()
 	surveyGroup(trajectory)
 	prognosis := prognosisGroup()
@@ -32,6 +34,8 @@ var groups = sync.OnceValue(func() []*Group {
 	swabGroup(section)
 	dragGroup(section)
 	dragReadingGroup(section)
+	stringLoadsGroup(section)
+	spaceOutGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)
 	pumpingGroup(section)

@@ -23,6 +23,8 @@ type Plan struct {
 	Wellhead   Wellhead
 	Rig        Rig
 	Pumps      []Pump
+	Rams       []Ram
+	PipePups   []PipePup
 	Trajectory Trajectory
 	Surveys    []Survey
 	Prognosis  Prognosis
@@ -84,6 +86,7 @@ type Rig struct {
 	Barite, WeightingDensity          quantity.Value
 	WeightingRate                     quantity.Value
 	UnitRate, UnitPressure            quantity.Value
+	Heave                             quantity.Value
 }
 
 // Pump is one kind of mud pump on board, and how many of it there are.

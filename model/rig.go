@@ -57,6 +57,8 @@ func rigGroup() *Group {
 			Help: "Mixing and pumping. Blank: not compared.", At: func(r *Rig) any { return &r.UnitRate }},
 		d{Key: "unit_pressure", Label: "Unit pressure", Name: "Highest pressure of the cement unit", Kind: quantity.Pressure, Range: "50 bar to 1500 bar",
 			Help: "Of unit, lines and head, the weakest. Blank: not compared.", At: func(r *Rig) any { return &r.UnitPressure }},
+		d{Key: "heave", Label: "Heave", Name: "Heave, up and down", Kind: quantity.Length, Range: "0 m to 10 m",
+			Help: "How far the rig goes up, and as far down, from where it floats, at the most when rams may be shut. Blank: none.", At: func(r *Rig) any { return &r.Heave }},
 	)
 }
 

@@ -107,6 +107,14 @@ const (
 	RuleTopDriveTorque
 	RuleBuckling
 	RuleSideForce
+	RuleBitWeight
+	RuleNeutralPoint
+	RuleJarNeutral
+	RulePipeTension
+	RuleOverpull
+	RulePipeTorsion
+	RuleBendingRatio
+	RuleRamJoint
 	ruleCount
 )
 
@@ -303,6 +311,15 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleBuckling, "buckling", "Buckling margin", Practice, practised, quantity.Force, "0 klbf",
 			"Dawson and Paslay 1984, Lubinski 1950, from memory"),
 		most(RuleSideForce, "side_force", "Side force per joint", Practice, practised, quantity.Force, "2000 lbf", memory),
+		most(RuleBitWeight, "bit_weight_share", "Weight on bit of what the collars give", Practice, practised, quantity.Ratio, "85 %", "common practice, 80 to 90 % are met; from memory"),
+		least(RuleNeutralPoint, "neutral_point", "Neutral point below the drill pipe", Practice, practised, length, "0 m", "common practice, drill pipe is kept in tension; from memory"),
+		least(RuleJarNeutral, "jar_neutral", "Jar off the neutral point", Practice, practised, length, "10 m", memory),
+		most(RulePipeTension, "pipe_tension", "Drill pipe's pull of its class's yield", Standard, practised, quantity.Ratio, "90 %", "API RP 7G, design tension, from memory"),
+		least(RuleOverpull, "overpull_margin", "Overpull that drill pipe leaves", Practice, practised, quantity.Force, "100 klbf",
+			"common practice, 50 klbf in shallow holes, on 90 % of the class; from memory"),
+		most(RulePipeTorsion, "pipe_torsion", "Torque of what the pull leaves", Standard, practised, quantity.Ratio, "100 %", "API RP 7G, torsion under tension, from memory"),
+		most(RuleBendingRatio, "bending_ratio", "Step in stiffness", Practice, practised, quantity.Number, "5.5", "common practice, 5.5 where drilling is easy, 3.5 where it is hard on the string; from memory"),
+		least(RuleRamJoint, "ram_joint", "Tool joint off a ram", Practice, practised, length, "0.5 m", "common practice, geometry with tide and heave, half a ram block counted; from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -45,6 +45,8 @@ type Section struct {
 	Trip         Trip
 	Drag         Drag
 	DragReadings []DragReading
+	StringLoads  StringLoads
+	SpaceOut     SpaceOut
 
 	// Cement job.
 	Cement   Cement
@@ -82,4 +84,7 @@ type StringPart struct {
 	ID, JointOD, LinearMass quantity.Value
 
 	JointID, JointLength, JointEvery quantity.Value
+
+	Class, Connection string
+	Count, Neck       quantity.Value
 }

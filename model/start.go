@@ -220,8 +220,11 @@ func startString(hole, bit quantity.Value) []StringPart {
 		below := parts[1]
 		below.Length = must("27.5 m", length) // so that the reamer's cutters stand 30 m behind the bit
 		parts[1].Length = must("27.5 m", length)
-		reamer := StringPart{Item: ItemTool, Name: "underreamer, folded", Size: must("9.5 in", diameter), ID: must("3 in", diameter), Length: must("4 m", length)}
+		reamer := StringPart{Item: ItemReamer, Name: "underreamer, folded", Size: must("9.5 in", diameter), ID: must("3 in", diameter), Length: must("4 m", length)}
 		parts = slices.Insert(parts, 1, below, reamer)
+	}
+	for k := range parts {
+		parts[k].Class = ClassPremium
 	}
 	return parts
 }
