@@ -139,7 +139,7 @@ func (e *evaluation) stringPage(i int) {
 	e.weightFigures(i, p, d)
 	hung := e.hangString(i, d)
 	e.bitWeightFigures(i, p, &hung)
-	e.hookFigures(i, p, &hung)
+	e.hangingFigures(i, p, &hung)
 	e.dragPage(i, p)
 	e.pipeFigures(i, p, &hung)
 	e.displacementFigures(p, d)

@@ -39,7 +39,9 @@ func Proposes(topic model.Topic) bool { return proposer(topic) != nil }
 func proposer(topic model.Topic) func(*model.Plan, int) []Proposal {
 	switch topic {
 	case model.TopicString:
-		return dragProposals
+		return func(plan *model.Plan, i int) []Proposal {
+			return append(stringProposals(plan, i), dragProposals(plan, i)...)
+		}
 	case model.TopicMud:
 		return mudProposals
 	case model.TopicCement:

@@ -96,6 +96,7 @@ func (e *evaluation) hungFigures(i int, p *page, sp *spacing) {
 	if h.missing.open() {
 		return
 	}
+	p.group = "Joints off rams, hung"
 	for n, k := range h.others {
 		p.put("spaceout.hung.ram."+strconv.Itoa(k+1), e.ramName(k), quantity.Length, h.Off[n], gap{}, func(w *Working) {
 			w.Formula = "distance from the ram to the nearest tool joint of the string that hangs; below zero it is across"
@@ -105,7 +106,7 @@ func (e *evaluation) hungFigures(i int, p *page, sp *spacing) {
 			w.in("pup", "above it", quantity.TallyLength, h.Pup())
 			w.in("length", "of a joint", quantity.TallyLength, sp.every)
 			w.Source = "geometry; string and stack stand still to one another"
-		}).Note = "joint off"
+		})
 	}
 	if len(h.Off) > 0 {
 		n := slices.Index(h.Off, slices.Min(h.Off))
@@ -122,7 +123,8 @@ func (e *evaluation) hungTop(p *page, sp *spacing, h *hungOff) {
 		w.in("fall", "low tide and heave", quantity.Length, sp.low)
 		w.Source = "geometry, one to one with tide and draught"
 	}
-	p.put("spaceout.hung.stick_up", "Its stick-up", quantity.Length, h.StickUp, h.missing, why)
+	p.group = "Stick-up, hung off"
+	p.put("spaceout.hung.stick_up", "Stick-up", quantity.Length, h.StickUp, h.missing, why)
 	p.also("spaceout.hung.stick_up.high", "rig up", quantity.Length, h.StickUp-sp.high, h.missing, why)
 	p.also("spaceout.hung.stick_up.low", "rig down", quantity.Length, h.StickUp+sp.low, h.missing, why)
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"borewalk/calc/spaceout"
 	"borewalk/model"
@@ -167,6 +168,7 @@ func (e *evaluation) spaceFigures(i int, p *page, d *drillString) {
 		return
 	}
 	near := sp.joints()
+	p.group = "Tool joints off rams"
 	for k := range e.plan.Rams {
 		e.ramFigures(i, p, &sp, k, near)
 	}
@@ -198,23 +200,7 @@ func (e *evaluation) ramFigures(i int, p *page, sp *spacing, k int, near []space
 	if !ok {
 		missing = gap{model.PathOf(i, "space_out.bit"), "with the bit there no tool joint is near the stack"}
 	}
-	f := p.put(key, e.ramName(k), quantity.Length, sp.depth[k], gap{}, func(w *Working) {
-		w.Formula = "depth = wellhead datum - height"
-		w.in("datum", "wellhead", quantity.Length, e.datum.Wellhead)
-		w.in("height", "above it", quantity.Length, e.plan.Rams[k].Height.SI)
-		w.Source = "geometry"
-	})
-	at := func(column string, depth float64) {
-		there, joint, _ := spaceout.Ram{Shallowest: depth, Deepest: depth}.Nearest(near)
-		p.also(key+"."+column, column, quantity.Length, there, missing, func(w *Working) {
-			w.Formula = "distance from the ram to the nearer end of the nearest tool joint; below zero the joint is across it"
-			w.in("ram", "below the rotary", quantity.Length, depth)
-			w.in("top", "of the tool joint", quantity.Length, joint.Top)
-			w.in("bottom", "of the tool joint", quantity.Length, joint.Bottom)
-			w.Source = "geometry; the string hangs from the rig, which rises and falls with tide and heave"
-		})
-	}
-	p.also(key+".off", "joint off", quantity.Length, off, missing, func(w *Working) {
+	f := p.put(key, e.ramName(k), quantity.Length, off, missing, func(w *Working) {
 		w.Formula = "least distance between the tool joint and where tide and heave bring the ram; below zero it gets across"
 		w.in("shallowest", "ram at low tide, rig down", quantity.Length, ram.Shallowest)
 		w.in("deepest", "ram at high tide, rig up", quantity.Length, ram.Deepest)
@@ -223,6 +209,23 @@ func (e *evaluation) ramFigures(i int, p *page, sp *spacing, k int, near []space
 		w.Source = "geometry; the string hangs from the rig, which rises and falls with tide and heave"
 		w.Note = "Stretch and the height of the ram block are not counted: the limit keeps room for them."
 	})
+	p.also(key+".depth", "ram at", quantity.Length, sp.depth[k], gap{}, func(w *Working) {
+		w.Formula = "depth = wellhead datum - height"
+		w.in("datum", "wellhead", quantity.Length, e.datum.Wellhead)
+		w.in("height", "above it", quantity.Length, e.plan.Rams[k].Height.SI)
+		w.Source = "geometry"
+		w.Note = "At mean sea level."
+	})
+	at := func(column string, depth float64) {
+		there, joint, _ := spaceout.Ram{Shallowest: depth, Deepest: depth}.Nearest(near)
+		p.also(key+"."+strings.ReplaceAll(column, " ", "_"), column, quantity.Length, there, missing, func(w *Working) {
+			w.Formula = "distance from the ram to the nearer end of the nearest tool joint; below zero the joint is across it"
+			w.in("ram", "below the rotary", quantity.Length, depth)
+			w.in("top", "of the tool joint", quantity.Length, joint.Top)
+			w.in("bottom", "of the tool joint", quantity.Length, joint.Bottom)
+			w.Source = "geometry; the string hangs from the rig, which rises and falls with tide and heave"
+		})
+	}
 	at("at low", ram.Shallowest)
 	at("at high", ram.Deepest)
 	if e.plan.Rams[k].Closes == model.RamAnnular {
@@ -245,6 +248,7 @@ func (e *evaluation) judgeRams(i int, sp *spacing, near []spaceout.Joint) {
 
 // liftFigures adds by how much the string is picked up so that no ram can close on a tool joint.
 func (e *evaluation) liftFigures(i int, p *page, sp *spacing, stickUp float64) {
+	p.group = "Picked up"
 	clear, _ := e.plan.Limit(model.Rules()[model.RuleRamJoint])
 	lift, ok := spaceout.Lift(sp.pipes, e.kept(sp), clear.SI, sp.every)
 	var missing gap

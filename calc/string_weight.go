@@ -139,8 +139,8 @@ func (e *evaluation) bitWeightFigures(i int, p *page, h *hungString) {
 		return
 	}
 	e.judge(model.RuleBitWeight, i, load/gives, "Weight on bit of the weight for it", "", 0, path)
-	e.neutralFigures(i, p, h, load)
 	e.neededFigures(i, p, h, load, gives, share.SI)
+	e.neutralFigures(i, p, h, load)
 }
 
 // neutralFigures adds the neutral point while a weight stands on the bit, and each jar's place to it.
@@ -151,6 +151,7 @@ func (e *evaluation) neutralFigures(i int, p *page, h *hungString, load float64)
 	if !ok {
 		missing = gap{model.PathOf(i, "string_loads.bit_weight"), "the whole string weighs less than is wanted on the bit"}
 	}
+	p.group = "Neutral point"
 	f := p.put("string.bha.neutral", "Neutral point", quantity.Length, md, missing, func(w *Working) {
 		w.Formula = "weight along the hole below it = weight on bit"
 		w.in("WOB", "weight on bit", quantity.Force, load)
@@ -184,6 +185,7 @@ func (e *evaluation) neutralFigures(i int, p *page, h *hungString, load float64)
 
 // jarFigures adds what hangs below each jar and how the jar stands to the neutral point.
 func (e *evaluation) jarFigures(i int, p *page, h *hungString, load, neutral float64) {
+	p.group = "Jar"
 	for k := len(h.parts) - 1; k >= 0; k-- {
 		part := &h.parts[k]
 		if part.row.Item != model.ItemJar {
@@ -268,6 +270,7 @@ func (e *evaluation) neededFigures(i int, p *page, h *hungString, load, gives, s
 	if math.IsNaN(needed) || math.IsInf(needed, 0) {
 		needed = 0
 	}
+	p.group = "Collars for that weight"
 	p.put("string.bha.needed", "Collars needed", quantity.Length, needed, missing, func(w *Working) {
 		w.Formula = "length = collars there + (WOB / share - W) / (m × g × (1 - fluid / steel) × cos(inclination))"
 		w.in("L", "collars there", quantity.Length, length)
@@ -283,8 +286,8 @@ func (e *evaluation) neededFigures(i int, p *page, h *hungString, load, gives, s
 	}).Note = "of " + part.label() + ", part " + strconv.Itoa(part.number)
 }
 
-// hookFigures adds what the hook carries with weight on the bit and with overpull.
-func (e *evaluation) hookFigures(i int, p *page, h *hungString) {
+// hangingFigures adds what the hook carries with weight on the bit and with overpull.
+func (e *evaluation) hangingFigures(i int, p *page, h *hungString) {
 	loads, blocks := &e.plan.Sections[i].StringLoads, e.plan.Rig.BlockWeight.SI
 	if !loads.BitWeight.IsSet() && !loads.Overpull.IsSet() {
 		return

@@ -83,8 +83,8 @@ func (e *evaluation) tripFigures(i int, p *page) {
 	p.group = "Trip: a stand, dry"
 	for k := range t.parts {
 		x := &t.parts[k]
-		e.perStand(p, &t, x, "open", false)
-		e.perStand(p, &t, x, "closed", true)
+		e.tripPerStand(p, &t, x, "open", false)
+		e.tripPerStand(p, &t, x, "closed", true)
 	}
 	e.tripFillFigures(p, &t, "Trip: a fill, dry", "open", false)
 	e.tripFillFigures(p, &t, "Trip: a fill, wet", "closed", true)
@@ -172,8 +172,8 @@ func (x *tripPart) show(w *Working, wet bool) {
 // key begins the keys of a part's figures.
 func (x *tripPart) key() string { return "trip.part." + strconv.Itoa(x.part.number) }
 
-// perStand adds what leaves the hole with a stand of a part.
-func (e *evaluation) perStand(p *page, t *trip, x *tripPart, suffix string, wet bool) {
+// tripPerStand adds what leaves the hole with a stand of a part.
+func (e *evaluation) tripPerStand(p *page, t *trip, x *tripPart, suffix string, wet bool) {
 	why := func(w *Working) {
 		w.Formula = "V = steel × stand; wet (steel + bore) × stand"
 		x.show(w, wet)

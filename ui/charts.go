@@ -18,6 +18,7 @@ type charts struct {
 	section int
 	list    []calc.Chart
 	single  []calc.Chart // the same, with the kinds of quantity of each by themselves as well
+	own     *stringPictures
 }
 
 // chartsHere returns the charts of the page. They are worked out when they are first drawn, not with each evaluation. In a low
@@ -61,8 +62,8 @@ func byKind(chart calc.Chart) (list []calc.Chart) {
 	return list
 }
 
-// pictures returns how many pictures the third view of the page has: its charts, and the pressure window.
-func (p *Planner) pictures() int { return len(p.chartsHere()) + 1 }
+// pictures returns how many pictures the third view of the page has: its own drawings, its charts, and the pressure window.
+func (p *Planner) pictures() int { return p.ownPictures() + len(p.chartsHere()) + 1 }
 
 // windowAt returns which of the pictures is the pressure window: the last, but where the mud is planned the first.
 func (p *Planner) windowAt() int {
@@ -85,15 +86,19 @@ func (p *Planner) drawPicture(r canvas.Region) {
 	if p.amongPictures() {
 		page = "left right  " + page
 	}
-	window := p.windowAt()
-	if at == window {
-		p.drawWindow(r, page)
-		return
-	}
+	own, window := p.ownPictures(), p.windowAt()
+	chart := at - own
 	if at > window {
-		at--
+		chart--
 	}
-	plot.DrawChart(r, p.chartsHere()[at], p.chartOptions(page))
+	switch {
+	case at == window:
+		p.drawWindow(r, page)
+	case at < own:
+		p.drawOwn(r, at, page)
+	default:
+		plot.DrawChart(r, p.chartsHere()[chart], p.chartOptions(page))
+	}
 }
 
 // pageOf says which picture of how many one is, from 0; nothing where there is only one.

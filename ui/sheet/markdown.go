@@ -30,7 +30,7 @@ func (m *markdownSheet) page(s page) {
 	fmt.Fprintf(m, "# %s\n", s.title)
 	m.pairs(s.head)
 	for _, p := range s.parts {
-		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks) == 0 {
+		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks)+len(p.drawn) == 0 {
 			continue
 		}
 		fmt.Fprintf(m, "\n## %s\n", p.title)
@@ -39,6 +39,9 @@ func (m *markdownSheet) page(s page) {
 		m.items(p.items)
 		for _, remark := range p.remarks {
 			fmt.Fprintf(m, "\n%s\n", remark)
+		}
+		if len(p.drawn) > 0 {
+			fmt.Fprintf(m, "\n```text\n%s\n```\n", strings.Join(p.drawn, "\n"))
 		}
 	}
 	if s.foot != "" {

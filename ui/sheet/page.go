@@ -17,6 +17,7 @@ type part struct {
 	tall    bool // more rows than a page has, each with a value for every column
 	items   []item
 	remarks []string
+	drawn   []string // lines that keep their blanks; clean, and nothing changes them
 }
 
 // pair is a label and its value on a line of their own.

@@ -24,11 +24,12 @@ const (
 	StrengthTable              // loads and ratings of a string
 	MudSheet                   // recipe, volumes and treatment of a mud
 	TripSheet                  // what the hole takes while the drill string is pulled
+	BHASheet                   // a drill string part by part, its limits and its space-out
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
 func PaperNames() []string {
-	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet"}
+	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -104,6 +105,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.mudCard(i)
 	case TripSheet:
 		return p.tripCard(i)
+	case BHASheet:
+		return p.bhaCard(i)
 	}
 	return p.cementCard(i)
 }

@@ -39,7 +39,7 @@ func (t *textSheet) page(s page) {
 	t.heading(s.title)
 	t.pairs(s.head)
 	for _, p := range s.parts {
-		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks) == 0 {
+		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks)+len(p.drawn) == 0 {
 			continue
 		}
 		t.WriteByte('\n')
@@ -58,6 +58,9 @@ func (t *textSheet) page(s page) {
 		}
 		for _, remark := range p.remarks {
 			t.wrapped(remark, 0, indent)
+		}
+		for _, line := range p.drawn {
+			t.line(line)
 		}
 	}
 	if s.foot != "" {
