@@ -211,7 +211,7 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
 	downTo(t, p, "Mud density")
 	press(p, "v", "end")
-	wants(t, p, "open hole, tool")
+	wants(t, p, "open hole, MWD/LWD")
 	press(p, "home", "left", "+")
 	wants(t, p, "Mud density: 1.250 sg to 1.260 sg", "0.090 sg")
 	press(p, "v", "+")
