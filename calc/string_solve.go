@@ -15,7 +15,7 @@ const longestCollars = 500
 // stringProposals looks for the least collars that give the wanted weight on bit, and for the bit's depth at which no ram can
 // close on a tool joint.
 func stringProposals(plan *model.Plan, i int) []Proposal {
-	e := run(plan, nil)
+	e := runPages(plan, i, nil)
 	if e.drills[i].missing.open() {
 		return nil
 	}
@@ -86,7 +86,7 @@ func (e *evaluation) bitProposal(i int) (p Proposal, ok bool) {
 		return p, true
 	}
 	s := search{plan: e.plan, section: i, path: path}
-	trial := s.trial()
+	trial := e.plan.Clone()
 	ref, _ := model.Find(trial, path)
 	unit := s.unit(ref)
 	step := quantity.Step(ref.Field.Kind, unit)
@@ -94,7 +94,7 @@ func (e *evaluation) bitProposal(i int) (p Proposal, ok bool) {
 	for _, depth := range [...]float64{math.Floor(unit.FromSI(sp.bit-lift)/step+1e-9) * step, unit.FromSI(sp.bit - lift)} {
 		p.Entry = model.Entry{Quantity: quantity.Of(tidy(depth), unit)}
 		ref.Set(trial, p.Entry)
-		result := Evaluate(trial)
+		result := runPages(trial, i, nil).result
 		again, done := result.Sheet(i).Find("spaceout.lift")
 		if p.OK = done && again.OK && again.Value <= slack(quantity.Length)+1e-5; p.OK {
 			figure, _ := result.Sheet(i).Find("spaceout.stick_up")

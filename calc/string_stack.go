@@ -41,7 +41,7 @@ func StackUp(plan *model.Plan, section int) (Stack, error) {
 	if section < 0 || section >= len(plan.Sections) {
 		return Stack{}, errors.New("the plan has no such section")
 	}
-	e := run(plan, nil)
+	e := begin(plan, nil, 0)
 	d := &e.drills[section]
 	if d.missing.open() {
 		return Stack{}, errors.New(d.missing.why)
@@ -131,7 +131,7 @@ func SpaceStrip(plan *model.Plan, section int) (Strip, error) {
 	if section < 0 || section >= len(plan.Sections) {
 		return Strip{}, errors.New("the plan has no such section")
 	}
-	e := run(plan, nil)
+	e := begin(plan, nil, 0)
 	if !e.spaced(section) {
 		return Strip{}, errors.New("there is no stack: returns go to the seabed, or no rams are entered on the well page")
 	}
