@@ -39,7 +39,7 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 	c = card{section: i, title: "BHA sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
 	for _, f := range p.result.Sheet(i).Figures {
 		if slices.ContainsFunc(bhaKeys(), func(key string) bool { return strings.HasPrefix(f.Key, key) }) {
-			c.tables = addFigure(c.tables, f)
+			c.tables = addFigure(c.tables, f, "")
 		}
 	}
 	parts := table{title: "Stack-up, top down, bit at TD", rowHead: "part", columns: stackHeadings(), tall: true}
