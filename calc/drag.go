@@ -213,14 +213,14 @@ func (e *evaluation) rub(i int, label string) float64 {
 
 // bitWeight returns the weight on the bit while section i is drilled, N.
 func (e *evaluation) bitWeight(i int) (weight float64, missing gap) {
-	v := e.plan.Sections[i].Drag.BitWeight
-	return v.SI, lacks(v, i, "drag.weight_on_bit", "weight on bit")
+	v := e.plan.Sections[i].StringLoads.BitWeight
+	return v.SI, lacks(v, i, "string_loads.bit_weight", "weight on bit")
 }
 
 // overpullWanted returns the overpull that section i's string is to bear, N.
 func (e *evaluation) overpullWanted(i int) (pull float64, missing gap) {
-	v := e.plan.Sections[i].Drag.Overpull
-	return v.SI, lacks(v, i, "drag.overpull", "overpull")
+	v := e.plan.Sections[i].StringLoads.Overpull
+	return v.SI, lacks(v, i, "string_loads.overpull", "overpull")
 }
 
 // bitTorque returns the torque at the bit of section i in N m, and whether it is worked out: friction on rock over the face

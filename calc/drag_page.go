@@ -134,7 +134,7 @@ func (e *evaluation) overpullFigures(i int, p *page, d *dragged) {
 		w.Note = "Bodies only: tool joints, bending and wear beyond the class are not counted. Inspection and makers decide what may be pulled."
 	}).Note = o.name
 	if wanted, missing := e.overpullWanted(i); o.known && !missing.open() {
-		e.judge(model.RulePickUpOverpull, i, o.left-wanted, "Overpull left over the one planned", o.name, 0, model.PathOf(i, "drag.overpull"))
+		e.judge(model.RulePickUpOverpull, i, o.left-wanted, "Overpull left over the one planned", o.name, 0, model.PathOf(i, "string_loads.overpull"))
 	}
 }
 
@@ -223,6 +223,6 @@ func (e *evaluation) bucklingFigures(i int, p *page, d *dragged) {
 	p.put("drag.beyond.helix", "As a helix", quantity.Length, b.helix, missing, why)
 	if !missing.open() {
 		e.judge(model.RuleBuckling, i, b.left, "Compression left to buckling, "+d.motions[b.motion].words, d.lengths[b.length].part.label(), b.md,
-			model.PathOf(i, "drag.weight_on_bit"))
+			model.PathOf(i, "string_loads.bit_weight"))
 	}
 }

@@ -15,9 +15,12 @@ import (
 func TestSwabByHand(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	for path, text := range map[string]string{"section[4].rheology.given": model.ByPVYP, "section[4].rheology.friction": model.FrictionBinghamSlot,
-		"section[4].pv": "80 cP", "section[4].yp": "20 Pa", "section[4].string[4].joint_length": "0 m", "section[4].string[5].joint_length": "0 m",
+		"section[4].pv": "80 cP", "section[4].yp": "20 Pa",
 		"section[4].swab.out": "30 m/min"} {
 		with(t, plan, path, text)
+	}
+	for k := range plan.Sections[3].String {
+		with(t, plan, "section[4].string["+strconv.Itoa(k+1)+"].joint_length", "0 m")
 	}
 	r := calc.Evaluate(plan)
 	const speed = 0.5

@@ -4,9 +4,8 @@ import "borewalk/model/quantity"
 
 // Drag is what the friction of a section's drill string on its wall is worked out with.
 type Drag struct {
-	Riser, Cased, Open  quantity.Value // friction factors
-	BitWeight, Overpull quantity.Value
-	BitTorque           quantity.Value
+	Riser, Cased, Open quantity.Value // friction factors
+	BitTorque          quantity.Value
 }
 
 func dragGroup(section *Group) *Group {
@@ -27,13 +26,9 @@ func dragGroup(section *Group) *Group {
 		d{Key: "open", Label: "Friction, open", Name: "Friction factor in the open hole", Topic: TopicString, Kind: quantity.Number, Range: factor, Default: "0.3",
 			Help: "Blank: 0.3, common practice in mud, from memory; a dirty hole shows a higher one. g works out what readings match.",
 			At:   func(f *Drag) any { return &f.Open }},
-		d{Key: "weight_on_bit", Label: "Weight on bit", Name: "Weight on bit while drilling", Topic: TopicString, Kind: quantity.Force, Range: "0 tf to 60 tf", Default: "5 tf",
-			Help: "Gives tension and torque while drilling, which are blank without it.", At: func(f *Drag) any { return &f.BitWeight }},
 		d{Key: "bit_torque", Label: "Bit torque", Name: "Torque at the bit while drilling", Topic: TopicString, Kind: quantity.Torque, Range: "0 kN-m to 100 kN-m",
 			Help: "Blank: half the weight on bit times a third of the hole's size (Pessier and Fear 1992; the half from memory, more for a drag bit, less for a roller cone).",
 			At:   func(f *Drag) any { return &f.BitTorque }},
-		d{Key: "overpull", Label: "Overpull", Name: "Overpull wanted over the pick-up weight", Topic: TopicString, Kind: quantity.Force, Range: "0 tf to 300 tf",
-			Help: "Compared with what rig and pipe leave when picking up at TD. Blank: not compared.", At: func(f *Drag) any { return &f.Overpull }},
 	)
 }
 
