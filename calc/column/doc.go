@@ -10,7 +10,8 @@
 // Depths are true vertical depths in metres below the rotary. Pressures are gauge
 // pressures in pascals: the air outside counts as zero. Densities are kg/m³ and do
 // not change with pressure or temperature within a layer; a layer whose density
-// does is to be cut into several. Friction is not treated here.
+// does is to be cut into several, or summed with [Settle]. Friction is not treated
+// here.
 //
 // Equivalent density is always counted from the rotary, as the trade does with a
 // riser in place; see [EMW].
