@@ -71,6 +71,7 @@ var floors = map[string][]string{
 	"calc/state":     {"calc/bore", "calc/column", "calc/friction"}, // fluids in a well: made of the others
 	"calc/swab":      {"calc/friction"},
 	"calc/tripping":  {"calc/bore"},
+	"calc/downhole":  {"calc/water"}, // muds are made with water
 	"model":          {"model"},
 	"model/planfile": {"model"},
 	"plans":          {},
