@@ -109,6 +109,7 @@ func (e *evaluation) cementPage(i int) {
 	e.slurryIntervals(i, p, job)
 	e.materialFigures(p, job)
 	e.cementTimes(i, p, job)
+	e.cementTemperatures(i, p, job)
 	e.emwFigures(i, p, &w.result, pumping)
 	e.pumpFiguresOf(i, p, job, &w.result, w.static, pumping)
 	e.drillOutFigures(i, p, job, &w.result)

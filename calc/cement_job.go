@@ -38,7 +38,7 @@ func (e *evaluation) cementFluids(i int, job *cementJob) ([]state.Fluid, []JobRo
 		return state.Fluid{Name: name, Fluid: friction.Bingham(density, pv.SI, yp.SI)}
 	}
 	fluids := []state.Fluid{
-		of("mud", mud, quantity.Value{}), of("sea", friction.Newton(e.plan.Well.Seawater.SI, 0), quantity.Value{}),
+		of("mud", mud, quantity.Value{}), of("sea", friction.Newton(e.seawater(), 0), quantity.Value{}),
 		of("displacing fluid", thinned(mud, c.DisplacingPV, c.DisplacingYP), c.Displacing),
 		of("rathole fluid", mud, c.Rathole), of("fluid in the casing", mud, c.Filled),
 	}
@@ -106,7 +106,7 @@ func (e *evaluation) cementWell(i int, job *cementJob, annulus []bore.Interval, 
 	layout := state.Layout{Bore: e.cementBore(i, job, annulus), String: job.string, Inner: job.inner, Float: true, TVD: e.path.TVD, Return: state.ToRig(holeFluid)}
 	if !e.sections[i].rig {
 		// The sea's pressure where the returns leave the well, which may be in a housing above the mudline.
-		layout.Return = state.ToSea(job.outlet, job.outlet-e.datum.MSL, e.plan.Well.Seawater.SI, seaFluid)
+		layout.Return = state.ToSea(job.outlet, job.outlet-e.datum.MSL, e.seawater(), seaFluid)
 	}
 	if dynamic {
 		layout.Friction = e.rubbing(i)

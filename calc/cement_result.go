@@ -206,7 +206,7 @@ func (e *evaluation) weightLeft(i int, job *cementJob, well *state.Well) (sum fl
 	outside := func(md float64) float64 {
 		p, ok := well.Pressure(state.Annulus, md)
 		if !ok { // above the outlet: in the sea
-			p = e.plan.Well.Seawater.SI * gravity * max(e.path.TVD(md)-e.datum.MSL, 0)
+			p = e.seawater() * gravity * max(e.path.TVD(md)-e.datum.MSL, 0)
 		}
 		return p
 	}

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -56,7 +57,7 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	e := runPages(plan, section, nil)
 	switch topic {
 	case model.TopicMud:
-		return append(e.mudCharts(section), e.stockCharts(section)...)
+		return slices.Concat(e.mudCharts(section), e.stockCharts(section), e.depthCharts(section))
 	case model.TopicString:
 		return e.dragCharts(section)
 	case model.TopicCasing:

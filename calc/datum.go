@@ -23,7 +23,6 @@ type datumGaps struct {
 func (e *evaluation) readDatum() {
 	p, g := e.plan, &e.gaps
 	g.mudline = first(needs(p.Well.AirGap, "well.air_gap", "air gap"), needs(p.Well.WaterDepth, "well.water_depth", "water depth"))
-	g.sea = first(g.mudline, needs(p.Well.Seawater, "well.seawater", "seawater density"))
 	g.lp = first(g.mudline, needs(p.Wellhead.LPAboveMudline, "wellhead.lp_above_mudline", "height of the low-pressure housing"))
 	g.wellhead = first(g.mudline, needs(p.Wellhead.DatumAboveMudline, "wellhead.datum_above_mudline", "height of the high-pressure housing"))
 	g.bop = first(g.wellhead, needs(p.Rig.BOPHeight, "rig.bop_height", "height of the BOP stack"))
@@ -39,6 +38,8 @@ func (e *evaluation) readDatum() {
 		g.bop = gap{"rig.bop_height", "the BOP stack reaches above the rotary"}
 	}
 	e.datum = d
+	e.readHeat()
+	e.readOcean()
 	for _, missing := range [...]gap{g.mudline, g.sea, g.lp, g.wellhead, g.bop} {
 		if missing.open() {
 			e.fault(missing)
@@ -94,10 +95,11 @@ func (e *evaluation) wellPage() {
 	})
 	p.put("datum.sea_pressure", "Sea at mudline", quantity.Pressure, e.seaPressure(), e.gaps.sea, func(k *Working) {
 		k.Formula = "p = rho × g × water depth"
-		k.in("rho", "seawater", quantity.Density, w.Seawater.SI)
+		k.in("rho", "seawater", quantity.Density, e.seawater())
 		k.in("water depth", "at MSL", quantity.Length, w.WaterDepth.SI)
 		k.Source = "hydrostatics, g = 9.80665 m/s² (standard gravity, CGPM 1901)"
 	})
+	e.seaFigures(p)
 	e.lineFigures(p)
 	e.pumpFigures(p)
 }

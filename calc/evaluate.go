@@ -40,6 +40,8 @@ type evaluation struct {
 	result   *Result
 	datum    Datum
 	gaps     datumGaps
+	heat     heat
+	ocean    ocean
 	path     trajectory.Path
 	pathGap  gap
 	bends    []trajectory.Point // the stations of the path

@@ -26,7 +26,7 @@ func (e *evaluation) hanging(i int, lengths []steel.Section, mud float64) []laye
 	if !e.sections[i].rig {
 		layers = []layer{
 			{name: "air", bottom: e.datum.MSL},
-			{name: "sea", top: e.datum.MSL, bottom: e.datum.Mudline, density: e.plan.Well.Seawater.SI},
+			{name: "sea", top: e.datum.MSL, bottom: e.datum.Mudline, density: e.seawater()},
 			{name: "mud", top: e.datum.Mudline, bottom: bottom, density: mud},
 		}
 	}

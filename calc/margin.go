@@ -244,7 +244,7 @@ func (e *evaluation) mixture(density float64, rig bool) func(*Working, float64) 
 			return
 		}
 		w.Formula = "EMW = (sea × water depth + mud × (TVD - mudline)) / TVD"
-		w.in("sea", "seawater", quantity.Density, e.plan.Well.Seawater.SI)
+		w.in("sea", "seawater", quantity.Density, e.seawater())
 		w.in("water depth", "at MSL", quantity.Length, e.plan.Well.WaterDepth.SI)
 		w.in("mudline", "from RKB", quantity.Length, e.datum.Mudline)
 	}

@@ -130,7 +130,7 @@ func moveDensities(plan *model.Plan, by, deeperSea float64) []model.Change {
 			if !v.IsSet() {
 				continue
 			}
-			moved := (v.SI*before + plan.Well.Seawater.SI*deeperSea) / after
+			moved := (v.SI*before + from.seawater()*deeperSea) / after
 			changes = append(changes, model.Setting(plan, r, model.Entry{Quantity: rounded(moved, 0.1, v.Unit)}))
 		}
 		return true

@@ -17,9 +17,11 @@ func (e *evaluation) mudPage(i int) {
 	p := e.page(i, model.TopicMud)
 	e.marginFigures(i, p)
 	e.pressureFigures(i, p)
+	e.downholeFigures(i, p)
 	holds := e.contentsOf(i)
 	e.volumeFigures(i, p, &holds)
 	e.rheologyFigures(i, p)
+	e.temperatureFigures(i, p)
 	build := e.pitFigures(i, p, &holds)
 	if !e.sections[i].rig {
 		build = e.riserlessFigures(i, p, &holds)
@@ -65,14 +67,14 @@ func (e *evaluation) well(i int, density float64) column.Stack {
 
 // underSea returns the sea down to the mudline and a fluid below it.
 func (e *evaluation) underSea(density, bottom float64) column.Stack {
-	stack, _ := column.Riserless(e.datum.MSL, e.datum.Mudline, e.plan.Well.Seawater.SI,
+	stack, _ := column.Riserless(e.datum.MSL, e.datum.Mudline, e.seawater(),
 		column.Layer{Top: e.datum.Mudline, Bottom: max(bottom, e.datum.Mudline), Density: density, Label: "mud"})
 	return stack
 }
 
 // seaPressure returns the pressure of the sea at the mudline.
 func (e *evaluation) seaPressure() float64 {
-	return e.plan.Well.Seawater.SI * gravity * e.plan.Well.WaterDepth.SI
+	return e.seawater() * gravity * e.plan.Well.WaterDepth.SI
 }
 
 // emw returns the equivalent density from RKB of a column at a TVD; not a number outside the column.
@@ -98,7 +100,7 @@ func (e *evaluation) pressureFigures(i int, p *page) {
 		}
 		why := func(w *Working) {
 			w.Formula = "p = sea × g × water depth + mud × g × (TVD - mudline)"
-			w.in("sea", "seawater", quantity.Density, e.plan.Well.Seawater.SI)
+			w.in("sea", "seawater", quantity.Density, e.seawater())
 			w.in("water depth", "at MSL", quantity.Length, e.plan.Well.WaterDepth.SI)
 			w.in("mud", "below the mudline", quantity.Density, density)
 			w.in("TVD", "from RKB", quantity.Length, bottom)
@@ -129,7 +131,7 @@ func (e *evaluation) riserMarginFigure(i int, p *page) {
 	pore, _ := e.window.pore.At(m.tvd)
 	why := func(w *Working) {
 		w.Formula = "left = sea × g × water depth + mud × g × (TVD - mudline) - pore pressure, least in the open hole"
-		w.in("sea", "seawater", quantity.Density, e.plan.Well.Seawater.SI)
+		w.in("sea", "seawater", quantity.Density, e.seawater())
 		w.in("water depth", "at MSL", quantity.Length, e.plan.Well.WaterDepth.SI)
 		w.in("mud", "below the mudline", quantity.Density, e.plan.Sections[i].Density.SI)
 		w.in("TVD", "where it is least", quantity.Length, m.tvd)

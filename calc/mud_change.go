@@ -33,7 +33,7 @@ func (e *evaluation) weighting(i int) mixing.Material {
 	s := &e.plan.Sections[i]
 	m := mixing.Material{Density: usual(e.plan.Rig.WeightingDensity, mixing.Barite), Wetting: s.Treatment.Wetting.SI, LiquidDensity: s.Recipe.Base.SI}
 	if !s.Recipe.Base.IsSet() {
-		m.LiquidDensity = e.plan.Well.Seawater.SI
+		m.LiquidDensity = e.seawater()
 	}
 	if !(m.LiquidDensity > 0) {
 		m.Wetting = 0

@@ -61,7 +61,7 @@ func (e *evaluation) readDumping(i int) dumping {
 		d.spotGap = lacks(r.SpotFactor, i, "riserless.spot_factor", "volume of the spot fluid")
 		d.spot = r.SpotFactor.SI * e.newHole(i)
 	}
-	sea := e.plan.Well.Seawater.SI
+	sea := e.seawater()
 	if r.StockDensity.IsSet() && s.SpotDensity.IsSet() {
 		d.spotGap = first(d.spotGap, e.gaps.sea)
 		if share, err := mixing.Cut(sea, r.StockDensity.SI, s.SpotDensity.SI); err == nil {
@@ -159,7 +159,7 @@ func (e *evaluation) weightedFigures(i int, p *page, d *dumping) {
 // cut shows how the part of the heavy stock in a mix was got.
 func (e *evaluation) cut(w *Working, i int, mix float64) {
 	w.in("mix", "as pumped", quantity.Density, mix)
-	w.in("sea", "seawater", quantity.Density, e.plan.Well.Seawater.SI)
+	w.in("sea", "seawater", quantity.Density, e.seawater())
 	w.in("heavy", "stock", quantity.Density, e.plan.Sections[i].Riserless.StockDensity.SI)
 	w.Source = "mass and volume balance"
 }

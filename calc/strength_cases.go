@@ -136,7 +136,7 @@ func ofHole(j int, mode strength.Mode, key, name, words string) loadCase {
 
 // sea returns the sea's gradient from MSL down to a depth.
 func (e *evaluation) sea(bottom float64) column.Stack {
-	stack, _ := column.NewStack(0, column.Layer{Top: e.datum.MSL, Bottom: max(bottom, e.datum.Mudline), Density: e.plan.Well.Seawater.SI, Label: "sea"})
+	stack, _ := column.NewStack(0, column.Layer{Top: e.datum.MSL, Bottom: max(bottom, e.datum.Mudline), Density: e.seawater(), Label: "sea"})
 	return stack
 }
 

@@ -75,7 +75,7 @@ func (e *evaluation) overCement(i int, spacers []model.Spacer) ([]column.Layer, 
 	layers := make([]column.Layer, 0, 8)
 	upper := 0.0
 	if !e.sections[i].rig {
-		layers = append(layers, column.Layer{Top: e.datum.MSL, Bottom: e.datum.Mudline, Density: e.plan.Well.Seawater.SI, Label: "sea"})
+		layers = append(layers, column.Layer{Top: e.datum.MSL, Bottom: e.datum.Mudline, Density: e.seawater(), Label: "sea"})
 		upper = e.datum.Mudline
 	}
 	reach, missing := e.spacerTops(i, spacers, top)

@@ -83,7 +83,7 @@ func (e *evaluation) press(s *loadedString, l *loadCase, k int, md float64) (str
 	tvd := e.path.TVD(md)
 	axial, hanging := e.axial(s, k, md, tvd)
 	load := strength.Load{Depth: md, Inside: l.inside.at(tvd), Outside: l.outside.at(tvd), Axial: axial,
-		Temperature: s.heat.at(tvd), Dogleg: e.bend(s, k, md)}
+		Temperature: e.heat.steel(tvd), Dogleg: e.bend(s, k, md)}
 	r, err := s.parts[k].Ratings(load)
 	if err != nil {
 		return strain{}, r, err

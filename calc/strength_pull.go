@@ -97,7 +97,7 @@ func (e *evaluation) pulled(s *loadedString, l *pullCase, k int, md float64) str
 	part := &s.parts[k]
 	tvd := e.path.TVD(md)
 	at := strain{part: k, md: md, tvd: tvd, hanging: e.hangs(s, k, md)}
-	at.load = strength.Load{Depth: md, Axial: at.hanging + l.extra(k), Temperature: s.heat.at(tvd)}
+	at.load = strength.Load{Depth: md, Axial: at.hanging + l.extra(k), Temperature: e.heat.steel(tvd)}
 	at.acts = at.load.Axial
 	if l.bends {
 		at.load.Dogleg = e.bend(s, k, md)

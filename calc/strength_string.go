@@ -15,10 +15,9 @@ type loadedString struct {
 	casing  *casing
 	parts   []strength.Casing
 	fluid   column.Stack // that the string is run in, inside and outside alike
-	heat    heat
-	least   float64   // dogleg to count with at least, rad/m
-	bends   []float64 // greatest dogleg of the path along each part, rad/m; nil where the path is followed station by station
-	cuts    []float64 // depths along hole at which the path's dogleg may change
+	least   float64      // dogleg to count with at least, rad/m
+	bends   []float64    // greatest dogleg of the path along each part, rad/m; nil where the path is followed station by station
+	cuts    []float64    // depths along hole at which the path's dogleg may change
 }
 
 // mostStations is how many stations of a path along a string are followed one by one. With more of them, the greatest
@@ -27,7 +26,7 @@ const mostStations = 16
 
 // loaded returns the string of section i ready to be loaded.
 func (e *evaluation) loaded(i int) loadedString {
-	s := loadedString{section: i, casing: &e.strings[i], heat: e.readHeat(), least: e.plan.Sections[i].Loads.Dogleg.SI}
+	s := loadedString{section: i, casing: &e.strings[i], least: e.plan.Sections[i].Loads.Dogleg.SI}
 	s.missing = first(s.casing.missing, e.columnGap(i))
 	if s.missing.open() {
 		return s
@@ -123,45 +122,6 @@ func (e *evaluation) hangs(s *loadedString, k int, md float64) float64 {
 func (e *evaluation) axial(s *loadedString, k int, md, tvd float64) (force, effective float64) {
 	effective = e.hangs(s, k, md)
 	return effective - pressureAt(s.fluid, tvd)*s.parts[k].Pipe.Area(), effective
-}
-
-// heat is the undisturbed temperature in K against true vertical depth.
-type heat struct {
-	rows              []column.Row
-	seabed, per, from float64
-}
-
-// roomTemperature is what steel is rated at, where the plan gives no temperature.
-const roomTemperature = 293.15
-
-// readHeat reads the undisturbed temperature: the prognosis' rows where it has them, else seabed and gradient.
-func (e *evaluation) readHeat() heat {
-	w := &e.plan.Well
-	h := heat{seabed: roomTemperature, from: e.datum.Mudline}
-	if w.SeabedTemperature.IsSet() {
-		h.seabed, h.per = w.SeabedTemperature.SI, w.GeothermalGradient.SI
-	}
-	for _, r := range e.plan.Window {
-		if r.Temperature.IsSet() && r.Depth.IsSet() {
-			h.rows = append(h.rows, column.Row{TVD: e.toRKB(r.Depth.SI), Value: r.Temperature.SI})
-		}
-	}
-	return h
-}
-
-// at returns the temperature at a true vertical depth: along the rows given, and by the gradient beyond them.
-func (h *heat) at(tvd float64) float64 {
-	last := column.Row{TVD: h.from, Value: h.seabed}
-	for _, r := range h.rows {
-		if r.TVD > tvd {
-			if r.TVD <= last.TVD || tvd <= last.TVD {
-				return last.Value
-			}
-			return last.Value + (r.Value-last.Value)*(tvd-last.TVD)/(r.TVD-last.TVD)
-		}
-		last = r
-	}
-	return last.Value + h.per*math.Max(0, tvd-last.TVD)
 }
 
 // pressureAt returns the pressure of a column in Pa at a true vertical depth: none above it, and no less than none.

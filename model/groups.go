@@ -25,6 +25,8 @@ var groups = sync.OnceValue(func() []*Group {
 	landingGroup(section)
 	pupGroup(section)
 	jointGroup(section)
+	downholeGroup(section)
+	circulatingGroup(section)
 	loadsGroup(section)
 	holeLoadsGroup(section)
 	centringGroup(section)

@@ -50,9 +50,11 @@ type Well struct {
 
 	AirGap, WaterDepth                    quantity.Value
 	TideLow, TideHigh                     quantity.Value
-	Seawater                              quantity.Value
+	Seawater, Salinity                    quantity.Value
+	SeaBy                                 string
 	SurfaceTemperature, SeabedTemperature quantity.Value
-	GeothermalGradient                    quantity.Value
+	Thermocline                           quantity.Value
+	GeothermalGradient, RockConductivity  quantity.Value
 }
 
 // Units holds the plan's own choice of unit for single kinds of quantity, over its unit set, by quantity.Kind; blank
@@ -76,7 +78,7 @@ type Rig struct {
 	HookLoad, BlockWeight             quantity.Value
 	TopDriveTorque                    quantity.Value
 	StandLength                       quantity.Value
-	RiserOD, RiserID                  quantity.Value
+	RiserOD, RiserID, RiserFoam       quantity.Value
 	BOPBore, BOPHeight, BOPRating     quantity.Value
 	AnnularRating                     quantity.Value
 	ChokeID, ChokeLength              quantity.Value

@@ -20,6 +20,8 @@ func rigGroup() *Group {
 			Help: "Main tube of the marine riser.", At: func(r *Rig) any { return &r.RiserOD }},
 		d{Key: "riser_id", Label: "Riser ID", Name: "Riser ID", Kind: quantity.Diameter, Range: "10 in to 24 in", Default: "19.5 in",
 			Required: true, Help: "Main tube of the marine riser.", At: func(r *Rig) any { return &r.RiserID }},
+		d{Key: "riser_foam", Label: "Riser foam", Name: "Thickness of the buoyancy round the riser", Kind: quantity.Diameter, Range: "0 in to 20 in",
+			Help: "Keeps the mud in the riser from cooling. Blank: a bare riser.", At: func(r *Rig) any { return &r.RiserFoam }},
 		d{Key: "bop_bore", Label: "BOP bore", Name: "BOP bore", Kind: quantity.Diameter, Range: "10 in to 24 in", Default: "18.75 in",
 			Required: true, Help: "Bore of the subsea stack.", At: func(r *Rig) any { return &r.BOPBore }},
 		d{Key: "bop_height", Label: "BOP height", Name: "BOP stack above wellhead datum", Kind: quantity.Length, Range: "3 m to 30 m",

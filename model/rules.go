@@ -115,6 +115,7 @@ const (
 	RulePipeTorsion
 	RuleBendingRatio
 	RuleRamJoint
+	RuleTestTemperature
 	ruleCount
 )
 
@@ -320,6 +321,7 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RulePipeTorsion, "pipe_torsion", "Torque of what the pull leaves", Standard, practised, quantity.Ratio, "100 %", "API RP 7G, torsion under tension, from memory"),
 		most(RuleBendingRatio, "bending_ratio", "Step in stiffness", Practice, practised, quantity.Number, "5.5", "common practice, 5.5 where drilling is easy, 3.5 where it is hard on the string; from memory"),
 		least(RuleRamJoint, "ram_joint", "Tool joint off a ram", Practice, practised, length, "0.5 m", "common practice, geometry with tide and heave, half a ram block counted; from memory"),
+		most(RuleTestTemperature, "test_temperature", "Cement test off the circulating temperature", Practice, practised, quantity.TemperatureRise, "10 K", memory),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

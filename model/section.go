@@ -26,6 +26,8 @@ type Section struct {
 	Treatment                     Treatment
 	Riserless                     Riserless
 	Volumes                       Volumes
+	Downhole                      Downhole
+	Circulating                   Circulating
 
 	// Casing or liner.
 	Purpose, Method, Hung string

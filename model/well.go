@@ -6,6 +6,12 @@ import (
 	"borewalk/model/quantity"
 )
 
+// Which density the sea has.
+const (
+	SeaAsEntered = "as entered"
+	SeaByDepth   = "by depth"
+)
+
 func wellGroup() *Group {
 	type d = declaration[Well]
 	text := func(key, label, help string, at func(*Well) any) d {
@@ -40,16 +46,27 @@ func wellGroup() *Group {
 		d{Key: "seawater", Label: "Seawater", Name: "Seawater density", Kind: quantity.Density, Range: "1.0 sg to 1.06 sg",
 			Default: "1.03 sg", Required: true, Help: "Mean density from the surface to the seabed.",
 			At: func(w *Well) any { return &w.Seawater }},
+		d{Key: "sea_density", Label: "Sea counts", Name: "Seawater density that counts", Choices: []string{SeaAsEntered, SeaByDepth}, Default: SeaAsEntered,
+			Help: "By depth: the mean to the seabed by salinity, temperature and pressure (EOS-80) stands in place of the entry, everywhere.",
+			At:   func(w *Well) any { return &w.SeaBy }},
+		d{Key: "salinity", Label: "Salinity, psu", Name: "Salinity of the sea", Kind: quantity.Number, Range: "0 to 42", Default: "35",
+			Help: "Practical salinity: about grams of salt in a kilogram. Blank: 35, the open ocean's.", At: func(w *Well) any { return &w.Salinity }},
 		d{Key: "surface_temperature", Label: "Sea surface", Name: "Sea surface temperature", Kind: quantity.Temperature,
-			Range: "-2 C to 40 C", Help: "Of the upper sea; kept with the plan for cement and mud that is mixed with seawater.",
+			Range: "-2 C to 40 C", Default: "12 C", Help: "Of the upper sea, and of the air over it; the sea cools from it to the seabed.",
 			At: func(w *Well) any { return &w.SurfaceTemperature }},
 		d{Key: "seabed_temperature", Label: "Seabed temp", Name: "Seabed temperature", Kind: quantity.Temperature,
 			Range: "-2 C to 30 C", Default: "4 C", Help: "Start of the undisturbed temperature in the rock.",
 			At: func(w *Well) any { return &w.SeabedTemperature }},
+		d{Key: "thermocline", Label: "Thermocline", Name: "Depth of sea that is as cold as the seabed", Kind: quantity.Length, Range: "10 m to 3700 m",
+			Help: "The sea cools in a straight line down to this depth below MSL and no further: about 1000 m in the open ocean, from memory. Blank: down to the seabed.",
+			At:   func(w *Well) any { return &w.Thermocline }},
 		d{Key: "geothermal_gradient", Label: "Geothermal", Name: "Geothermal gradient", Kind: quantity.TemperatureGradient,
 			Range: "0.5 degC/100m to 10 degC/100m", Default: "3.0 degC/100m",
 			Help: "Rise of the undisturbed temperature below the seabed, on true vertical depth.",
 			At:   func(w *Well) any { return &w.GeothermalGradient }},
+		d{Key: "rock_conductivity", Label: "Rock, W/(m K)", Name: "Conductivity of the rock, W/(m K)", Kind: quantity.Number, Range: "0.5 to 6", Default: "2.3",
+			Help: "Of heat: clays 1.2 to 2, sandstone 2.5 to 4, salt 5; from memory. For circulating temperatures. Blank: 2.3.",
+			At:   func(w *Well) any { return &w.RockConductivity }},
 	)
 }
 

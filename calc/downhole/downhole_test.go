@@ -75,17 +75,17 @@ func TestOilsOverTheirDomain(t *testing.T) {
 // anyMud draws a mud of a sound recipe.
 func anyMud(t *rapid.T) Mud {
 	r := Recipe{Temperature: zero + rapid.Float64Range(5, 60).Draw(t, "weighed at")}
-	r.Salt = rapid.SampledFrom([]water.Salt{water.None, water.SodiumChloride, water.PotassiumChloride, water.CalciumChloride}).Draw(t, "salt")
-	r.SaltShare = rapid.Float64Range(0, 1).Draw(t, "of saturation") * r.Salt.Saturation()
-	r.Oil.Base = rapid.SampledFrom([]Base{WaterBase, Diesel, Mineral, Olefin}).Draw(t, "base")
+	r.SaltShare = rapid.Float64Range(0, 0.4).Draw(t, "salt")
+	r.Brine = 998.2 * (1 + 0.9*r.SaltShare)
+	r.Oil.Base = rapid.SampledFrom([]Base{NoOil, Diesel, Mineral, Olefin}).Draw(t, "base")
 	solids := rapid.Float64Range(0.02, 0.35).Draw(t, "solids")
-	if r.Oil.Base != WaterBase {
+	if r.Oil.Base != NoOil {
 		r.OilShare = (1 - solids) * rapid.Float64Range(0.5, 0.95).Draw(t, "of the liquid")
 	}
-	r.WaterShare = 1 - solids - r.OilShare
-	brine, _ := water.Brine(r.Salt, r.SaltShare, r.Temperature, 0)
+	r.BrineShare = 1 - solids - r.OilShare
+	brine, _ := water.Brine(r.Brine, r.SaltShare, r.Temperature, 0)
 	oil, _ := r.Oil.Density(r.Temperature, 0)
-	r.Density = solids*rapid.Float64Range(2400, 4300).Draw(t, "solids weigh") + r.WaterShare*brine + r.OilShare*oil
+	r.Density = solids*rapid.Float64Range(2400, 4300).Draw(t, "solids weigh") + r.BrineShare*brine + r.OilShare*oil
 	m, err := New(r)
 	if err != nil {
 		t.Fatalf("%+v: %v", r, err)
@@ -103,10 +103,10 @@ func TestMassIsKept(t *testing.T) {
 		if got := m.Density(r.Temperature, 0); math.Abs(got-r.Density) > 1e-9*r.Density {
 			t.Errorf("at the reference %v, want %v", got, r.Density)
 		}
-		brine, _ := water.Brine(r.Salt, r.SaltShare, kelvin, p)
-		was, _ := water.Brine(r.Salt, r.SaltShare, r.Temperature, 0)
-		volume := r.WaterShare*was/brine + m.Solids()
-		mass := r.WaterShare*was + m.Solids()*m.SolidsDensity()
+		brine, _ := water.Brine(r.Brine, r.SaltShare, kelvin, p)
+		was, _ := water.Brine(r.Brine, r.SaltShare, r.Temperature, 0)
+		volume := r.BrineShare*was/brine + m.Solids()
+		mass := r.BrineShare*was + m.Solids()*m.SolidsDensity()
 		if r.OilShare > 0 {
 			oil, _ := r.Oil.Density(kelvin, p)
 			before, _ := r.Oil.Density(r.Temperature, 0)
@@ -132,7 +132,7 @@ func TestMassIsKept(t *testing.T) {
 func TestSolidsAloneDoNotGive(t *testing.T) {
 	last := math.Inf(1)
 	for _, liquid := range []float64{0.95, 0.7, 0.4, 0.1, 0} {
-		r := Recipe{Density: liquid*998 + (1-liquid)*4200, Temperature: zero + 20, WaterShare: liquid}
+		r := Recipe{Density: liquid*998 + (1-liquid)*4200, Temperature: zero + 20, BrineShare: liquid}
 		m, err := New(r)
 		if err != nil {
 			t.Fatal(err)
@@ -154,7 +154,7 @@ func TestSolidsAloneDoNotGive(t *testing.T) {
 
 // TestColumnAgainstSmallSteps: the few steps that are used agree with ten thousand of the plainest kind.
 func TestColumnAgainstSmallSteps(t *testing.T) {
-	m, err := New(Recipe{Density: 1420, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, WaterShare: 0.2, Salt: water.CalciumChloride, SaltShare: 0.2})
+	m, err := New(Recipe{Density: 1420, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, BrineShare: 0.2, Brine: 1177.5, SaltShare: 0.2})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,27 +182,27 @@ func TestHotWellsThinOilMudMore(t *testing.T) {
 		p := column.Settle(0, 0, 4500, 8, func(z, p float64) float64 { return m.Density(zero+20+0.03*z, p) })
 		return p/(column.G*4500) - r.Density
 	}
-	aqueous := left(Recipe{Density: 1400, Temperature: zero + 20, WaterShare: 0.85})
-	oily := left(Recipe{Density: 1400, Temperature: zero + 20, Oil: Oil{Base: Diesel}, OilShare: 0.6, WaterShare: 0.16})
+	aqueous := left(Recipe{Density: 1400, Temperature: zero + 20, BrineShare: 0.85})
+	oily := left(Recipe{Density: 1400, Temperature: zero + 20, Oil: Oil{Base: Diesel}, OilShare: 0.6, BrineShare: 0.16})
 	if !(aqueous < 0 && oily < aqueous && aqueous > -30 && oily > -40) {
 		t.Errorf("water-based %+.1f kg/m3, oil-based %+.1f", aqueous, oily)
 	}
 }
 
 func TestWhatIsNoMud(t *testing.T) {
-	good := Recipe{Density: 1400, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, WaterShare: 0.2}
+	good := Recipe{Density: 1400, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, BrineShare: 0.2}
 	for _, c := range []struct {
 		change func(*Recipe)
 		says   string
 	}{
-		{func(r *Recipe) { r.SaltShare = 0.1 }, "dissolves"},
-		{func(r *Recipe) { r.Salt, r.SaltShare = water.SodiumChloride, 0.3 }, "26.4 %"},
-		{func(r *Recipe) { r.Oil.Base = WaterBase }, "choose the oil"},
-		{func(r *Recipe) { r.WaterShare = 0.5 }, "more than the mud"},
-		{func(r *Recipe) { r.WaterShare = -0.1 }, "more than the mud"},
+		{func(r *Recipe) { r.SaltShare = 0.1 }, "no brine"},
+		{func(r *Recipe) { r.Brine, r.SaltShare = 1100, -0.1 }, "-10.0 %"},
+		{func(r *Recipe) { r.Oil.Base = NoOil }, "choose the oil"},
+		{func(r *Recipe) { r.BrineShare = 0.5 }, "more than the mud"},
+		{func(r *Recipe) { r.BrineShare = -0.1 }, "more than the mud"},
 		{func(r *Recipe) { r.Density = 3000 }, "solids would weigh"},
 		{func(r *Recipe) { r.Density = 900 }, "solids would weigh"},
-		{func(r *Recipe) { r.WaterShare = 0.42 }, "do not weigh"},
+		{func(r *Recipe) { r.BrineShare = 0.42 }, "do not weigh"},
 	} {
 		r := good
 		c.change(&r)
@@ -229,7 +229,7 @@ func TestComplete(t *testing.T) {
 }
 
 func BenchmarkDensity(b *testing.B) {
-	m, err := New(Recipe{Density: 1420, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, WaterShare: 0.2, Salt: water.CalciumChloride, SaltShare: 0.2})
+	m, err := New(Recipe{Density: 1420, Temperature: zero + 20, Oil: Oil{Base: Mineral}, OilShare: 0.58, BrineShare: 0.2, Brine: 1177.5, SaltShare: 0.2})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -15,8 +15,9 @@ type Recipe struct {
 	Temperature float64 // K
 	Oil         Oil
 	OilShare    float64
-	WaterShare  float64 // of brine, salt counted
-	Salt        water.Salt
+	OilDensity  float64 // as weighed; zero for the base's own
+	BrineShare  float64 // of water with its salt
+	Brine       float64 // its density at 20 °C; not needed for fresh water
 	SaltShare   float64 // of the brine's mass
 }
 
@@ -40,47 +41,61 @@ const (
 func New(r Recipe) (Mud, error) {
 	m := Mud{recipe: r}
 	var ok bool
-	if m.brine, ok = water.Brine(r.Salt, r.SaltShare, r.Temperature, 0); !ok {
-		return Mud{}, fmt.Errorf("no brine has %.1f %% of that salt by mass; at most %.1f %% dissolves", 100*r.SaltShare, 100*r.Salt.Saturation())
+	if m.brine, ok = r.weighedBrine(); !ok {
+		return Mud{}, fmt.Errorf("no brine has a density of %.0f kg/m³ and %.1f %% of salt; give both", r.Brine, 100*r.SaltShare)
 	}
 	if r.OilShare > 0 {
 		if m.oil, ok = r.Oil.Density(r.Temperature, 0); !ok {
-			return Mud{}, errors.New("the mud has oil but its base is water; choose the oil")
+			return Mud{}, errors.New("the mud has oil and no law for it; choose the oil")
 		}
 	}
-	if !(r.OilShare >= 0 && r.WaterShare >= 0 && r.OilShare+r.WaterShare <= 1) {
-		return Mud{}, fmt.Errorf("oil %.1f %% and water %.1f %% are more than the mud", 100*r.OilShare, 100*r.WaterShare)
+	if !(r.OilShare >= 0 && r.BrineShare >= 0 && r.OilShare+r.BrineShare <= 1) {
+		return Mud{}, fmt.Errorf("oil %.1f %% and brine %.1f %% are more than the mud", 100*r.OilShare, 100*r.BrineShare)
 	}
 	share := m.Solids()
-	left := r.Density - r.OilShare*m.oil - r.WaterShare*m.brine
+	left := r.Density - r.OilShare*r.weighedOil(m.oil) - r.BrineShare*m.brine
 	if share < unweighedSolids {
 		if math.Abs(left-share*lightestSolids) > 0.02*r.Density {
-			return Mud{}, errors.New("oil and water alone do not weigh what the mud does; give them less of it")
+			return Mud{}, errors.New("oil and brine alone do not weigh what the mud does; give them less of it")
 		}
 		return m, nil
 	}
 	m.solids = left / share
 	if !(m.solids >= lightestSolids && m.solids <= heaviestSolids) {
-		return Mud{}, fmt.Errorf("the solids would weigh %.2f kg/L; look at the shares of oil and water", m.solids/1000)
+		return Mud{}, fmt.Errorf("the solids would weigh %.2f kg/L; look at the shares of oil and brine", m.solids/1000)
 	}
 	return m, nil
 }
 
-// Complete returns the recipe with the share of water that makes its solids weigh what is
+// weighedBrine returns the density of the brine as weighed.
+func (r *Recipe) weighedBrine() (float64, bool) {
+	return water.Brine(r.Brine, r.SaltShare, r.Temperature, 0)
+}
+
+// weighedOil returns the density of the oil as weighed: as given, or by the base's law.
+func (r *Recipe) weighedOil(law float64) float64 {
+	if r.OilDensity > 0 {
+		return r.OilDensity
+	}
+	return law
+}
+
+// Complete returns the recipe with the share of brine that makes its solids weigh what is
 // given in kg/m³, and false where there is none: the balance of mass over oil, brine and
 // solids.
 func (r Recipe) Complete(solids float64) (Recipe, bool) {
-	brine, ok := water.Brine(r.Salt, r.SaltShare, r.Temperature, 0)
+	brine, ok := r.weighedBrine()
 	oil := 0.0
 	if ok && r.OilShare > 0 {
 		oil, ok = r.Oil.Density(r.Temperature, 0)
+		oil = r.weighedOil(oil)
 	}
-	r.WaterShare = (r.OilShare*oil + (1-r.OilShare)*solids - r.Density) / (solids - brine)
-	return r, ok && solids > brine && r.WaterShare >= 0 && r.OilShare+r.WaterShare <= 1
+	r.BrineShare = (r.OilShare*oil + (1-r.OilShare)*solids - r.Density) / (solids - brine)
+	return r, ok && solids > brine && r.BrineShare >= 0 && r.OilShare+r.BrineShare <= 1
 }
 
 // Solids returns the share of solids in the volume at the reference.
-func (m Mud) Solids() float64 { return 1 - m.recipe.OilShare - m.recipe.WaterShare }
+func (m Mud) Solids() float64 { return 1 - m.recipe.OilShare - m.recipe.BrineShare }
 
 // SolidsDensity returns their mean density in kg/m³, zero where there are hardly any.
 func (m Mud) SolidsDensity() float64 { return m.solids }
@@ -102,11 +117,11 @@ func (m Mud) Density(temperature, pressure float64) float64 {
 		}
 		volume += r.OilShare * (m.oil/oil - 1)
 	}
-	brine, ok := water.Brine(r.Salt, r.SaltShare, temperature, pressure)
+	brine, ok := water.Brine(r.Brine, r.SaltShare, temperature, pressure)
 	if !ok {
 		return math.NaN()
 	}
-	return r.Density / (volume + r.WaterShare*(m.brine/brine-1))
+	return r.Density / (volume + r.BrineShare*(m.brine/brine-1))
 }
 
 // HeatCapacity returns what a kilogram of the mud takes up per kelvin, J/(kg K): its parts
@@ -116,6 +131,6 @@ func (m Mud) HeatCapacity() float64 {
 	const fresh, salt, oil, solids = 4180, 900, 2000, 600
 	r := &m.recipe
 	brine := (1-r.SaltShare)*fresh + r.SaltShare*salt
-	wet, oily := r.WaterShare*m.brine/r.Density, r.OilShare*m.oil/r.Density
+	wet, oily := r.BrineShare*m.brine/r.Density, r.OilShare*r.weighedOil(m.oil)/r.Density
 	return wet*brine + oily*oil + math.Max(0, 1-wet-oily)*solids
 }

@@ -2,15 +2,15 @@ package downhole
 
 import "math"
 
-// Base is the liquid that a mud without water outside is made with.
+// Base is the base oil of a mud, whose law its oil follows.
 type Base uint8
 
-// The bases. The oils' correlations are from memory.
+// The bases. Their correlations are from memory.
 const (
-	WaterBase Base = iota
-	Diesel         // Sorelle et al., SPE 11118 (1982): No. 2 diesel
-	Mineral        // API RP 13D (2006), coefficients for a mineral oil
-	Olefin         // API RP 13D (2006), coefficients for an internal olefin
+	NoOil   Base = iota
+	Diesel       // Sorelle et al., SPE 11118 (1982): No. 2 diesel
+	Mineral      // API RP 13D (2006), coefficients for a mineral oil
+	Olefin       // API RP 13D (2006), coefficients for an internal olefin
 )
 
 // The domain taken for the oils, K and Pa: about what the measurements covered, from
@@ -35,8 +35,8 @@ type Oil struct {
 func (o Oil) own() bool { return o.Compressibility > 0 || o.Expansion > 0 }
 
 // Density returns the density in kg/m³ of the oil at a temperature in K and a gauge
-// pressure in Pa. It reports false beyond about -2 to 180 °C and 0 to 140 MPa, for a base
-// that is water, and where an entered law leaves no volume.
+// pressure in Pa. It reports false beyond about -2 to 180 °C and 0 to 140 MPa, for no
+// oil, and where an entered law leaves no volume.
 //
 // Sources, both from memory, in ppg, °F and psi: Sorelle et al., SPE 11118, for diesel,
 // 7.24032 - 2.84383e-3 t + 2.75660e-5 p; API RP 13D (2006) for mineral oil and internal

@@ -116,7 +116,7 @@ func TestNothingIsWarmerThanItsWarmest(t *testing.T) {
 	})
 }
 
-// TestHeatIsKept: what the mud brings up over what went down is what the outside gave, summed over fine cells.
+// TestHeatIsKept: what the mud brings up over what went down is what the outside, friction and bit gave, summed over fine cells.
 func TestHeatIsKept(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		capacity := rapid.Float64Range(3e4, 3e5).Draw(t, "capacity")
@@ -124,12 +124,16 @@ func TestHeatIsKept(t *testing.T) {
 		inlet := zero + rapid.Float64Range(5, 60).Draw(t, "inlet")
 		const n = 400
 		cells := even(n, 4000, zero+15, 0.03, rapid.Float64Range(1, 120).Draw(t, "across"), rapid.Float64Range(0, 60).Draw(t, "outside"))
-		c := Circulation{Capacity: capacity, Inlet: inlet, Cells: cells, Joins: n / 4, BoostCapacity: boost, Boost: inlet + 3}
+		warmed := rapid.Float64Range(0, 200).Draw(t, "warmed")
+		for k := range cells {
+			cells[k].Warmed = warmed
+		}
+		c := Circulation{Capacity: capacity, Inlet: inlet, Bit: rapid.Float64Range(0, 5).Draw(t, "bit"), Cells: cells, Joins: n / 4, BoostCapacity: boost, Boost: inlet + 3}
 		p, err := c.Solve()
 		if err != nil {
 			t.Fatal(err)
 		}
-		given := 0.0
+		given := warmed*4000 + c.Bit*capacity
 		for k, cell := range cells {
 			bottom := p.Annulus[k+1]
 			if k == c.Joins-1 {
@@ -139,7 +143,7 @@ func TestHeatIsKept(t *testing.T) {
 		}
 		brought := (capacity+boost)*p.Annulus[0] - capacity*inlet - boost*c.Boost
 		if math.Abs(given-brought) > 1e-3*capacity*40 {
-			t.Errorf("outside gave %v W, the mud brought %v W", given, brought)
+			t.Errorf("all gave %v W, the mud brought %v W", given, brought)
 		}
 	})
 }

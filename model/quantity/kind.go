@@ -77,6 +77,7 @@ const (
 	Dial                            // a reading of a viscometer, degrees of its dial
 	ShearStress                     // the shear stress of a fluid that flows, Pa
 	MassRate                        // a mass of powder mixed per time, kg/s
+	TemperatureRise                 // a difference of temperatures, K
 
 	kindCount = int(iota)
 )
@@ -108,6 +109,7 @@ const (
 	duration
 	temperature
 	temperatureGradient
+	temperatureRise
 	viscosity
 	yieldPoint
 	angle
@@ -170,6 +172,7 @@ var kindTable = [kindCount]kindRow{
 	Dial:                {"dial reading", dial},
 	ShearStress:         {"shear stress", yieldPoint},
 	MassRate:            {"powder rate", massRate},
+	TemperatureRise:     {"temperature rise", temperatureRise},
 }
 
 // Kinds returns every kind, in the order of the constants.

@@ -95,6 +95,7 @@ var setTable = [kindCount][setCount]Unit{
 	Dial:                {Metric: DialDegree, Field: DialDegree, SI: DialDegree},
 	ShearStress:         {Metric: YieldPascal, Field: PoundForcePer100SquareFoot, SI: YieldPascal},
 	MassRate:            {Metric: TonnePerHour, Field: PoundPerMinute, SI: TonnePerHour},
+	TemperatureRise:     {Metric: CelsiusRise, Field: FahrenheitRise, SI: KelvinRise},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

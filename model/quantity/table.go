@@ -147,6 +147,10 @@ var unitTable = [unitCount]unitRow{
 	Fahrenheit: {dim: temperature, symbol: "degF", screen: "°F", num: 5, den: 9, zero: fahrenheitZero, step: 1, spellings: "degf f fahrenheit degreesf"},
 	Kelvin:     {dim: temperature, symbol: "K", num: 1, den: 1, digits: digits{fine: 1}, step: 1, spellings: "k kelvin degk"},
 
+	CelsiusRise:    {dim: temperatureRise, symbol: "degC", screen: "°C", num: 1, den: 1, digits: digits{fine: 1}, step: 1, spellings: "degc c celsius degreesc"},
+	FahrenheitRise: {dim: temperatureRise, symbol: "degF", screen: "°F", num: 5, den: 9, digits: digits{fine: 1}, step: 1, spellings: "degf f fahrenheit degreesf"},
+	KelvinRise:     {dim: temperatureRise, symbol: "K", num: 1, den: 1, digits: digits{fine: 1}, step: 1, spellings: "k kelvin degk"},
+
 	CelsiusPer100Metre:   {dim: temperatureGradient, symbol: "degC/100m", screen: "°C/100m", num: 1, den: 100, digits: digits{fine: 2}, step: 0.1, spellings: "degc/100m c/100m k/100m"},
 	FahrenheitPer100Foot: {dim: temperatureGradient, symbol: "degF/100ft", screen: "°F/100ft", num: 500, den: 9 * foot, digits: digits{fine: 2}, step: 0.1, spellings: "degf/100ft f/100ft"},
 	CelsiusPerKilometre:  {dim: temperatureGradient, symbol: "degC/km", screen: "°C/km", num: 1, den: 1000, digits: digits{fine: 1}, step: 1, spellings: "degc/km c/km k/km"},

@@ -133,6 +133,11 @@ const (
 	Fahrenheit
 	Kelvin
 
+	// Differences of temperatures, which know no zero point.
+	CelsiusRise
+	FahrenheitRise
+	KelvinRise
+
 	// Temperatures per length.
 	CelsiusPer100Metre
 	FahrenheitPer100Foot
