@@ -1,0 +1,123 @@
+package calc_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"borewalk/calc"
+	"borewalk/calc/column"
+	"borewalk/calc/downhole"
+	"borewalk/calc/water"
+	"borewalk/model"
+)
+
+// TestMudAtDepthTouchesNothingElse: switched on it adds its figures and a chart, and moves no other figure and no finding.
+func TestMudAtDepthTouchesNothingElse(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		before := calc.Evaluate(plan)
+		for key := range computed(before) {
+			if strings.Contains(key, "mud.downhole.") {
+				t.Errorf("%s although the option is off", key)
+			}
+		}
+		for i := range plan.Sections {
+			plan.Sections[i].Downhole.By = model.DensityAtDepth
+		}
+		after := calc.Evaluate(plan)
+		was, now := computed(before), computed(after)
+		for key, v := range was {
+			if now[key] != v {
+				t.Errorf("%s moves from %v to %v", key, v, now[key])
+			}
+		}
+		if len(after.Findings) != len(before.Findings) {
+			t.Errorf("%d findings, before %d", len(after.Findings), len(before.Findings))
+		}
+		for i := range plan.Sections {
+			for _, f := range after.Sections[i].Figures {
+				if strings.HasPrefix(f.Key, "mud.downhole.") {
+					if w, ok := calc.Explain(plan, i, f.Key); !f.OK || !ok || w.Formula == "" || w.Source == "" || len(w.Inputs) < 2 {
+						t.Errorf("section %d %s: %s, working %+v", i+1, f.Key, f.Why, w)
+					}
+				}
+			}
+			if charts := calc.Charts(plan, i, model.TopicMud); len(charts) != 2 || len(charts[1].Curves) != 3 {
+				t.Errorf("section %d: %d charts", i+1, len(charts))
+			}
+		}
+	})
+}
+
+// TestMudAtDepthBySmallSteps sums the column of the deep demo's last mud in twelve thousand steps, with the temperatures
+// by hand.
+func TestMudAtDepthBySmallSteps(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	plan.Sections[5].Downhole.By = model.DensityAtDepth
+	r := calc.Evaluate(plan)
+	mud, err := downhole.New(downhole.Recipe{Density: plan.Sections[5].Density.SI, Temperature: 293.15, Oil: downhole.Oil{Base: downhole.Olefin},
+		OilShare: 0.57, WaterShare: 0.17, Salt: water.CalciumChloride, SaltShare: 0.2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const foot, steps = 0.3048, 12000
+	fahrenheit := func(f float64) float64 { return 273.15 + (f-32)/1.8 }
+	temperature := func(z float64) float64 { // z below RKB
+		switch feet := z / foot; {
+		case feet < 82:
+			return fahrenheit(74)
+		case feet < 82+3300:
+			return fahrenheit(74 - 35*(feet-82)/3300)
+		case feet < 82+5240:
+			return fahrenheit(39)
+		default:
+			return fahrenheit(39 + 1.35*(feet-82-5240)/100)
+		}
+	}
+	pressure, td := 0.0, 19900*foot
+	step := td / steps
+	for k := range steps {
+		z := step * (float64(k) + 0.5)
+		pressure += column.G * step * mud.Density(temperature(z), pressure+column.G*step/2*1500)
+	}
+	want := pressure / column.G / td
+	if got := value(t, r, 6, "mud.downhole.td"); math.Abs(got-want) > 0.05 {
+		t.Errorf("%v kg/m3, small steps give %v", got, want)
+	}
+	over := value(t, r, 6, "mud.downhole.td.over")
+	if got := value(t, r, 6, "mud.downhole.td") - plan.Sections[5].Density.SI; math.Abs(got-over) > 1e-9 {
+		t.Errorf("over the entered density %v, figure %v", got, over)
+	}
+}
+
+// TestMudAtDepthSaysWhatItNeeds: what is missing or cannot be is named, and led to.
+func TestMudAtDepthSaysWhatItNeeds(t *testing.T) {
+	for _, c := range []struct{ path, text, mend string }{
+		{"section[4].downhole.oil", "", "section[4].downhole.oil"},
+		{"section[4].downhole.oil", "95 %", "section[4].downhole.water"},
+		{"section[4].downhole.salt_share", "43 %", "section[4].downhole.water"},
+		{"well.seabed_temperature", "", "well.seabed_temperature"},
+		{"well.geothermal_gradient", "", "well.geothermal_gradient"},
+		{"well.geothermal_gradient", "10 degC/100m", "section[4].downhole.density"},
+	} {
+		plan := demo(t, "ottermast-2")
+		plan.Sections[3].Downhole.By = model.DensityAtDepth
+		with(t, plan, c.path, c.text)
+		if f := figure(t, calc.Evaluate(plan), 4, "mud.downhole.td"); f.OK || string(f.Mend) != c.mend {
+			t.Errorf("%s = %q: %+v", c.path, c.text, f)
+		}
+	}
+	plan := demo(t, "ottermast-2")
+	plan.Sections[3].Downhole.By = model.DensityAtDepth
+	with(t, plan, "section[4].downhole.water", "") // then it follows from the solids
+	if got := value(t, calc.Evaluate(plan), 4, "mud.downhole.solids"); math.Abs(got-3500) > 1e-6 {
+		t.Errorf("solids %v", got)
+	}
+	own, base := value(t, calc.Evaluate(plan), 4, "mud.downhole.td"), 0.0
+	with(t, plan, "section[4].downhole.oil_press", "0.4 %")
+	with(t, plan, "section[4].downhole.oil_warming", "1.2 %")
+	if base = value(t, calc.Evaluate(plan), 4, "mud.downhole.td"); !(base < own) {
+		t.Errorf("an oil that swells more and gives less: from %v to %v", own, base)
+	}
+}
