@@ -34,7 +34,7 @@ func (e *evaluation) temperatureChart(i int) Chart {
 	if first(e.sections[i].missing, e.pathGap, e.heat.sea, e.heat.rock).open() {
 		return Chart{}
 	}
-	chart := e.mudChart(i, "mud.temperature", "Temperatures, mud going round at the planned flow")
+	chart := e.mudChart(i, "mud.temperature", "Temperatures at the planned flow")
 	static := ChartCurve{Name: "Static", Kind: quantity.Temperature}
 	_, bottom := e.tvdRange(e.datum.Mudline, e.sections[i].td)
 	for _, tvd := range append(e.heat.corners([]float64{0}), bottom) {

@@ -42,6 +42,9 @@ func cautionTable() []caution {
 			"be hung or pulled."},
 		{kinds: k(quantity.Stress), text: "Strength: by formula, for new pipe or the wear entered, and for the loads listed and no others. Makers' ratings of pipe, " +
 			"connection, hanger and wellhead, and their condition, decide. Keep people clear of a test."},
+		{kinds: k(quantity.Temperature, quantity.TemperatureRise), text: "Temperatures: estimates from the gradient and the flow entered. A slurry is tested at the " +
+			"temperature that the laboratory and the cementing company stand for; too cool a test shows too long a thickening time. Measured " +
+			"temperatures replace these."},
 		{kinds: k(quantity.Flow), text: "Pumps: relief valves are set to the liners in use."},
 	}
 }
