@@ -43,8 +43,8 @@ func TestMudAtDepthTouchesNothingElse(t *testing.T) {
 					}
 				}
 			}
-			if charts := calc.Charts(plan, i, model.TopicMud); len(charts) != 2 || len(charts[1].Curves) != 3 {
-				t.Errorf("section %d: %d charts", i+1, len(charts))
+			if chart, ok := chartOf(plan, i, "mud.downhole"); !ok || len(chart.Curves) != 3 {
+				t.Errorf("section %d: chart %+v", i+1, chart)
 			}
 		}
 	})
