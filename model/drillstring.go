@@ -82,5 +82,24 @@ func stringGroup(section *Group) *Group {
 			Help: "What an overshot would take hold of. Measured before it goes in.", At: func(c *StringPart) any { return &c.Neck }},
 		d{Key: "connection", Label: "Connection", Name: "Connection", Topic: TopicString, Type: TextField,
 			Help: "Of the upper end, such as NC50 box.", At: func(c *StringPart) any { return &c.Connection }},
+		d{Key: "drop", Label: "Pressure loss", Name: "Pressure loss through the part", Topic: TopicString, Kind: quantity.Pressure, Range: "0 bar to 300 bar",
+			Help: "Maker's, at the flow and in the fluid below; goes with density and flow squared, in place of friction in the bore. Blank: friction in the bore.",
+			At:   func(c *StringPart) any { return &c.Drop }},
+		d{Key: "drop_flow", Label: "Loss at flow", Name: "Flow at which the loss is stated", Topic: TopicString, Kind: quantity.Flow, Range: "0.05 m3/min to 10 m3/min",
+			Help: "Of the maker's curve.", At: func(c *StringPart) any { return &c.DropFlow }, When: lossless},
+		d{Key: "drop_density", Label: "Loss in fluid", Name: "Density of the fluid in which the loss is stated", Topic: TopicString, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg",
+			Help: "Often water.", At: func(c *StringPart) any { return &c.DropDensity }, When: lossless},
+		d{Key: "flow_least", Label: "Least flow", Name: "Least flow of the tool", Topic: TopicString, Kind: quantity.Flow, Range: "0.05 m3/min to 10 m3/min",
+			Help: "With less it does not work. Blank: not compared.", At: func(c *StringPart) any { return &c.FlowLeast }},
+		d{Key: "flow_most", Label: "Most flow", Name: "Most flow of the tool", Topic: TopicString, Kind: quantity.Flow, Range: "0.05 m3/min to 10 m3/min",
+			Help: "With more it wears or breaks. Blank: not compared.", At: func(c *StringPart) any { return &c.FlowMost }},
 	)
+}
+
+// lossless is the reason why the entries about a stated loss do not count for a part without one.
+func lossless(_ *Plan, c *StringPart) string {
+	if !c.Drop.IsSet() {
+		return "no pressure loss is stated"
+	}
+	return ""
 }

@@ -25,6 +25,7 @@ type Plan struct {
 	Pumps      []Pump
 	Rams       []Ram
 	PipePups   []PipePup
+	Liners     []Liner
 	Trajectory Trajectory
 	Surveys    []Survey
 	Prognosis  Prognosis
@@ -89,6 +90,7 @@ type Rig struct {
 	WeightingRate                     quantity.Value
 	UnitRate, UnitPressure            quantity.Value
 	Heave                             quantity.Value
+	SurfaceLength, SurfaceID          quantity.Value
 }
 
 // Pump is one kind of mud pump on board, and how many of it there are.
@@ -98,6 +100,12 @@ type Pump struct {
 	Action                         string
 	Liner, Rod, Stroke, Efficiency quantity.Value
 	MaxRate, PressureLimit         quantity.Value
+}
+
+// Liner is a liner on board that the pumps can be given.
+type Liner struct {
+	Row
+	Size, PressureLimit quantity.Value
 }
 
 // Trajectory says how the well path is given.

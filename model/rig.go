@@ -61,6 +61,10 @@ func rigGroup() *Group {
 			Help: "Of unit, lines and head, the weakest. Blank: not compared.", At: func(r *Rig) any { return &r.UnitPressure }},
 		d{Key: "heave", Label: "Heave", Name: "Heave, up and down", Kind: quantity.Length, Range: "0 m to 10 m",
 			Help: "How far the rig goes up, and as far down, from where it floats, at the most when rams may be shut. Blank: none.", At: func(r *Rig) any { return &r.Heave }},
+		d{Key: "surface_length", Label: "Surface lines", Name: "Equivalent length of the surface lines", Kind: quantity.Length, Range: "0 m to 1000 m",
+			Help: "Standpipe, hose, top drive and kelly cock, as one pipe of the ID below. Blank: they take no pressure.", At: func(r *Rig) any { return &r.SurfaceLength }},
+		d{Key: "surface_id", Label: "Surface lines ID", Name: "Equivalent ID of the surface lines", Kind: quantity.Diameter, Range: "1 in to 8 in",
+			Help: "Of the pipe that stands for them.", At: func(r *Rig) any { return &r.SurfaceID }},
 	)
 }
 
@@ -95,5 +99,15 @@ func pumpGroup(rig *Group) *Group {
 			Default: "110 spm", Required: true, Help: "Strokes per minute that the pump can keep.", At: func(u *Pump) any { return &u.MaxRate }},
 		d{Key: "pressure_limit", Label: "Liner limit", Name: "Liner pressure limit", Kind: quantity.Pressure, Range: "50 bar to 600 bar",
 			Help: "Relief valve setting for this liner.", At: func(u *Pump) any { return &u.PressureLimit }},
+	)
+}
+
+func linerGroup(rig *Group) *Group {
+	type d = declaration[Liner]
+	return list("liner", "Liner on board", "A liner that all mud pumps can be given instead.", TopicWell, rig, func(p *Plan, _ Place) *[]Liner { return &p.Liners },
+		d{Key: "size", Brief: true, Label: "Liner", Name: "Liner", Kind: quantity.Diameter, Range: "3 in to 9 in", Required: true,
+			Help: "A smaller liner stands more pressure and gives less flow.", At: func(l *Liner) any { return &l.Size }},
+		d{Key: "pressure_limit", Brief: true, Label: "Liner limit", Name: "Liner pressure limit", Kind: quantity.Pressure, Range: "50 bar to 600 bar",
+			Help: "Relief valve setting for this liner. Blank: its pressure is not compared.", At: func(l *Liner) any { return &l.PressureLimit }},
 	)
 }

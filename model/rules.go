@@ -116,6 +116,11 @@ const (
 	RuleBendingRatio
 	RuleRamJoint
 	RuleTestTemperature
+	RulePumpPressure
+	RulePumpLoad
+	RuleToolFlow
+	RuleECDMargin
+	RuleUSMarginECD
 	ruleCount
 )
 
@@ -197,7 +202,7 @@ var rules = sync.OnceValue(func() []Rule {
 			"drift, not the nominal ID, is the bore that is guaranteed (API 5CT drift test)"),
 		least(RuleHoleTakesString, "hole_takes_string", "Hole takes the string", Arithmetic, nil, diameter, "0 in", "geometry"),
 		least(RulePumpsGiveFlow, "pumps_give_flow", "Pumps give flow and booster", Arithmetic, nil, quantity.Flow, "0 L/min",
-			"pump output at the highest stroke rate; the pressure that the liners allow is not compared"),
+			"pump output at the highest stroke rate; pressure is judged apart"),
 		least(RuleAboveInflow, "above_inflow", "Mud not below pore pressure", Arithmetic, nil, emw, "0 sg", "hydrostatics"),
 		least(RuleRiserlessInflow, "riserless_inflow", "Riserless fluid not below pore pressure", Practice, nil, emw, "-0.005 sg",
 			"hydrostatics; the allowance is for the rounding of a shallow prognosis, from memory"),
@@ -222,7 +227,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleShoeTrack, "shoe_track", "Shoe track", Practice, practised, length, "80 ft", memory),
 		least(RuleLapLeast, "lap_least", "Liner lap, least", Practice, practised, length, "200 ft", memory),
 		most(RuleLapMost, "lap_most", "Liner lap, most", Practice, practised, length, "500 ft", memory),
-		least(RuleUSMargin, "us_margin", "Safe drilling margin", Law, us, emw, "0.5 ppg", "30 CFR 250.414(c), static mud, circulating density not compared; number from memory"),
+		least(RuleUSMargin, "us_margin", "Safe drilling margin", Law, us, emw, "0.5 ppg", "30 CFR 250.414(c), on the static mud; number from memory"),
 		least(RuleUSPore, "us_pore", "Mud weight above pore pressure", Law, us, emw, "0 ppg", "30 CFR 250.414(c), from memory"),
 		least(RuleUSLap, "us_lap", "Overlap of an intermediate or production liner", Law, us, length, "100 ft", "30 CFR 250.421(f), 2015 edition"),
 		least(RuleUSLapShallow, "us_lap_shallow", "Overlap of a liner as conductor or surface string", Law, us, length, "200 ft",
@@ -322,6 +327,14 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RuleBendingRatio, "bending_ratio", "Step in stiffness", Practice, practised, quantity.Number, "5.5", "common practice, 5.5 where drilling is easy, 3.5 where it is hard on the string; from memory"),
 		least(RuleRamJoint, "ram_joint", "Tool joint off a ram", Practice, practised, length, "0.5 m", "common practice, geometry with tide and heave, half a ram block counted; from memory"),
 		most(RuleTestTemperature, "test_temperature", "Cement test off the circulating temperature", Practice, practised, quantity.TemperatureRise, "10 K", memory),
+		least(RulePumpPressure, "pump_pressure", "Standpipe pressure within the liners' limit", Arithmetic, nil, quantity.Pressure, "0 bar",
+			"as entered: limit of the liners less the standpipe pressure as worked out"),
+		most(RulePumpLoad, "pump_load", "Standpipe pressure over the liners' limit", Practice, practised, quantity.Ratio, "90 %", memory),
+		least(RuleToolFlow, "tool_flow", "Flow within the range of a tool", Practice, practised, quantity.Flow, "0 L/min", "maker's range as entered: how far the flow is inside it"),
+		least(RuleECDMargin, "ecd_margin", "Circulating density below fracture and shoe test", Practice, practised, emw, "0.2 ppg",
+			"rigzone.com, insight page on deepwater safety: table of targets, marked there as an estimate"),
+		least(RuleUSMarginECD, "us_margin_ecd", "Safe drilling margin, circulating", Practice, us, emw, "0.5 ppg",
+			"30 CFR 250.414(c) read on the circulating density, which is argued about; number from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

@@ -20,6 +20,7 @@ type Section struct {
 	WeightedFrom, WeightedDensity quantity.Value
 	SpotDensity                   quantity.Value
 	Flow, Booster, ROP            quantity.Value
+	Cuttings, Standpipe           quantity.Value
 	LeakOff                       quantity.Value
 	Rheology                      Rheology
 	Recipe                        Recipe
@@ -49,6 +50,7 @@ type Section struct {
 	DragReadings []DragReading
 	StringLoads  StringLoads
 	SpaceOut     SpaceOut
+	Nozzles      Nozzles
 
 	// Cement job.
 	Cement   Cement
@@ -86,6 +88,8 @@ type StringPart struct {
 	ID, JointOD, LinearMass quantity.Value
 
 	JointID, JointLength, JointEvery quantity.Value
+	Drop, DropFlow, DropDensity      quantity.Value
+	FlowLeast, FlowMost              quantity.Value
 
 	Class, Connection string
 	Count, Neck       quantity.Value
