@@ -191,7 +191,19 @@ func (o outline) section(i int, td, top quantity.Value) Section {
 	}
 	s.Casing = []CasingPart{part}
 	s.String = startString(s.Hole, s.Bit)
+	s.Nozzles.Sizes = startNozzles(s.Hole)
 	return s
+}
+
+// startNozzles returns nozzles to begin with for a hole.
+func startNozzles(hole quantity.Value) string {
+	switch {
+	case hole.SI < must("7 in", quantity.Diameter).SI:
+		return "5x11"
+	case hole.SI < must("10 in", quantity.Diameter).SI:
+		return "6x13"
+	}
+	return "8x16"
 }
 
 // startString returns a plain drill string for a hole: bit, collars, heavy-weight and drill pipe from the catalogue, and an

@@ -26,8 +26,7 @@ type Set []Group
 // written is no nozzles. The error says in one line what was not understood.
 func Read(text string) (Set, error) {
 	var set Set
-	text = strings.NewReplacer(" x ", "x", " X ", "x", "×", "x", "X", "x", ",", " ", "+", " ").Replace(text)
-	for _, word := range strings.Fields(text) {
+	for _, word := range words(text) {
 		count, size, several := strings.Cut(word, "x")
 		if !several {
 			count, size = "1", word
@@ -47,6 +46,28 @@ func Read(text string) (Set, error) {
 	return set, nil
 }
 
+// words parts what people write into one word for each size, with a small x within it.
+func words(text string) []string {
+	list := strings.Fields(strings.Map(func(ch rune) rune {
+		switch ch {
+		case '×', 'X':
+			return 'x'
+		case ',', '+':
+			return ' '
+		}
+		return ch
+	}, text))
+	joined := list[:0]
+	for _, word := range list {
+		if n := len(joined); n > 0 && (strings.HasPrefix(word, "x") || strings.HasSuffix(joined[n-1], "x")) {
+			joined[n-1] += word
+			continue
+		}
+		joined = append(joined, word)
+	}
+	return joined
+}
+
 // clipped keeps a message on its line, whatever was typed.
 func clipped(word string) string {
 	const most = 20
@@ -58,11 +79,11 @@ func clipped(word string) string {
 
 // String writes the nozzles as [Read] takes them.
 func (s Set) String() string {
-	words := make([]string, 0, len(s))
+	list := make([]string, 0, len(s))
 	for _, g := range s {
-		words = append(words, strconv.Itoa(g.Count)+"x"+strconv.Itoa(g.Size))
+		list = append(list, strconv.Itoa(g.Count)+"x"+strconv.Itoa(g.Size))
 	}
-	return strings.Join(words, " ")
+	return strings.Join(list, " ")
 }
 
 // Count returns how many nozzles there are.

@@ -78,6 +78,8 @@ const (
 	ShearStress                     // the shear stress of a fluid that flows, Pa
 	MassRate                        // a mass of powder mixed per time, kg/s
 	TemperatureRise                 // a difference of temperatures, K
+	JetVelocity                     // the velocity of a bit's jets, m/s
+	JetForce                        // the force of a bit's jets, N
 
 	kindCount = int(iota)
 )
@@ -173,6 +175,8 @@ var kindTable = [kindCount]kindRow{
 	ShearStress:         {"shear stress", yieldPoint},
 	MassRate:            {"powder rate", massRate},
 	TemperatureRise:     {"temperature rise", temperatureRise},
+	JetVelocity:         {"jet velocity", velocity},
+	JetForce:            {"jet force", force},
 }
 
 // Kinds returns every kind, in the order of the constants.

@@ -96,6 +96,8 @@ var setTable = [kindCount][setCount]Unit{
 	ShearStress:         {Metric: YieldPascal, Field: PoundForcePer100SquareFoot, SI: YieldPascal},
 	MassRate:            {Metric: TonnePerHour, Field: PoundPerMinute, SI: TonnePerHour},
 	TemperatureRise:     {Metric: CelsiusRise, Field: FahrenheitRise, SI: KelvinRise},
+	JetVelocity:         {Metric: MetrePerSecond, Field: FootPerSecond, SI: MetrePerSecond},
+	JetForce:            {Metric: Newton, Field: PoundForce, SI: Newton},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does
