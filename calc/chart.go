@@ -63,7 +63,7 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 	case model.TopicCasing:
 		return append(e.casingCharts(section), e.runCharts(section)...)
 	case model.TopicHydraulics:
-		return e.swabCharts(section)
+		return append(e.hydraulicsCharts(section), e.swabCharts(section)...)
 	case model.TopicCement:
 		return e.cementCharts(section)
 	}

@@ -36,28 +36,31 @@ func (r *Result) Sheet(section int) *Sheet {
 
 // evaluation is the state of one run over a plan.
 type evaluation struct {
-	plan     *model.Plan
-	result   *Result
-	datum    Datum
-	gaps     datumGaps
-	heat     heat
-	ocean    ocean
-	path     trajectory.Path
-	pathGap  gap
-	bends    []trajectory.Point // the stations of the path
-	window   window
-	flows    []flowLaw // how the fluid of each section flows
-	pumps    []pumpGroup
-	pumpGap  gap
-	sections []hole
-	strings  []casing
-	tallies  []*stringTally // of each section, as they are asked for
-	drills   []drillString
-	bores    []bore.Profile // the outer bores of each section, once they are known
-	cements  []*cementJob   // of each section, as they are asked for
-	worked   []*workedJob   // likewise, with what they come to
-	moves    []*moving      // the drill strings on their way, likewise
-	explain  *explanation
+	plan         *model.Plan
+	result       *Result
+	datum        Datum
+	gaps         datumGaps
+	heat         heat
+	ocean        ocean
+	path         trajectory.Path
+	pathGap      gap
+	bends        []trajectory.Point // the stations of the path
+	window       window
+	flows        []flowLaw // how the fluid of each section flows
+	pumps        []pumpGroup
+	pumpGap      gap
+	sections     []hole
+	strings      []casing
+	tallies      []*stringTally // of each section, as they are asked for
+	drills       []drillString
+	bores        []bore.Profile // the outer bores of each section, once they are known
+	cements      []*cementJob   // of each section, as they are asked for
+	worked       []*workedJob   // likewise, with what they come to
+	moves        []*moving      // the drill strings on their way, likewise
+	loops        []*loop        // the ways of the fluid, likewise
+	circulations []*circulation // likewise, at the planned flow
+	fitted       []liner        // the liners, once they are asked for, with those on board
+	explain      *explanation
 }
 
 // explanation is the wish for the working of one figure.

@@ -19,8 +19,15 @@ type Proposal struct {
 	Kind  quantity.Kind
 	Value float64 // what that figure becomes
 	Note  string
+	More  []Setting // what is to be entered with it
 
 	Cautions, Stops int // how many more findings of each the section then has; less is below zero
+}
+
+// Setting is a content for an entry.
+type Setting struct {
+	Ref   model.Ref
+	Entry model.Entry
 }
 
 // Proposals works out what can be worked out for a topic of a section; costly, and so only when asked for.
@@ -42,6 +49,8 @@ func proposer(topic model.Topic) func(*model.Plan, int) []Proposal {
 		return func(plan *model.Plan, i int) []Proposal {
 			return append(stringProposals(plan, i), dragProposals(plan, i)...)
 		}
+	case model.TopicHydraulics:
+		return hydraulicsProposals
 	case model.TopicMud:
 		return mudProposals
 	case model.TopicCement:
@@ -111,4 +120,15 @@ func (s search) unit(ref model.Ref) quantity.Unit {
 	}
 	set, _ := quantity.ParseSet(s.plan.Well.UnitSet)
 	return s.plan.System(set, true).Unit(ref.Field.Kind)
+}
+
+// WithFlow returns what a section comes to when it is circulated at another flow in m3/s: its sheet and findings alone.
+func WithFlow(plan *model.Plan, section int, flow float64) *Result {
+	s := search{plan: plan, section: section, path: model.PathOf(section, "flow")}
+	trial := plan.Clone()
+	if ref, ok := model.Find(trial, s.path); ok {
+		unit := s.unit(ref)
+		ref.Set(trial, model.Entry{Quantity: quantity.Of(unit.FromSI(flow), unit)})
+	}
+	return runPages(trial, section, nil).result
 }

@@ -282,7 +282,7 @@ func TestRatholeOfTheUnderreamerStaysOpenBelow(t *testing.T) {
 	r := calc.Evaluate(demo(t, "saltlantern-1"))
 	var volume float64
 	for _, f := range r.Sheet(3).Figures {
-		if f.Name == "open hole, drill pipe" && f.Column == "" {
+		if f.Name == "open hole, drill pipe" && f.Column == "" && f.Topic == model.TopicMud {
 			volume += f.Value
 		}
 	}
