@@ -17,19 +17,31 @@ type charts struct {
 	topic   model.Topic
 	section int
 	list    []calc.Chart
+	bars    []calc.Bar
 	single  []calc.Chart // the same, with the kinds of quantity of each by themselves as well
 	own     *stringPictures
 }
 
-// chartsHere returns the charts of the page. They are worked out when they are first drawn, not with each evaluation. In a low
-// window, where the panels of a chart are flat, each follows by itself.
-func (p *Planner) chartsHere() []calc.Chart {
+// workCharts works the charts and bars of the page out when they are first drawn, not with each evaluation.
+func (p *Planner) workCharts() {
 	if c := &p.charts; !c.known || c.topic != p.topic || c.section != p.section {
-		*c = charts{known: true, topic: p.topic, section: p.section, list: p.options.Charts(p.plan, p.section, p.topic)}
+		*c = charts{known: true, topic: p.topic, section: p.section, list: p.options.Charts(p.plan, p.section, p.topic),
+			bars: p.options.Bars(p.plan, p.section, p.topic)}
 		for _, chart := range c.list {
 			c.single = append(append(c.single, chart), byKind(chart)...)
 		}
 	}
+}
+
+// barsHere returns the bars of the page.
+func (p *Planner) barsHere() []calc.Bar {
+	p.workCharts()
+	return p.charts.bars
+}
+
+// chartsHere returns the charts of the page. In a low window, where the panels of a chart are flat, each follows by itself.
+func (p *Planner) chartsHere() []calc.Chart {
+	p.workCharts()
 	if p.flat() {
 		return p.charts.single
 	}
@@ -62,8 +74,12 @@ func byKind(chart calc.Chart) (list []calc.Chart) {
 	return list
 }
 
-// pictures returns how many pictures the third view of the page has: its own drawings, its charts, and the pressure window.
-func (p *Planner) pictures() int { return p.ownPictures() + len(p.chartsHere()) + 1 }
+// pictures returns how many pictures the third view of the page has: its bars and own drawings, its charts, and the pressure
+// window.
+func (p *Planner) pictures() int { return p.drawings() + len(p.chartsHere()) + 1 }
+
+// drawings returns how many pictures of the page are no charts; they come before these, the bars first.
+func (p *Planner) drawings() int { return len(p.barsHere()) + p.ownPictures() }
 
 // windowAt returns which of the pictures is the pressure window: the last, but where the mud is planned the first.
 func (p *Planner) windowAt() int {
@@ -86,7 +102,7 @@ func (p *Planner) drawPicture(r canvas.Region) {
 	if p.amongPictures() {
 		page = "left right  " + page
 	}
-	own, window := p.ownPictures(), p.windowAt()
+	bars, own, window := p.barsHere(), p.drawings(), p.windowAt()
 	chart := at - own
 	if at > window {
 		chart--
@@ -94,8 +110,10 @@ func (p *Planner) drawPicture(r canvas.Region) {
 	switch {
 	case at == window:
 		p.drawWindow(r, page)
+	case at < len(bars):
+		plot.DrawBar(r, bars[at], p.barOptions(bars[at], page))
 	case at < own:
-		p.drawOwn(r, at, page)
+		p.drawOwn(r, at-len(bars), page)
 	default:
 		plot.DrawChart(r, p.chartsHere()[chart], p.chartOptions(page))
 	}
@@ -119,6 +137,12 @@ func (p *Planner) chartOptions(page string) plot.ChartOptions {
 		},
 		Value: p.amount, Place: p.depthLabel,
 	}
+}
+
+// barOptions says how a bar is drawn in the units shown.
+func (p *Planner) barOptions(b calc.Bar, page string) plot.BarOptions {
+	o := p.chartOptions(page)
+	return plot.BarOptions{Glyphs: p.glyphs, Page: page, Unit: o.Unit(b.Kind), Value: p.amount, Ticks: o.Ticks}
 }
 
 // right goes to the figures, or in the third view to the next picture.

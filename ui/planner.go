@@ -31,6 +31,7 @@ type Options struct {
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 
 	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
+	Bars   func(*model.Plan, int, model.Topic) []calc.Bar   // where bars come from; nil for calc.Bars
 
 	// Play is where a section's cement job comes from; nil for calc.Play.
 	Play func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
@@ -95,6 +96,9 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.Charts == nil {
 		p.options.Charts = calc.Charts
+	}
+	if options.Bars == nil {
+		p.options.Bars = calc.Bars
 	}
 	if options.Play == nil {
 		p.options.Play = calc.Play
