@@ -1,11 +1,14 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // noProposals says why nothing can be worked out here.
@@ -36,7 +39,11 @@ func (p *Planner) showProposals() {
 			return
 		}
 		ref := list[i].Ref
-		p.do(model.Edit{Name: p.editName(ref, list[i].Entry), Changes: []model.Change{model.Setting(p.plan, ref, list[i].Entry)}})
+		changes := []model.Change{model.Setting(p.plan, ref, list[i].Entry)}
+		for _, more := range list[i].More {
+			changes = append(changes, model.Setting(p.plan, more.Ref, more.Entry))
+		}
+		p.do(model.Edit{Name: p.editName(ref, list[i].Entry), Changes: changes})
 		p.goTo(ref.Path())
 	}
 	p.overlay = u
@@ -47,12 +54,9 @@ func (p *Planner) proposalItem(proposal calc.Proposal) item {
 	if !proposal.OK {
 		return item{text: proposal.Title + ": none", full: proposal.Title + ": " + proposal.Why}
 	}
-	now := proposal.Ref.Field.ScreenText(proposal.Ref.Get(p.plan), p.system)
-	if now == "" {
-		now = "blank"
-	}
-	to := proposal.Ref.Field.ScreenText(proposal.Entry, p.system)
-	full := proposal.Title + ": " + proposal.Ref.Field.Name + " " + to + ", now " + now + "; " + proposal.Note
+	text := p.settingsText(proposal)
+	full := proposal.Title + ": " + text + ": " + proposal.Gives + " " +
+		quantity.FormatUnit(proposal.Value, proposal.Kind, p.system.Unit(proposal.Kind)) + "; " + proposal.Note
 	adds := ""
 	for _, more := range []struct {
 		count int
@@ -65,9 +69,19 @@ func (p *Planner) proposalItem(proposal calc.Proposal) item {
 	if adds != "" {
 		full += "; findings" + adds
 	}
-	by := ""
-	if proposal.By != "" {
-		by = " by " + proposal.By
+	return item{text: text + adds, full: full}
+}
+
+// settingsText writes the proposed contents of entries, with what the first goes by, and what they are now.
+func (p *Planner) settingsText(proposal calc.Proposal) string {
+	var to, now []string
+	for k, s := range append([]calc.Setting{{Ref: proposal.Ref, Entry: proposal.Entry}}, proposal.More...) {
+		text := s.Ref.Field.Label + " " + s.Ref.Field.ScreenText(s.Entry, p.system)
+		if k == 0 && proposal.By != "" {
+			text += " by " + proposal.By
+		}
+		to = append(to, text)
+		now = append(now, cmp.Or(s.Ref.Field.ScreenText(s.Ref.Get(p.plan), p.system), "blank"))
 	}
-	return item{text: proposal.Ref.Field.Label + " " + to + by + " (now " + now + ")" + adds, full: full}
+	return strings.Join(to, ", ") + " (now " + strings.Join(now, ", ") + ")"
 }
