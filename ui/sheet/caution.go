@@ -46,6 +46,8 @@ func cautionTable() []caution {
 			"temperature that the laboratory and the cementing company stand for; too cool a test shows too long a thickening time. Measured " +
 			"temperatures replace these."},
 		{kinds: k(quantity.Flow), text: "Pumps: relief valves are set to the liners in use."},
+		{kinds: k(quantity.JetForce), text: "Circulating: pressures and densities by formula, for a smooth, still, centred string and the fluid as entered. What is measured " +
+			"at bit and standpipe goes before them; a change that nobody made is looked into first."},
 	}
 }
 

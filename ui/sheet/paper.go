@@ -18,18 +18,19 @@ type Paper uint8
 
 // The papers.
 const (
-	Sheets        Paper = iota // the sheets of the well and of every section
-	CementCard                 // what is carried to a cement job
-	RunningList                // every piece of a string as it is run
-	StrengthTable              // loads and ratings of a string
-	MudSheet                   // recipe, volumes and treatment of a mud
-	TripSheet                  // what the hole takes while the drill string is pulled
-	BHASheet                   // a drill string part by part, its limits and its space-out
+	Sheets          Paper = iota // the sheets of the well and of every section
+	CementCard                   // what is carried to a cement job
+	RunningList                  // every piece of a string as it is run
+	StrengthTable                // loads and ratings of a string
+	MudSheet                     // recipe, volumes and treatment of a mud
+	TripSheet                    // what the hole takes while the drill string is pulled
+	BHASheet                     // a drill string part by part, its limits and its space-out
+	HydraulicsSheet              // what circulating takes, at the planned and the highest flow
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
 func PaperNames() []string {
-	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet"}
+	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet", "hydraulics-sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -107,6 +108,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.tripCard(i)
 	case BHASheet:
 		return p.bhaCard(i)
+	case HydraulicsSheet:
+		return p.hydraulicsCard(i)
 	}
 	return p.cementCard(i)
 }

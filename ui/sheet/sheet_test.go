@@ -75,6 +75,7 @@ func TestGolden(t *testing.T) {
 		{"ottermast-2", 2, sheet.CementCard, "cement-card_ottermast-2_3.txt"},
 		{"saltlantern-1", 4, sheet.StrengthTable, "strength-table_saltlantern-1_5.txt"},
 		{"ottermast-2", 3, sheet.MudSheet, "mud-sheet_ottermast-2_4.txt"}, {"saltlantern-1", 1, sheet.MudSheet, "mud-sheet_saltlantern-1_2.txt"},
+		{"ottermast-2", 3, sheet.HydraulicsSheet, "hydraulics-sheet_ottermast-2_4.txt"},
 	} {
 		name := c.file
 		t.Run(name, func(t *testing.T) {
@@ -127,10 +128,10 @@ func TestWidth(t *testing.T) {
 			for _, ascii := range []bool{false, true} {
 				o := options(plan)
 				o.System, o.ASCII = plan.System(set, false), ascii
-				card, strength, mud := o, o, o
-				card.Paper, strength.Paper, mud.Paper = sheet.CementCard, sheet.StrengthTable, sheet.MudSheet
+				card, strength, mud, hydraulics := o, o, o, o
+				card.Paper, strength.Paper, mud.Paper, hydraulics.Paper = sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.HydraulicsSheet
 				for what, text := range map[string]string{"sheet": write(t, plan, o), "check": check(t, plan, o), "card": write(t, plan, card), "table": write(t, plan, strength),
-					"mud sheet": write(t, plan, mud)} {
+					"mud sheet": write(t, plan, mud), "hydraulics": write(t, plan, hydraulics)} {
 					if fault := textFault(text, ascii); fault != "" {
 						t.Errorf("%s of %s, %s, ascii %t: %s", what, name, set, ascii, fault)
 					}
