@@ -8,7 +8,7 @@ import (
 	"borewalk/calc"
 	"borewalk/calc/column"
 	"borewalk/calc/downhole"
-	"borewalk/calc/water"
+	"borewalk/calc/mixing"
 	"borewalk/model"
 )
 
@@ -56,8 +56,12 @@ func TestMudAtDepthBySmallSteps(t *testing.T) {
 	plan := demo(t, "saltlantern-1")
 	plan.Sections[5].Downhole.By = model.DensityAtDepth
 	r := calc.Evaluate(plan)
+	brine, err := mixing.CalciumChloride().Dissolve(1, 0.25)
+	if err != nil {
+		t.Fatal(err)
+	}
 	mud, err := downhole.New(downhole.Recipe{Density: plan.Sections[5].Density.SI, Temperature: 293.15, Oil: downhole.Oil{Base: downhole.Olefin},
-		OilShare: 0.57, WaterShare: 0.17, Salt: water.CalciumChloride, SaltShare: 0.2})
+		OilShare: 0.57, OilDensity: 789.7, BrineShare: 0.15 * 998.2 / 0.75 / brine.Density, Brine: brine.Density, SaltShare: 0.25})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,9 +98,9 @@ func TestMudAtDepthBySmallSteps(t *testing.T) {
 // TestMudAtDepthSaysWhatItNeeds: what is missing or cannot be is named, and led to.
 func TestMudAtDepthSaysWhatItNeeds(t *testing.T) {
 	for _, c := range []struct{ path, text, mend string }{
-		{"section[4].downhole.oil", "", "section[4].downhole.oil"},
-		{"section[4].downhole.oil", "95 %", "section[4].downhole.water"},
-		{"section[4].downhole.salt_share", "43 %", "section[4].downhole.water"},
+		{"section[4].recipe.salt_share", "", "section[4].recipe.salt_share"},
+		{"section[4].recipe.oil", "95 %", "section[4].recipe.water"},
+		{"section[4].recipe.water", "35 %", "section[4].recipe.water"},
 		{"well.seabed_temperature", "", "well.seabed_temperature"},
 		{"well.geothermal_gradient", "", "well.geothermal_gradient"},
 		{"well.geothermal_gradient", "10 degC/100m", "section[4].downhole.density"},
@@ -110,9 +114,20 @@ func TestMudAtDepthSaysWhatItNeeds(t *testing.T) {
 	}
 	plan := demo(t, "ottermast-2")
 	plan.Sections[3].Downhole.By = model.DensityAtDepth
-	with(t, plan, "section[4].downhole.water", "") // then it follows from the solids
-	if got := value(t, calc.Evaluate(plan), 4, "mud.downhole.solids"); math.Abs(got-3500) > 1e-6 {
-		t.Errorf("solids %v", got)
+	with(t, plan, "section[4].recipe.water", "") // then it follows from the solids
+	w, ok := calc.Explain(plan, 3, "mud.downhole.density")
+	numbers := map[string]float64{}
+	for _, n := range w.Inputs {
+		numbers[n.Symbol] = n.Value
+	}
+	solids := (numbers["rho0"] - 800*numbers["fo"] - numbers["fw"]*numbers["rw0"]) / (1 - numbers["fo"] - numbers["fw"])
+	if !ok || math.Abs(solids-3500) > 1e-6 {
+		t.Errorf("solids %v", solids)
+	}
+	// And the density there by the formula shown.
+	by := numbers["rho0"] / (1 + numbers["fo"]*(numbers["ro0"]/numbers["ro"]-1) + numbers["fw"]*(numbers["rw0"]/numbers["rw"]-1))
+	if math.Abs(by-w.Figure.Value) > 1e-9*by {
+		t.Errorf("%v by the numbers shown, figure %v", by, w.Figure.Value)
 	}
 	own, base := value(t, calc.Evaluate(plan), 4, "mud.downhole.td"), 0.0
 	with(t, plan, "section[4].downhole.oil_press", "0.4 %")
