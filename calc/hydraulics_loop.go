@@ -103,7 +103,7 @@ func (e *evaluation) cuttings(i int) float64 {
 
 // seaAt returns the gauge pressure of the sea at a TVD from RKB, none above its surface.
 func (e *evaluation) seaAt(tvd float64) float64 {
-	return e.plan.Well.Seawater.SI * gravity * max(tvd-e.datum.MSL, 0)
+	return e.seawater() * gravity * max(tvd-e.datum.MSL, 0)
 }
 
 // nozzles returns the nozzles of section i's bit.
