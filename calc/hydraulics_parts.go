@@ -12,14 +12,13 @@ import (
 func (e *evaluation) passageFigures(p *page, key, name string, c *circulation, g *stretch, loss float64, seen friction.Flow,
 	why func(*Working)) {
 	l := c.loop
-	source := by(l.rub)
 	p.put(key, name, quantity.Pressure, loss, gap{}, func(w *Working) {
 		w.Formula = "p = G × L × (1 - share) + Gj × L × share, tool joints by their share"
 		why(w)
 		w.fluid(l.fluid)
 		w.in("G", "friction beside the body", quantity.Gradient, seen.Loss)
 		w.in("L", "along hole", quantity.Length, g.length())
-		w.Source = source
+		w.Source = by(l.rub)
 		w.Note = stillPipe
 	}).Note = seen.Regime.String()
 	p.also(key+".length", "length", quantity.Length, g.length(), gap{}, func(w *Working) {
@@ -38,7 +37,7 @@ func (e *evaluation) passageFigures(p *page, key, name string, c *circulation, g
 		why(w)
 		w.fluid(l.fluid)
 		w.in("v", "velocity", quantity.Velocity, seen.Velocity)
-		w.Source = source
+		w.Source = by(l.rub)
 	})
 }
 
