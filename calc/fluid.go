@@ -33,10 +33,15 @@ func (e *evaluation) rubbing(i int) friction.Correlation {
 	return friction.BinghamSlot{}
 }
 
-// conditioned returns the mud in the hole of section i when its cement job begins, at a density.
+// conditioned returns the fluid in the hole of section i when its casing is run and its cement job begins, at a density: what
+// was spotted, or the mud, as it is thinned for the job.
 func (e *evaluation) conditioned(i int, density float64) friction.Fluid {
-	c := &e.plan.Sections[i].Cement
-	return thinned(e.mud(i, density), c.MudPV, c.MudYP)
+	s := &e.plan.Sections[i]
+	left := e.mud(i, density)
+	if !e.sections[i].rig && s.SpotDensity.IsSet() {
+		left = thinned(left, s.SpotPV, s.SpotYP)
+	}
+	return thinned(left, s.Cement.MudPV, s.Cement.MudYP)
 }
 
 // thinned returns a fluid with another plastic viscosity, yield point or both, where they are given: then a Bingham fluid.

@@ -15,6 +15,7 @@ func (e *evaluation) hydraulicsPage(i int) {
 	flowEnds(p, limits)
 	e.ecdFigures(i, p, c)
 	limitFigures(p, limits)
+	e.cleaningFigures(i, p)
 	e.partFlowFigures(i, p, c)
 	e.bitFigures(i, p, c)
 	e.pumpPressureFigures(i, p, c)

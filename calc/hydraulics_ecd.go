@@ -105,7 +105,7 @@ func (e *evaluation) ecdFigures(i int, p *page, c *circulation) {
 			w.in("cuttings", "added in the annulus", quantity.Density, l.outside-l.fluid.Density)
 			w.in("friction", "in the annulus above", quantity.Pressure, rubbed)
 			w.in("TVD", "from RKB", quantity.Length, tvd)
-			w.Source = by(l.rub) + "; hydrostatics; cuttings as entered"
+			w.Source = by(l.rub) + "; hydrostatics; cuttings as entered, else as carried"
 			w.Note = stillPipe
 		})
 		p.also(key+".static", "static", quantity.EMW, esd, missing, func(w *Working) {

@@ -25,6 +25,7 @@ type flowLimit struct {
 // tool's range stand together.
 func (e *evaluation) flowLimits(i int, c *circulation) []flowLimit {
 	list := make([]flowLimit, 0, 8)
+	list = e.cleanLimit(i, list)
 	list = e.toolLimits(i, list)
 	list = e.fractureLimit(i, c, list)
 	return e.pumpLimits(c, list)

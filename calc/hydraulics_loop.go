@@ -41,7 +41,8 @@ type loop struct {
 	td, tvd    float64
 	places     []weakPlace // in the open hole, top down
 	noFracture gap
-	pressed    *usedUp // once it is asked for
+	pressed    *usedUp    // once it is asked for
+	clean      *cleanHole // the cuttings in the annulus; nil where that is missing
 }
 
 // bit is what the bit's nozzles are.
@@ -80,7 +81,8 @@ func (e *evaluation) layLoop(i int) *loop {
 		return l
 	}
 	l.td, l.tvd = h.td, e.path.TVD(h.td)
-	l.outside = l.fluid.Density + e.cuttings(i)
+	l.clean = e.readCleaning(i, l)
+	l.outside = l.fluid.Density + e.cuttings(i, l.clean)
 	if !h.rig {
 		l.outlet = e.path.TVD(e.bores[i][0].Top)
 		l.atOutlet = e.seaAt(l.outlet)
@@ -93,10 +95,14 @@ func (e *evaluation) layLoop(i int) *loop {
 	return l
 }
 
-// cuttings returns the density in kg/m3 that cuttings add to the fluid in the annulus of section i.
-func (e *evaluation) cuttings(i int) float64 {
+// cuttings returns the density in kg/m3 that cuttings add to the fluid in the annulus of section i: what is entered, else what
+// the rate of penetration makes and the flow carries; where that is not known, or does not rise, what is usual.
+func (e *evaluation) cuttings(i int, c *cleanHole) float64 {
 	if own := e.plan.Sections[i].Cuttings; own.IsSet() {
 		return own.SI
+	}
+	if c.carries() {
+		return c.load(e.path.TVD)
 	}
 	return usualCuttings
 }

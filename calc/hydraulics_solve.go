@@ -74,12 +74,17 @@ func (p *adviser) entry(key string) model.Ref {
 	return ref
 }
 
-// flowEntry returns a flow rounded down by the natural step of the entry's unit.
+// flowEntry returns a flow rounded down by the natural step of the entry's unit, or up where it would fall below the least flow
+// that its limits ask for.
 func (p *adviser) flowEntry(flow float64) model.Entry {
 	ref := p.entry("flow")
 	unit := search{plan: p.plan}.unit(ref)
 	step := quantity.Step(ref.Field.Kind, unit)
-	return model.Entry{Quantity: quantity.Of(tidy(math.Floor(unit.FromSI(flow)/step+1e-9)*step), unit)}
+	rounded := math.Floor(unit.FromSI(flow)/step+1e-9) * step
+	if rounded < unit.FromSI(p.least)-1e-9 {
+		rounded += step
+	}
+	return model.Entry{Quantity: quantity.Of(tidy(rounded), unit)}
 }
 
 // highestFlow looks for the most flow that keeps the limits of tools, rock and pumps, the standpipe's pressure among them.

@@ -73,7 +73,7 @@ func TestNoFlowBetters(t *testing.T) {
 	for n, key := range map[int]string{1: "hydraulics.bit.power", 2: "hydraulics.bit.impact"} {
 		_, r := taken(t, "ottermast-2", list[n])
 		got := value(t, r, section, key)
-		for flow := 1500.0; flow <= 4500; flow += 50 {
+		for flow := value(t, r, section, "hydraulics.flow.least") * 60000; flow <= 4500; flow += 50 {
 			at := calc.WithFlow(plan, section-1, flow/60000)
 			left := limit - value(t, at, section, "hydraulics.standpipe") + value(t, at, section, "hydraulics.bit.drop")
 			if left <= 0 {
@@ -84,7 +84,7 @@ func TestNoFlowBetters(t *testing.T) {
 			if n == 2 {
 				best = nozzle.Impact(1420, q, nozzle.Velocity(q, nozzle.Area(1420, q, left, nozzle.Discharge)))
 			}
-			if got < best*0.96 { // nozzles come in sizes
+			if got < best*0.93 { // nozzles come in sizes, flows in steps
 				t.Errorf("%s: %g proposed, %g at %g L/min", key, got, best, flow)
 			}
 		}

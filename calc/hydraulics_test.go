@@ -168,7 +168,7 @@ func TestPumpsAndToolsAreJudged(t *testing.T) {
 
 // TestTheFlowRangeIsWhereTheFindingsTurn: just inside the most flow nothing is found against it, just beyond something is.
 func TestTheFlowRangeIsWhereTheFindingsTurn(t *testing.T) {
-	rules := []string{"pump_load", "ecd_margin", "tool_flow", "pumps_give_flow"}
+	rules := []string{"pump_load", "ecd_margin", "tool_flow", "pumps_give_flow", "transport", "slant_velocity", "cuttings_share"}
 	eachDemo(t, func(t *testing.T, name string) {
 		plan := demo(t, name)
 		r := calc.Evaluate(plan)

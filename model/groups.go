@@ -40,6 +40,7 @@ var groups = sync.OnceValue(func() []*Group {
 	stringLoadsGroup(section)
 	spaceOutGroup(section)
 	nozzleGroup(section)
+	cleaningGroup(section)
 	spacerGroup(section)
 	slurryGroup(section)
 	pumpingGroup(section)

@@ -18,7 +18,7 @@ func hydraulicsFields() []declaration[Section] {
 		{Key: "rop", Label: "ROP", Name: "Rate of penetration", Topic: TopicHydraulics, Kind: quantity.ROP, Range: "0.5 m/h to 300 m/h",
 			Help: "Expected mean while drilling; what is pumped and lost by time follows.", At: func(s *Section) any { return &s.ROP }},
 		{Key: "cuttings", Label: "Cuttings", Name: "Density that cuttings add in the annulus", Topic: TopicHydraulics, Kind: quantity.Density, Range: "0 kg/m3 to 200 kg/m3",
-			Default: "10 kg/m3", Help: "On top of the mud, from bit to where returns leave. Blank: 10 kg/m3, common practice.", At: func(s *Section) any { return &s.Cuttings }},
+			Help: "On top of the mud, from bit to where returns leave. Blank: what the rate of penetration makes and the flow carries; without that rate 10 kg/m3, common practice.", At: func(s *Section) any { return &s.Cuttings }},
 		{Key: "standpipe", Label: "Standpipe wanted", Name: "Standpipe pressure wanted", Topic: TopicHydraulics, Kind: quantity.Pressure, Range: "20 bar to 600 bar",
 			Help: "For g, which looks for nozzles that give it. Blank: none are looked for.", At: func(s *Section) any { return &s.Standpipe }},
 	}

@@ -10,6 +10,15 @@ func mudFields() []declaration[Section] {
 		}
 		return ""
 	}
+	spotted := func(p *Plan, s *Section) string {
+		if why := riserless(p, s); why != "" {
+			return why
+		}
+		if !s.SpotDensity.IsSet() {
+			return "no fluid is spotted"
+		}
+		return ""
+	}
 	return []d{
 		{Key: "fluid", Label: "Fluid", Name: "Drilling fluid", Topic: TopicMud, Type: TextField, Help: "What the section is drilled with.",
 			At: func(s *Section) any { return &s.Fluid }},
@@ -27,6 +36,10 @@ func mudFields() []declaration[Section] {
 		{Key: "spot_density", Label: "Spot fluid", Name: "Density of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.Density, Range: "1 sg to 2.6 sg",
 			Help: "Riserless: what the hole is filled with before the string is run. Blank: the drilling fluid stays.",
 			At:   func(s *Section) any { return &s.SpotDensity }, When: riserless},
+		{Key: "spot_pv", Label: "Spot PV", Name: "Plastic viscosity of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.Viscosity, Range: "0.5 cP to 200 cP",
+			Help: "What the casing is run and cemented in. Blank: the drilling fluid's.", At: func(s *Section) any { return &s.SpotPV }, When: spotted},
+		{Key: "spot_yp", Label: "Spot YP", Name: "Yield point of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2",
+			Help: "What the casing is run and cemented in. Blank: the drilling fluid's.", At: func(s *Section) any { return &s.SpotYP }, When: spotted},
 		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicMud, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
 			Help: "Planned leak-off or integrity test at the shoe above this section. Blank: the fracture curve alone limits the mud.",
 			At:   func(s *Section) any { return &s.LeakOff }},

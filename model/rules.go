@@ -121,6 +121,16 @@ const (
 	RuleToolFlow
 	RuleECDMargin
 	RuleUSMarginECD
+	RuleTransport
+	RuleCuttingsShare
+	RuleSlantVelocity
+	RuleCarryingIndex
+	RuleRiserVelocity
+	RuleVelocityLarge
+	RuleVelocity17
+	RuleVelocity12
+	RuleVelocitySmall
+	RuleBooster
 	ruleCount
 )
 
@@ -335,6 +345,19 @@ var rules = sync.OnceValue(func() []Rule {
 			"rigzone.com, insight page on deepwater safety: table of targets, marked there as an estimate"),
 		least(RuleUSMarginECD, "us_margin_ecd", "Safe drilling margin, circulating", Practice, us, emw, "0.5 ppg",
 			"30 CFR 250.414(c) read on the circulating density, which is argued about; number from memory"),
+		least(RuleTransport, "transport", "Cuttings transport ratio", Practice, practised, quantity.Ratio, "50 %", memory),
+		most(RuleCuttingsShare, "cuttings_share", "Cuttings in the annulus", Practice, practised, quantity.Ratio, "5 %", memory),
+		least(RuleSlantVelocity, "slant_velocity", "Velocity over what a slant needs", Practice, practised, quantity.Ratio, "100 %",
+			"R. Rubiandini, SPE 57541, 1999, from memory"),
+		least(RuleCarryingIndex, "carrying_index", "Carrying index below 35 degrees", Practice, practised, quantity.Number, "1",
+			"drillingformulas.com, cuttings carrying index: half and less is poor, one and more good"),
+		least(RuleRiserVelocity, "riser_velocity", "Velocity in the riser", Practice, practised, quantity.Velocity, "80 ft/min", memory),
+		least(RuleVelocityLarge, "velocity_large", "Annular velocity, 22 in hole and larger", Practice, practised, quantity.Velocity, "50 ft/min", memory),
+		least(RuleVelocity17, "velocity_17", "Annular velocity, 14 to 22 in hole", Practice, practised, quantity.Velocity, "80 ft/min", memory),
+		least(RuleVelocity12, "velocity_12", "Annular velocity, 9 to 14 in hole", Practice, practised, quantity.Velocity, "120 ft/min", memory),
+		least(RuleVelocitySmall, "velocity_small", "Annular velocity, hole below 9 in", Practice, practised, quantity.Velocity, "150 ft/min", memory),
+		least(RuleBooster, "booster", "Flow in the riser over what cuttings need", Practice, practised, quantity.Flow, "0 L/min",
+			"transport ratio and velocity wanted in the riser; common practice, from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

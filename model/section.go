@@ -18,7 +18,7 @@ type Section struct {
 	Fluid                         string
 	Density, PV, YP               quantity.Value
 	WeightedFrom, WeightedDensity quantity.Value
-	SpotDensity                   quantity.Value
+	SpotDensity, SpotPV, SpotYP   quantity.Value
 	Flow, Booster, ROP            quantity.Value
 	Cuttings, Standpipe           quantity.Value
 	LeakOff                       quantity.Value
@@ -29,6 +29,8 @@ type Section struct {
 	Volumes                       Volumes
 	Downhole                      Downhole
 	Circulating                   Circulating
+
+	Cleaning Cleaning
 
 	// Casing or liner.
 	Purpose, Method, Hung string

@@ -80,6 +80,7 @@ const (
 	TemperatureRise                 // a difference of temperatures, K
 	JetVelocity                     // the velocity of a bit's jets, m/s
 	JetForce                        // the force of a bit's jets, N
+	RotarySpeed                     // turns of the string per time, rad/s
 
 	kindCount = int(iota)
 )
@@ -95,6 +96,7 @@ const (
 	share
 	strokes
 	strokeRate
+	rotation
 	length
 	area
 	volume
@@ -177,6 +179,7 @@ var kindTable = [kindCount]kindRow{
 	TemperatureRise:     {"temperature rise", temperatureRise},
 	JetVelocity:         {"jet velocity", velocity},
 	JetForce:            {"jet force", force},
+	RotarySpeed:         {"rotary speed", rotation},
 }
 
 // Kinds returns every kind, in the order of the constants.

@@ -98,6 +98,7 @@ var setTable = [kindCount][setCount]Unit{
 	TemperatureRise:     {Metric: CelsiusRise, Field: FahrenheitRise, SI: KelvinRise},
 	JetVelocity:         {Metric: MetrePerSecond, Field: FootPerSecond, SI: MetrePerSecond},
 	JetForce:            {Metric: Newton, Field: PoundForce, SI: Newton},
+	RotarySpeed:         {Metric: TurnPerMinute, Field: TurnPerMinute, SI: TurnPerMinute},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

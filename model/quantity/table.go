@@ -48,6 +48,8 @@ var unitTable = [unitCount]unitRow{
 	Stroke:          {dim: strokes, symbol: "stk", num: 1, den: 1, step: 10, spellings: "stk stks stroke strokes"},
 	StrokePerMinute: {dim: strokeRate, symbol: "spm", num: 1, den: 60, step: 1, spellings: "spm stk/min stks/min stroke/min strokes/min"},
 
+	TurnPerMinute: {dim: rotation, symbol: "rpm", num: 1, den: 30, pi: true, step: 5, spellings: "rpm turn/min turns/min rev/min"},
+
 	Metre:      {dim: length, symbol: "m", num: 1, den: 1, digits: digits{fine: 2, coarse: 1, below: 10}, step: 1, spellings: "m metre metres meter meters mtr"},
 	Foot:       {dim: length, symbol: "ft", num: foot, den: 1e4, digits: digits{fine: 1, coarse: 0, below: 1000}, step: 1, spellings: "ft foot feet '"},
 	Inch:       {dim: length, symbol: "in", num: inch, den: 1e4, digits: digits{fine: 2}, step: 1, spellings: "in inch inches ins \" ''"},

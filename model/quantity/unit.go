@@ -19,6 +19,9 @@ const (
 	Stroke
 	StrokePerMinute
 
+	// Turns of the string.
+	TurnPerMinute
+
 	// Lengths and diameters.
 	Metre
 	Foot

@@ -1,0 +1,321 @@
+package calc
+
+import (
+	"math"
+
+	"borewalk/calc/cleaning"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+const (
+	sourceChien  = "Chien 1971 with the effective viscosity of the mud in the annulus, from memory"
+	sourceDrag   = "drag curve of Fang and others 2008, as in Guo and Liu, Applied Drilling Circulation Systems (2011)"
+	sourceSlant  = "Rubiandini, SPE 57541, 1999, lift from Larsen, Pilehvari and Azar, SPE 25872, 1997, both from memory"
+	sourceShare  = "mass balance: rock cut = share × transport × (flow + rock cut)"
+	noteCleaning = "Published methods differ by a factor of two and more: watch the shakers, torque and drag. Beds, eccentric pipe and reaming are left out."
+)
+
+// cleaningFigures adds how the flow of section i carries its cuttings, and judges it.
+func (e *evaluation) cleaningFigures(i int, p *page) {
+	c := e.cleanOf(i)
+	p.group = "Hole cleaning"
+	e.slipFigures(p, c)
+	e.transportFigures(i, p, c)
+	e.shareFigures(i, p, c)
+	e.indexFigures(i, p, c)
+	e.slantFigures(i, p, c)
+	e.boosterFigure(i, p, c)
+	e.judgeVelocities(i, c)
+}
+
+// judgeVelocities compares the slowest mud beside drill pipe in the open hole, and in the riser, with what is usual for the
+// size.
+func (e *evaluation) judgeVelocities(i int, c *cleanHole) {
+	if c.missing.open() || c.swept {
+		return
+	}
+	slowest := func(here func(*carried) bool) *carried {
+		return c.worst(func(w *carried) (float64, bool) { return -w.velocity, here(w) })
+	}
+	flow := model.PathOf(i, "flow")
+	if at := slowest(func(w *carried) bool { return w.way.label == openHoleLabel && w.way.part.row.Item == model.ItemPipe }); at != nil {
+		e.judge(velocityRule(e.sections[i].size), i, at.velocity, "Velocity of the mud beside drill pipe in open hole", "", at.way.bottom, flow)
+	}
+	if at := slowest(func(w *carried) bool { return w.way.bottom <= c.loop.foot }); at != nil {
+		e.judge(model.RuleRiserVelocity, i, at.velocity, "Velocity of the mud in the riser, booster counted", "", at.way.bottom, model.PathOf(i, "booster"))
+	}
+}
+
+// velocityRule returns the rule for the annular velocity in a hole of a size in m.
+func velocityRule(hole float64) model.RuleID {
+	const inch = 0.0254
+	switch {
+	case hole >= 22*inch:
+		return model.RuleVelocityLarge
+	case hole >= 14*inch:
+		return model.RuleVelocity17
+	case hole >= 9*inch:
+		return model.RuleVelocity12
+	}
+	return model.RuleVelocitySmall
+}
+
+// place names a stretch: "riser, drill pipe".
+func (w *carried) place() string { return w.way.label + ", " + w.way.part.row.Item }
+
+// facts adds what is known of a stretch and its mud to the working.
+func (c *cleanHole) facts(w *Working, at *carried) {
+	w.in("D", at.place(), quantity.Diameter, at.way.bore)
+	w.in("d", "string's body", quantity.Diameter, at.way.part.pipe.OD)
+	w.in("v", "mud there", quantity.Velocity, at.velocity)
+	w.in("rho", "mud", quantity.Density, c.loop.fluid.Density)
+	w.in("mu", "effective viscosity there", quantity.Viscosity, at.viscosity)
+	w.in("dc", "cuttings", quantity.Diameter, c.rock.Diameter)
+	w.in("rock", "density of the cuttings", quantity.Density, c.rock.Density)
+}
+
+// slowest returns the stretch with the poorest transport; an empty one where there is none.
+func (c *cleanHole) slowest() *carried {
+	at := c.worst(func(w *carried) (float64, bool) { return -w.transport, true })
+	if at == nil {
+		return &carried{}
+	}
+	return at
+}
+
+func (e *evaluation) slipFigures(p *page, c *cleanHole) {
+	at := c.slowest()
+	p.put("hydraulics.clean.slip", "Slip, Chien", quantity.Velocity, at.chien, c.missing, func(w *Working) {
+		w.Formula = "v = 0.0075 r (sqrt(36800 d (rock / rho - 1) / r² + 1) - 1), r = mu / (rho d), in ft/s, cP, ppg, in"
+		c.facts(w, at)
+		w.Source = sourceChien + "; the handbook's form in Lapeyrouse, slip velocity, method 1"
+		w.Note = noteCleaning
+	})
+	p.also("hydraulics.clean.slip.drag", "drag curve", quantity.Velocity, at.drag, c.missing, func(w *Working) {
+		w.Formula = "v² = 4/3 g dc / f (rock / rho - 1), log f = a + b log Re + c (log Re)², Re = rho v dc / mu"
+		c.facts(w, at)
+		w.in("sphericity", "of the cuttings", quantity.Number, c.rock.Sphericity)
+		w.Source = sourceDrag
+		w.Note = noteCleaning
+	})
+}
+
+func (e *evaluation) transportFigures(i int, p *page, c *cleanHole) {
+	at := c.slowest()
+	f := p.put("hydraulics.clean.transport", "Transport, least", quantity.Ratio, at.transport, c.missing, func(w *Working) {
+		w.Formula = "transport = 1 - slip / v, least along the annulus"
+		c.facts(w, at)
+		w.in("slip", "by the method chosen", quantity.Velocity, at.slip)
+		w.Source = "transport ratio of Sifferman and others 1974, from memory; slip: " + c.method()
+		w.Note = noteCleaning
+	})
+	p.also("hydraulics.clean.velocity", "velocity", quantity.Velocity, at.velocity, c.missing, func(w *Working) {
+		w.Formula = "v = flow / (pi/4 × (D² - d²)) where transport is poorest"
+		w.in("D", at.place(), quantity.Diameter, at.way.bore)
+		w.in("d", "string's body", quantity.Diameter, at.way.part.pipe.OD)
+		w.Source = "geometry"
+	})
+	if c.missing.open() || at.way == nil {
+		return
+	}
+	f.Note = c.note(at)
+	if at.inclination < slantedFrom && !c.swept {
+		e.judge(model.RuleTransport, i, at.transport, "Transport ratio of the cuttings, least", at.place(), at.way.bottom, model.PathOf(i, "flow"))
+	}
+}
+
+// method names the way in which the slip that counts was found.
+func (c *cleanHole) method() string {
+	if c.drag {
+		return sourceDrag
+	}
+	return sourceChien
+}
+
+func (e *evaluation) shareFigures(i int, p *page, c *cleanHole) {
+	at := c.worst(func(w *carried) (float64, bool) { return w.share, true })
+	if at == nil {
+		at = &carried{}
+	}
+	why := func(w *Working) {
+		w.in("ROP", "rate of penetration", quantity.ROP, c.rop)
+		w.in("hole", "size", quantity.Diameter, e.sections[i].size)
+		w.in("v", "mud there", quantity.Velocity, at.velocity)
+		w.in("transport", "there", quantity.Ratio, at.transport)
+		w.Source = sourceShare
+		w.Note = noteCleaning
+	}
+	p.put("hydraulics.clean.share", "Cuttings, most", quantity.Ratio, at.share, c.noROP, func(w *Working) {
+		w.Formula = "share = rock cut / (transport × (flow + rock cut)), rock cut = ROP × pi/4 × hole²"
+		why(w)
+	}).Note = c.note(at)
+	p.also("hydraulics.clean.load", "adds", quantity.Density, c.load(e.path.TVD), c.noROP, func(w *Working) {
+		w.Formula = "mean over the height of the annulus of share × (rock - mud)"
+		w.in("rock", "density of the cuttings", quantity.Density, c.rock.Density)
+		w.in("mud", "density", quantity.Density, c.loop.fluid.Density)
+		for n := range c.ways {
+			k := &c.ways[n]
+			w.in("share", k.place(), quantity.Ratio, k.share)
+			w.in("fall", "vertical length", quantity.Length, e.path.TVD(k.way.bottom)-e.path.TVD(k.way.top))
+		}
+		w.Source = sourceShare
+		w.Note = "The circulating density takes it where no density of cuttings is entered."
+	})
+	fastest, area := math.Inf(1), math.Pi/4*e.sections[i].size*e.sections[i].size
+	for n := range c.ways {
+		w := &c.ways[n]
+		flow := w.velocity * math.Pi / 4 * (w.way.bore - w.way.part.pipe.OD) * (w.way.bore + w.way.part.pipe.OD)
+		fastest = min(fastest, cleaning.FastestROP(c.most, flow, w.transport, area))
+	}
+	p.put("hydraulics.clean.rop", "ROP for that share", quantity.ROP, fastest, c.missing, func(w *Working) {
+		w.Formula = "ROP = flow × s × transport / (1 - s × transport) / (pi/4 × hole²), least along the annulus"
+		w.in("s", "greatest share wanted", quantity.Ratio, c.most)
+		w.in("hole", "size", quantity.Diameter, e.sections[i].size)
+		for n := range c.ways {
+			w.in("transport", c.ways[n].place(), quantity.Ratio, c.ways[n].transport)
+			w.in("v", "mud there", quantity.Velocity, c.ways[n].velocity)
+		}
+		w.Source = sourceShare
+		w.Note = noteCleaning
+	})
+	if !c.noROP.open() && at.way != nil && !c.swept {
+		e.judge(model.RuleCuttingsShare, i, at.share, "Share of cuttings in the annulus, most", at.place(), at.way.bottom, model.PathOf(i, "rop"))
+	}
+}
+
+// note says where a stretch is, and that the fluid there is helped.
+func (c *cleanHole) note(w *carried) string {
+	switch {
+	case w == nil || w.way == nil:
+		return ""
+	case c.swept:
+		return w.place() + ", without the sweeps"
+	}
+	return w.place()
+}
+
+// indexFigures adds the carrying index where it is least in what stands upright enough for it.
+func (e *evaluation) indexFigures(i int, p *page, c *cleanHole) {
+	mud := c.loop.fluid
+	index := func(w *carried) float64 {
+		return cleaning.CarryingIndex(mud.PlasticViscosity(), mud.YieldPoint(), w.velocity, mud.Density)
+	}
+	at := c.worst(func(w *carried) (float64, bool) { return -index(w), w.inclination < carryingBelow })
+	missing := c.missing
+	if !missing.open() && at == nil {
+		missing = gap{why: "no part of the hole is below 35 degrees"}
+	}
+	if at == nil {
+		at = &carried{}
+	}
+	p.put("hydraulics.clean.index", "Carrying index", quantity.Number, index(at), missing, func(w *Working) {
+		w.Formula = "CCI = k v W / 400000, k = 511^(1-n) (PV + YP), n = 3.322 log10((2 PV + YP) / (PV + YP)), in cP, lbf/100ft2, ft/min, ppg"
+		w.in("v", "mud, "+at.place(), quantity.Velocity, at.velocity)
+		w.in("PV", "plastic viscosity", quantity.Viscosity, mud.PlasticViscosity())
+		w.in("YP", "yield point", quantity.YieldPoint, mud.YieldPoint())
+		w.in("W", "mud", quantity.Density, mud.Density)
+		w.Source = "carrying capacity index, drillingformulas.com"
+		w.Note = "Half and less is poor, one and more good, where the hole stands below some 35 degrees. " + noteCleaning
+	}).Note = c.note(at)
+	if !missing.open() && at.way != nil && !c.swept {
+		e.judge(model.RuleCarryingIndex, i, index(at), "Carrying index, least", at.place(), at.way.bottom, model.PathOf(i, "flow"))
+	}
+}
+
+// slantFigures adds the velocity that the slanted part of the hole asks for, where it is furthest from it.
+func (e *evaluation) slantFigures(i int, p *page, c *cleanHole) {
+	at := c.worst(func(w *carried) (float64, bool) { return w.needed - w.velocity, w.needed > 0 })
+	if at == nil {
+		return
+	}
+	why := func(w *Working) {
+		c.facts(w, at)
+		w.in("slip", "by the method chosen", quantity.Velocity, at.slip)
+		w.in("angle", "inclination", quantity.Angle, at.inclination)
+		w.in("ROP", "rate of penetration", quantity.ROP, c.rop)
+		w.in("rpm", "string turns", quantity.RotarySpeed, c.turning)
+		w.Note = noteCleaning
+	}
+	p.put("hydraulics.clean.slant", "Slant needs", quantity.Velocity, at.needed, c.noROP, func(w *Working) {
+		w.Formula = "v = lift + slip (1 + angle (600 - rpm) (3 + W) / 202500), angle up to 45 degrees, W in ppg; lift = ROP / (36 (1 - d²/D²) (0.01778 ROP + 0.505)), ft/s, ft/h"
+		why(w)
+		w.Source = sourceSlant
+	}).Note = at.place()
+	p.also("hydraulics.clean.slant.velocity", "velocity", quantity.Velocity, at.velocity, c.missing, func(w *Working) {
+		w.Formula = "v = flow / (pi/4 × (D² - d²))"
+		w.in("D", at.place(), quantity.Diameter, at.way.bore)
+		w.in("d", "string's body", quantity.Diameter, at.way.part.pipe.OD)
+		w.Source = "geometry"
+	})
+	if at.larsen > 0 {
+		p.also("hydraulics.clean.slant.larsen", "by Larsen", quantity.Velocity, at.larsen, c.noROP, func(w *Working) {
+			w.Formula = "v = lift + slip × Ca × Cs × Cw, for 55 to 90 degrees"
+			why(w)
+			w.Source = "Larsen, Pilehvari and Azar, SPE 25872, 1997, from memory"
+		})
+	}
+	if !c.noROP.open() {
+		e.judge(model.RuleSlantVelocity, i, at.velocity/at.needed, "Velocity over what the slant needs", at.place(), at.way.bottom, model.PathOf(i, "flow"))
+	}
+}
+
+// cleanLimit adds the least flow through the bit that cleans the hole below the BOP, or all of it without a riser.
+func (e *evaluation) cleanLimit(i int, list []flowLimit) []flowLimit {
+	c := e.cleanOf(i)
+	if c.swept {
+		return list // the flow need not do it alone
+	}
+	x := flowLimit{key: "clean", name: "Hole cleaning", missing: c.noROP}
+	var at *carried
+	if !x.missing.open() {
+		if x.flow, at = c.floor(); at != nil {
+			x.note = at.place()
+		}
+	}
+	x.why = func(w *Working) {
+		w.Formula = "least flow through the bit at which every stretch below the BOP keeps transport, or in a slant its velocity, and share"
+		if at != nil {
+			k := c.carry(at.way, x.flow, at.inclination)
+			c.facts(w, &k)
+			w.in("slip", "there at that flow", quantity.Velocity, k.slip)
+			w.in("t", "transport there", quantity.Ratio, k.transport)
+			w.in("s", "share there", quantity.Ratio, k.share)
+			w.in("need", "velocity that the slant needs there", quantity.Velocity, k.needed)
+		}
+		c.wanted(w)
+		w.Source = "found by halving; slip: " + c.method() + "; slant: " + sourceSlant
+	}
+	return append(list, x)
+}
+
+// wanted adds what the hole is held to be clean by.
+func (c *cleanHole) wanted(w *Working) {
+	w.in("transport", "least wanted", quantity.Ratio, c.least)
+	w.in("share", "of cuttings, most wanted", quantity.Ratio, c.most)
+	w.in("ROP", "rate of penetration", quantity.ROP, c.rop)
+	w.Note = noteCleaning
+}
+
+// boosterFigure adds the booster that the riser needs to carry the cuttings, and judges it.
+func (e *evaluation) boosterFigure(i int, p *page, c *cleanHole) {
+	if !e.sections[i].rig {
+		return
+	}
+	var riser float64
+	if !c.noROP.open() {
+		riser = c.riserFloor()
+	}
+	flow := e.plan.Sections[i].Flow.SI
+	p.put("hydraulics.clean.booster", "Booster to clean", quantity.Flow, max(riser-flow, 0), c.noROP, func(w *Working) {
+		w.Formula = "booster = flow that the riser needs - flow through the bit, not below zero"
+		w.in("riser", "needs", quantity.Flow, riser)
+		w.in("flow", "through the bit", quantity.Flow, flow)
+		w.in("v", "least wanted in the riser", quantity.Velocity, c.riser)
+		c.wanted(w)
+		w.Source = "found by halving; slip: " + c.method()
+	})
+	if !c.noROP.open() {
+		e.judge(model.RuleBooster, i, flow+e.plan.Sections[i].Booster.SI-riser, "Flow in the riser over what cuttings need", "", 0, model.PathOf(i, "booster"))
+	}
+}
