@@ -45,7 +45,6 @@ type carried struct {
 	inclination float64
 	velocity    float64
 	viscosity   float64 // effective, of the mud in the annulus
-	chien, drag float64 // slip
 	slip        float64 // by the method that counts
 	transport   float64
 	share       float64 // of cuttings, by volume
@@ -108,7 +107,7 @@ func (c *cleanHole) carry(g *stretch, flow, inclination float64) carried {
 	fluid, pipe := c.loop.fluid, g.part.pipe.OD
 	w := carried{way: g, inclination: inclination, velocity: friction.Velocity(flow, g.bore, pipe)}
 	w.viscosity = fluid.ApparentInAnnulus(w.velocity, g.bore, pipe)
-	w.slip = c.slips(&w)
+	w.slip = c.slip(w.viscosity, c.drag)
 	w.transport = cleaning.Transport(w.velocity, w.slip)
 	w.share = cleaning.Concentration(c.feed, flow, w.transport)
 	if inclination >= slantedFrom {
@@ -119,14 +118,13 @@ func (c *cleanHole) carry(g *stretch, flow, inclination float64) carried {
 	return w
 }
 
-// slips works out the slip by both methods and returns that which counts.
-func (c *cleanHole) slips(w *carried) float64 {
-	w.chien = cleaning.Chien(c.rock, c.loop.fluid.Density, w.viscosity)
-	w.drag = cleaning.Drag(c.rock, c.loop.fluid.Density, w.viscosity)
-	if c.drag {
-		return w.drag
+// slip returns the velocity in m/s at which the cuttings fall through the mud where it has an effective viscosity, by the drag
+// curve or by Chien's formula.
+func (c *cleanHole) slip(viscosity float64, byDrag bool) float64 {
+	if byDrag {
+		return cleaning.Drag(c.rock, c.loop.fluid.Density, viscosity)
 	}
-	return w.chien
+	return cleaning.Chien(c.rock, c.loop.fluid.Density, viscosity)
 }
 
 // clean reports whether a stretch is as clean as wanted: transport in what is not slanted, the slant's velocity in what is,

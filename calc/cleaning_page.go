@@ -18,6 +18,9 @@ const (
 
 // cleaningFigures adds how the flow of section i carries its cuttings, and judges it.
 func (e *evaluation) cleaningFigures(i int, p *page) {
+	if e.inPlace(i) {
+		return
+	}
 	c := e.cleanOf(i)
 	p.group = "Hole cleaning"
 	e.slipFigures(p, c)
@@ -61,6 +64,11 @@ func velocityRule(hole float64) model.RuleID {
 	return model.RuleVelocitySmall
 }
 
+// inPlace reports whether the pipe of section i goes down with the bit, jetted or driven, so that no hole is to be kept clean.
+func (e *evaluation) inPlace(i int) bool {
+	return e.strings[i].present && e.plan.Sections[i].Method != model.Cemented
+}
+
 // place names a stretch: "riser, drill pipe".
 func (w *carried) place() string { return w.way.label + ", " + w.way.part.row.Item }
 
@@ -86,13 +94,13 @@ func (c *cleanHole) slowest() *carried {
 
 func (e *evaluation) slipFigures(p *page, c *cleanHole) {
 	at := c.slowest()
-	p.put("hydraulics.clean.slip", "Slip, Chien", quantity.Velocity, at.chien, c.missing, func(w *Working) {
+	p.put("hydraulics.clean.slip", "Slip, Chien", quantity.Velocity, c.slip(at.viscosity, false), c.missing, func(w *Working) {
 		w.Formula = "v = 0.0075 r (sqrt(36800 d (rock / rho - 1) / r² + 1) - 1), r = mu / (rho d), in ft/s, cP, ppg, in"
 		c.facts(w, at)
 		w.Source = sourceChien + "; the handbook's form in Lapeyrouse, slip velocity, method 1"
 		w.Note = noteCleaning
 	})
-	p.also("hydraulics.clean.slip.drag", "drag curve", quantity.Velocity, at.drag, c.missing, func(w *Working) {
+	p.also("hydraulics.clean.slip.drag", "drag curve", quantity.Velocity, c.slip(at.viscosity, true), c.missing, func(w *Working) {
 		w.Formula = "v² = 4/3 g dc / f (rock / rho - 1), log f = a + b log Re + c (log Re)², Re = rho v dc / mu"
 		c.facts(w, at)
 		w.in("sphericity", "of the cuttings", quantity.Number, c.rock.Sphericity)
@@ -201,10 +209,12 @@ func (e *evaluation) indexFigures(i int, p *page, c *cleanHole) {
 	index := func(w *carried) float64 {
 		return cleaning.CarryingIndex(mud.PlasticViscosity(), mud.YieldPoint(), w.velocity, mud.Density)
 	}
-	at := c.worst(func(w *carried) (float64, bool) { return -index(w), w.inclination < carryingBelow })
+	at := c.worst(func(w *carried) (float64, bool) {
+		return -index(w), w.inclination < carryingBelow && (w.way.label == openHoleLabel || w.way.label == casingLabel)
+	})
 	missing := c.missing
 	if !missing.open() && at == nil {
-		missing = gap{why: "no part of the hole is below 35 degrees"}
+		missing = gap{why: "no part of the hole below the wellhead is less than 35 degrees off vertical"}
 	}
 	if at == nil {
 		at = &carried{}
@@ -263,7 +273,7 @@ func (e *evaluation) slantFigures(i int, p *page, c *cleanHole) {
 // cleanLimit adds the least flow through the bit that cleans the hole below the BOP, or all of it without a riser.
 func (e *evaluation) cleanLimit(i int, list []flowLimit) []flowLimit {
 	c := e.cleanOf(i)
-	if c.swept {
+	if c.swept || e.inPlace(i) {
 		return list // the flow need not do it alone
 	}
 	x := flowLimit{key: "clean", name: "Hole cleaning", missing: c.noROP}

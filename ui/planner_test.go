@@ -293,7 +293,7 @@ func TestUndoingTheUnitSetShowsTheOldUnits(t *testing.T) {
 }
 
 func TestWorkingOutTheTopOfCement(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud", "g")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page casing", "g")
 	wants(t, p, "g: there is nothing to be worked out on this page")
 	press(p, "page cement", "g")
 	wants(t, p, "Top ", "Displaced at", "Excess", "(now 850.0 m)", "enter takes it")

@@ -105,7 +105,7 @@ func TestWhereThereIsNoCard(t *testing.T) {
 	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "no cemented string") {
 		t.Errorf("a card of a jetted string: %v", err)
 	}
-	if _, err := sheet.ParsePaper("kite"); err == nil || !strings.Contains(err.Error(), "cement card") {
+	if _, err := sheet.ParsePaper("kite"); err == nil || !strings.Contains(err.Error(), "cement-card") {
 		t.Errorf("a kite: %v", err)
 	}
 	for _, name := range []string{"cement-card", "Cement Card"} {
