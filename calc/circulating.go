@@ -129,7 +129,7 @@ func (e *evaluation) drilling(i, cells int) (round, gap) {
 			annulus[k].Inner = annulus[k-1].Inner // a bit's way down is about the last pipe's
 		}
 	}
-	r := round{flow: s.Flow.SI, time: drilledFor, spent: s.Circulating.PumpPressure.SI}
+	r := round{flow: s.Flow.SI, time: drilledFor, spent: e.pumpHeat(i)}
 	if s.Circulating.Time.IsSet() {
 		r.time = s.Circulating.Time.SI
 	}
@@ -137,6 +137,19 @@ func (e *evaluation) drilling(i, cells int) (round, gap) {
 		r.boosting = s.Booster.SI
 	}
 	return r, e.goRound(i, &r, annulus, e.drills[i].bodies, cells)
+}
+
+// pumpHeat returns the pump pressure in Pa whose work warms the mud of section i while it drills: as entered, else the standpipe
+// pressure worked out, less what the columns take of it.
+func (e *evaluation) pumpHeat(i int) float64 {
+	if own := e.plan.Sections[i].Circulating.PumpPressure; own.IsSet() {
+		return own.SI
+	}
+	c := e.circulating(i)
+	if c.missing.open() || c.loop.noString.open() {
+		return 0
+	}
+	return c.loop.parasitic(c.flow) + c.loop.lossBit(c.flow)
 }
 
 // cementRound returns the mud going round the string of section i at the rate of displacement. Where the cement goes down an

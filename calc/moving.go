@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"borewalk/calc/column"
+	"borewalk/calc/nozzle"
 	"borewalk/calc/swab"
 	"borewalk/model"
 )
@@ -124,6 +125,9 @@ func (e *evaluation) moved(i int, bit float64, end swab.End) (swab.String, gap) 
 	s, missing := e.laidOut(i, bit, end == swab.Open)
 	fluid.Density = e.leftInHole(i)
 	s.Fluid, s.Model = fluid, e.rubbing(i)
+	if b := e.nozzles(i); end == swab.Open && !b.missing.open() {
+		s.Bit = func(flow float64) float64 { return nozzle.Drop(fluid.Density, flow, b.area, b.discharge) }
+	}
 	return s, missing
 }
 

@@ -76,7 +76,7 @@ func TestWhatWarmsAMud(t *testing.T) {
 		path, text, key string
 		warmer          bool
 	}{
-		{"section[4].circulating.pump_pressure", "", "temperature.bhct", false},
+		{"section[4].circulating.pump_pressure", "0 bar", "temperature.bhct", false},
 		{"section[4].circulating.pump_pressure", "310 bar", "temperature.flowline", true},
 		{"section[4].circulating.time", "300 h", "temperature.bhct", false},
 		{"section[4].circulating.inlet", "45 degC", "temperature.bhct", true},

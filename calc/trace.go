@@ -4,7 +4,9 @@ package calc
 // the shoe above it. Depths are TVD from RKB in m, densities equivalent from RKB in kg/m3.
 type Trace struct {
 	Section int
-	Mud     []TracePoint // from the last shoe, or the mudline, to TD; empty when it cannot be worked out
+	Mud     []TracePoint // at rest, from the last shoe, or the mudline, to TD; empty when it cannot be worked out
+	Pumped  []TracePoint // circulating at the planned flow with the bit at TD; likewise
+	Moved   []TraceBand  // drawn down and pressed up by the planned trip, with the bit at the depth; likewise
 	Shoe    float64      // TVD of the string set in the section; zero for none
 	OD      float64      // of that string
 	Test    float64      // planned test of the shoe above the section; zero for none
@@ -14,6 +16,11 @@ type Trace struct {
 // TracePoint is the equivalent density of a mud at a depth.
 type TracePoint struct {
 	TVD, EMW float64
+}
+
+// TraceBand is the equivalent densities between which a string on its way takes a mud at a depth: swab and surge.
+type TraceBand struct {
+	TVD, Swab, Surge float64
 }
 
 // tracePoints is how finely a riserless column, whose equivalent density is not constant, is followed.
@@ -47,6 +54,22 @@ func (e *evaluation) follow(i int, t *Trace) {
 		tvd := top + (bottom-top)*float64(k)/tracePoints
 		if density, ok := stack.EMW(tvd); ok {
 			t.Mud = append(t.Mud, TracePoint{tvd, density})
+		}
+	}
+	e.followMoving(i, from, t)
+}
+
+// followMoving adds what pumping and tripping make of the mud, along the open hole from a depth down.
+func (e *evaluation) followMoving(i int, from float64, t *Trace) {
+	c := e.circulating(i)
+	for k := range tracePoints + 1 {
+		md := from + (e.sections[i].td-from)*float64(k)/tracePoints
+		tvd := e.path.TVD(md)
+		if !c.missing.open() && tvd > 0 {
+			t.Pumped = append(t.Pumped, TracePoint{tvd, c.emwAt(md)})
+		}
+		if swab, surge, ok := e.swabbed(i, md); ok {
+			t.Moved = append(t.Moved, TraceBand{tvd, swab, surge})
 		}
 	}
 }

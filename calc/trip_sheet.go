@@ -3,6 +3,7 @@ package calc
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"borewalk/calc/pump"
 	"borewalk/model"
@@ -29,6 +30,7 @@ type TripRow struct {
 	Total   float64 // what it has taken so far
 	Strokes float64 // for the fill, of the first kind of pump
 	Other   float64 // the fill if the string came the other way, wet or dry
+	Hook    float64 // hook load picking up with the bit there, N; not a number where it is not known
 	InShoe  bool    // the bit is in the last shoe for the first time
 	AtStack bool    // the BHA reaches the wellhead for the first time
 }
@@ -66,11 +68,25 @@ func TripSheetOf(plan *model.Plan, section int) (TripSheet, error) {
 			total += fill
 			strokes, _ := pump.Strokes(fill, perStroke)
 			sheet.Rows = append(sheet.Rows, TripRow{Part: x.part.label(), Stands: pulled / t.stand, Bit: sheet.TD - pulled,
-				Fill: fill, Total: total, Strokes: strokes, Other: x.pipe.Leaves(!t.wet) * length})
+				Fill: fill, Total: total, Strokes: strokes, Other: x.pipe.Leaves(!t.wet) * length,
+				Hook: e.pickUpAt(section, sheet.TD-pulled)})
 		}
 	}
 	e.markRows(section, &sheet)
 	return sheet, nil
+}
+
+// pickUpAt returns the hook load in N while section i's string is picked up with its bit at a depth, not a number where that is
+// not known or the bit is out of the hole.
+func (e *evaluation) pickUpAt(i int, bit float64) float64 {
+	if !(bit > e.datum.Wellhead) {
+		return math.NaN()
+	}
+	h, missing := e.hookLoads(i, bit, e.density(i, e.sections[i].td))
+	if missing.open() {
+		return math.NaN()
+	}
+	return h.pickUp
 }
 
 // markRows marks where the bit comes into the last shoe and where the BHA comes to the wellhead.

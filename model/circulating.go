@@ -27,7 +27,7 @@ func circulatingGroup(section *Group) *Group {
 			},
 			Help: "Never below the sea surface's temperature. Blank: 5 K, common practice, from memory.", At: func(c *Circulating) any { return &c.PitsCool }},
 		d{Key: "pump_pressure", Label: "Heat of pumping", Name: "Pump pressure whose heat counts", Topic: TopicMud, Kind: quantity.Pressure, Range: "0 bar to 600 bar",
-			Help: "While drilling: half of it is taken to warm the mud in the string, half at the bit. Blank: none, which is too cool.", At: func(c *Circulating) any { return &c.PumpPressure }},
+			Help: "While drilling: half of it is taken to warm the mud in the string, half at the bit. Blank: the standpipe pressure as worked out on the hydraulics page, else none, which is too cool.", At: func(c *Circulating) any { return &c.PumpPressure }},
 		d{Key: "time", Label: "Drilling, for", Name: "Time that the mud has gone round while drilling", Topic: TopicMud, Kind: quantity.Hours, Range: "1 h to 1000 h", Default: "24 h",
 			Help: "The longer, the cooler the rock at the bottom. Blank: 24 h.", At: func(c *Circulating) any { return &c.Time }},
 		d{Key: "cementing", Label: "Cementing, for", Name: "Time that mud and cement have gone round the string", Topic: TopicMud, Kind: quantity.Hours, Range: "0.5 h to 100 h", Default: "4 h", Inside: of(cementing),

@@ -15,7 +15,7 @@ func hydraulicsFields() []declaration[Section] {
 				}
 				return ""
 			}},
-		{Key: "rop", Label: "ROP", Name: "Rate of penetration", Topic: TopicHydraulics, Kind: quantity.ROP, Range: "0.5 m/h to 300 m/h",
+		{Key: "rop", Label: "ROP", Name: "Rate of penetration", Topic: TopicHydraulics, Kind: quantity.ROP, Range: "0.5 m/h to 300 m/h", Default: "20 m/h",
 			Help: "Expected mean while drilling; what is pumped and lost by time follows.", At: func(s *Section) any { return &s.ROP }},
 		{Key: "cuttings", Label: "Cuttings", Name: "Density that cuttings add in the annulus", Topic: TopicHydraulics, Kind: quantity.Density, Range: "0 kg/m3 to 200 kg/m3",
 			Help: "On top of the mud, from bit to where returns leave. Blank: what the rate of penetration makes and the flow carries; without that rate 10 kg/m3, common practice.", At: func(s *Section) any { return &s.Cuttings }},

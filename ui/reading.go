@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"borewalk/calc"
+	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/schematic"
@@ -119,9 +120,20 @@ func (p *Planner) sortedFindings() []calc.Finding {
 		if near := p.nearness(a.Section) - p.nearness(b.Section); near != 0 {
 			return near
 		}
+		if here := p.elsewhere(a) - p.elsewhere(b); here != 0 {
+			return here
+		}
 		return consequence(a) - consequence(b)
 	})
 	return list
+}
+
+// elsewhere is 0 for a finding whose entry stands on the page that is open, 1 for another.
+func (p *Planner) elsewhere(f calc.Finding) int {
+	if ref, ok := model.Find(p.plan, f.Mend); ok && ref.Field.Topic == p.topic {
+		return 0
+	}
+	return 1
 }
 
 // consequence orders findings of one severity by what they hang on: pressures and strengths first, then loads, then times,

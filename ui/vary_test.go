@@ -55,7 +55,7 @@ func TestVaryTakesTheValueUnderTheCursor(t *testing.T) {
 	p := varied(t, 80, 24, ui.Options{})
 	wants(t, p, "Below fracture against Mud density", "Mud density 1.250 sg (now): Below fracture 0.228 sg", "no limit of this figure passed")
 	worked(t, p, "right", "right", "right", "right")
-	wants(t, p, "1.320 sg (now 1.250 sg)", "0.158 sg [-0.070]", "+2 caution", "!! stop section 2: Collapse")
+	wants(t, p, "1.320 sg (now 1.250 sg)", "0.158 sg [-0.070], +2", "!! stop section 2: Collapse")
 	lacks(t, p, "not saved")
 	worked(t, p, "esc")
 	wants(t, p, "nothing was changed", "1.250 sg")

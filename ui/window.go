@@ -24,6 +24,14 @@ func (p *Planner) drawWindow(r canvas.Region, page string) {
 			line.Points = append(line.Points, plot.MudPoint{TVD: m.TVD, EMW: m.EMW})
 		}
 		w.Mud = append(w.Mud, line)
+		if t.Section == p.section {
+			for _, m := range t.Pumped {
+				w.Pumped = append(w.Pumped, plot.MudPoint{TVD: m.TVD, EMW: m.EMW})
+			}
+			for _, m := range t.Moved {
+				w.Moved = append(w.Moved, plot.Band(m))
+			}
+		}
 		if t.Shoe > 0 {
 			w.Shoes = append(w.Shoes, plot.Shoe{TVD: t.Shoe, Label: quantity.Format(t.OD, quantity.Diameter, p.system.Unit(quantity.Diameter)), Test: p.testBelow(t.Section)})
 		}

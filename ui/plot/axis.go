@@ -77,6 +77,9 @@ func (d *drawing) legend(r canvas.Region) {
 		{fractureLetter, "fracture", "frac"},
 		{mudLetter, "mud", "mud"},
 		{workedMudLetter, "mud, this section", "this"},
+		{pumpedLetter, "circulating", "ECD"},
+		{swabLetter, "swab", "swab"},
+		{surgeLetter, "surge", "surge"},
 		{crossingLetter, "two meet", "meet"},
 		{testLetter, "shoe test", "test"},
 	}

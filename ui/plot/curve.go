@@ -20,6 +20,7 @@ type rank int
 
 const (
 	empty rank = iota
+	band
 	shoeLine
 	shoeTest
 	lowerLimit
@@ -35,6 +36,9 @@ const (
 	fractureLetter  = 'f'
 	mudLetter       = 'm'
 	workedMudLetter = 'M'
+	pumpedLetter    = 'e'
+	swabLetter      = 'w'
+	surgeLetter     = 'u'
 	testLetter      = 't'
 	crossingLetter  = 'X'
 )
@@ -51,6 +55,9 @@ func (w *Window) curves() []curve {
 		limit(poreLetter, canvas.Pore, lowerLimit, func(p *calc.WindowPoint) float64 { return p.Pore }),
 		limit(fractureLetter, canvas.Fracture, upperLimit, func(p *calc.WindowPoint) float64 { return p.Fracture }),
 	}
+	all = append(all, w.swab(), w.surge(), curve{pumpedLetter, canvas.Mud, mud, len(w.Pumped), func(i int) (float64, float64) {
+		return w.Pumped[i].TVD, w.Pumped[i].EMW
+	}})
 	for k := range w.Mud {
 		m := &w.Mud[k]
 		letter := mudLetter
@@ -62,6 +69,15 @@ func (w *Window) curves() []curve {
 		}})
 	}
 	return all
+}
+
+// swab and surge return the edges of the band that a trip takes the mud to.
+func (w *Window) swab() curve {
+	return curve{swabLetter, canvas.Mud, mud, len(w.Moved), func(i int) (float64, float64) { return w.Moved[i].TVD, w.Moved[i].Swab }}
+}
+
+func (w *Window) surge() curve {
+	return curve{surgeLetter, canvas.Mud, mud, len(w.Moved), func(i int) (float64, float64) { return w.Moved[i].TVD, w.Moved[i].Surge }}
 }
 
 // at returns the equivalent density at a depth, linear between the points, and false above the first, below the last

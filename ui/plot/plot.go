@@ -23,6 +23,7 @@ func Draw(r canvas.Region, w Window, g canvas.Glyphs) {
 		r.Text(max((r.W()-len(nothing))/2, 0), r.H()/2, nothing, canvas.Plain)
 		return
 	}
+	d.band()
 	d.curves()
 	d.shoes()
 	d.show()
@@ -101,6 +102,21 @@ func (d *drawing) row(tvd float64) (int, bool) {
 // depth returns the depth in the middle of a row.
 func (d *drawing) depth(row int) float64 {
 	return d.top + (d.bottom-d.top)*float64(row)/float64(max(d.r.H()-1, 1))
+}
+
+// band fills what lies between swab and surge, behind all else.
+func (d *drawing) band() {
+	swab, surge := d.w.swab(), d.w.surge()
+	for row := range d.r.H() {
+		low, ok := swab.at(d.depth(row))
+		high, also := surge.at(d.depth(row))
+		if !ok || !also {
+			continue
+		}
+		for column := d.column(low); column <= d.column(high); column++ {
+			d.put(row, column, mark{d.g.FillMud, canvas.Faint, band})
+		}
+	}
 }
 
 func (d *drawing) curves() {

@@ -15,6 +15,8 @@ import (
 type Window struct {
 	Points      []calc.WindowPoint // by depth
 	Mud         []MudLine
+	Pumped      []MudPoint // the mud of the section being worked while it circulates, by depth
+	Moved       []Band     // and between what a trip takes it, by depth
 	Shoes       []Shoe
 	Section     int     // the section being worked, from 0: its mud is drawn with a capital letter
 	Top, Bottom float64 // the depths shown; when Bottom is not below Top, those of the points
@@ -34,6 +36,11 @@ type MudLine struct {
 // MudPoint is the equivalent density of a mud at a depth.
 type MudPoint struct {
 	TVD, EMW float64
+}
+
+// Band is the equivalent densities between which a mud is taken at a depth by swab and surge.
+type Band struct {
+	TVD, Swab, Surge float64
 }
 
 // Shoe is a casing shoe, with the equivalent density to which it is tested, zero for none.

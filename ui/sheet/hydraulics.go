@@ -187,7 +187,8 @@ func (p *printer) hydraulicsNotes(i int) []part {
 // hydraulicsRules are the keys of the rules that a section's circulating is held against.
 func hydraulicsRules() (keys []string) {
 	for _, id := range []model.RuleID{model.RulePumpsGiveFlow, model.RuleBelowBreakdown, model.RulePumpPressure, model.RulePumpLoad, model.RuleToolFlow,
-		model.RuleECDMargin, model.RuleUSMarginECD} {
+		model.RuleECDMargin, model.RuleUSMarginECD, model.RuleTransport, model.RuleCuttingsShare, model.RuleSlantVelocity, model.RuleCarryingIndex,
+		model.RuleRiserVelocity, model.RuleBooster, model.RuleVelocityLarge, model.RuleVelocity17, model.RuleVelocity12, model.RuleVelocitySmall} {
 		keys = append(keys, model.Rules()[id].Key)
 	}
 	return keys

@@ -41,7 +41,7 @@ func (p *printer) tripCard(i int) (c card, why string) {
 // tripFills lists fill after fill from TD up, with room for what is seen.
 func tripFills(trip *calc.TripSheet) table {
 	t := table{title: "Pulling out, fill by fill", rowHead: "stands", tall: true,
-		columns: []heading{{"bit at", quantity.Length}, {"fill", quantity.Volume}, {"total", quantity.Volume}, {"strokes", quantity.Strokes}},
+		columns: []heading{{"bit at", quantity.Length}, {"fill", quantity.Volume}, {"total", quantity.Volume}, {"strokes", quantity.Strokes}, {"hook", quantity.Force}},
 		byHand:  []string{"tank", "took", "in all", "off by"}}
 	for k := range trip.Rows {
 		r := &trip.Rows[k]
@@ -56,14 +56,14 @@ func tripFills(trip *calc.TripSheet) table {
 		case r.InShoe:
 			name += " in shoe"
 		}
-		t.rows = append(t.rows, line{name: name, values: []float64{r.Bit, r.Fill, r.Total, strokes}, of: r.Part})
+		t.rows = append(t.rows, line{name: name, values: []float64{r.Bit, r.Fill, r.Total, strokes, r.Hook}, of: r.Part})
 	}
 	return t
 }
 
 // tripKinds are the kinds of figures that a trip sheet prints.
 func tripKinds(trip *calc.TripSheet) map[quantity.Kind]bool {
-	return map[quantity.Kind]bool{quantity.Length: true, quantity.Volume: true, quantity.Pressure: true, quantity.EMW: true, quantity.Strokes: trip.Strokes == ""}
+	return map[quantity.Kind]bool{quantity.Length: true, quantity.Volume: true, quantity.Pressure: true, quantity.EMW: true, quantity.Force: true, quantity.Strokes: trip.Strokes == ""}
 }
 
 // tripRemarks says what the columns are and what they leave out.
