@@ -9,9 +9,10 @@ import (
 )
 
 const (
-	sourceChien  = "Chien 1971 with the effective viscosity of the mud in the annulus, from memory"
+	sourceChien  = "Chien 1971, with the viscosity that the cuttings feel, from memory"
+	sourceMoore  = "Moore 1974, with the power-law viscosity in the annulus, as in Bourgoyne and others, Applied Drilling Engineering, ch. 4, from memory"
 	sourceDrag   = "drag curve of Fang and others 2008, as in Guo and Liu, Applied Drilling Circulation Systems (2011)"
-	sourceSlant  = "Rubiandini, SPE 57541, 1999, lift from Larsen, Pilehvari and Azar, SPE 25872, 1997, both from memory"
+	sourceSlant  = "Rubiandini, SPE 57541, 1999, on Moore's slip, lift from Larsen, Pilehvari and Azar, SPE 25872, 1997, all from memory"
 	sourceShare  = "mass balance: rock cut = share × transport × (flow + rock cut)"
 	noteCleaning = "Published methods differ by a factor of two and more: watch the shakers, torque and drag. Beds, eccentric pipe and reaming are left out."
 )
@@ -42,10 +43,10 @@ func (e *evaluation) judgeVelocities(i int, c *cleanHole) {
 		return c.worst(func(w *carried) (float64, bool) { return -w.velocity, here(w) })
 	}
 	flow := model.PathOf(i, "flow")
-	if at := slowest(func(w *carried) bool { return w.way.label == openHoleLabel && w.way.part.row.Item == model.ItemPipe }); at != nil {
+	if at := slowest((*carried).besidePipe); at != nil {
 		e.judge(velocityRule(e.sections[i].size), i, at.velocity, "Velocity of the mud beside drill pipe in open hole", "", at.way.bottom, flow)
 	}
-	if at := slowest(func(w *carried) bool { return w.way.bottom <= c.loop.foot }); at != nil {
+	if at := slowest(func(w *carried) bool { return !c.inHole(w) }); at != nil {
 		e.judge(model.RuleRiserVelocity, i, at.velocity, "Velocity of the mud in the riser, booster counted", "", at.way.bottom, model.PathOf(i, "booster"))
 	}
 }
@@ -72,20 +73,29 @@ func (e *evaluation) inPlace(i int) bool {
 // place names a stretch: "riser, drill pipe".
 func (w *carried) place() string { return w.way.label + ", " + w.way.part.row.Item }
 
-// facts adds what is known of a stretch and its mud to the working.
-func (c *cleanHole) facts(w *Working, at *carried) {
+// facts adds what is known of a stretch and its mud to the working, for a method of slip.
+func (c *cleanHole) facts(w *Working, at *carried, by string) {
+	mud := c.loop.fluid
 	w.in("D", at.place(), quantity.Diameter, at.way.bore)
 	w.in("d", "string's body", quantity.Diameter, at.way.part.pipe.OD)
+	w.in("from", "along hole", quantity.Length, at.way.top)
+	w.in("to", "along hole", quantity.Length, at.way.bottom)
 	w.in("v", "mud there", quantity.Velocity, at.velocity)
-	w.in("rho", "mud", quantity.Density, c.loop.fluid.Density)
-	w.in("mu", "effective viscosity there", quantity.Viscosity, at.viscosity)
+	w.in("rho", "mud", quantity.Density, mud.Density)
+	w.in("PV", "plastic viscosity", quantity.Viscosity, mud.PlasticViscosity())
+	w.in("YP", "yield point", quantity.YieldPoint, mud.YieldPoint())
+	if by == model.SlipMoore {
+		w.in("n", "of the power law from 300 and 600 rpm", quantity.Number, c.n)
+		w.in("k", "likewise", quantity.Consistency, c.k)
+	}
+	w.in("mu", "felt there", quantity.Viscosity, c.felt(at, by))
 	w.in("dc", "cuttings", quantity.Diameter, c.rock.Diameter)
 	w.in("rock", "density of the cuttings", quantity.Density, c.rock.Density)
 }
 
 // slowest returns the stretch with the poorest transport; an empty one where there is none.
 func (c *cleanHole) slowest() *carried {
-	at := c.worst(func(w *carried) (float64, bool) { return -w.transport, true })
+	at := c.worst(func(w *carried) (float64, bool) { return -w.transport, c.inHole(w) })
 	if at == nil {
 		return &carried{}
 	}
@@ -94,15 +104,28 @@ func (c *cleanHole) slowest() *carried {
 
 func (e *evaluation) slipFigures(p *page, c *cleanHole) {
 	at := c.slowest()
-	p.put("hydraulics.clean.slip", "Slip, Chien", quantity.Velocity, c.slip(at.viscosity, false), c.missing, func(w *Working) {
-		w.Formula = "v = 0.0075 r (sqrt(36800 d (rock / rho - 1) / r² + 1) - 1), r = mu / (rho d), in ft/s, cP, ppg, in"
-		c.facts(w, at)
+	slip := func(by string) float64 {
+		if at.way == nil {
+			return 0
+		}
+		return c.slip(at, by)
+	}
+	const felt = ", mu = PV + 5 YP dc / v in cP, lbf/100ft2, in, ft/s"
+	p.put("hydraulics.clean.slip", "Slip of cuttings", quantity.Velocity, slip(model.SlipChien), c.missing, func(w *Working) {
+		w.Formula = "v = 0.0075 r (sqrt(36800 d (rock / rho - 1) / r² + 1) - 1), r = mu / (rho d), in ft/s, cP, ppg, in" + felt
+		c.facts(w, at, model.SlipChien)
 		w.Source = sourceChien + "; the handbook's form in Lapeyrouse, slip velocity, method 1"
 		w.Note = noteCleaning
+	}).Note = "by Chien, " + c.note(at)
+	p.also("hydraulics.clean.slip.moore", "by Moore", quantity.Velocity, slip(model.SlipMoore), c.missing, func(w *Working) {
+		w.Formula = "v² = 4/3 g dc / f (rock / rho - 1), f the greatest of 40 / Re, 22 / sqrt(Re), 1.5; mu = k (12 v / (D - d))^(n-1) ((2n + 1) / 3n)^n"
+		c.facts(w, at, model.SlipMoore)
+		w.Source = sourceMoore
+		w.Note = noteCleaning
 	})
-	p.also("hydraulics.clean.slip.drag", "drag curve", quantity.Velocity, c.slip(at.viscosity, true), c.missing, func(w *Working) {
-		w.Formula = "v² = 4/3 g dc / f (rock / rho - 1), log f = a + b log Re + c (log Re)², Re = rho v dc / mu"
-		c.facts(w, at)
+	p.also("hydraulics.clean.slip.drag", "drag curve", quantity.Velocity, slip(model.SlipDrag), c.missing, func(w *Working) {
+		w.Formula = "v² = 4/3 g dc / f (rock / rho - 1), log f = a + b log Re + c (log Re)², Re = rho v dc / mu" + felt
+		c.facts(w, at, model.SlipDrag)
 		w.in("sphericity", "of the cuttings", quantity.Number, c.rock.Sphericity)
 		w.Source = sourceDrag
 		w.Note = noteCleaning
@@ -112,8 +135,8 @@ func (e *evaluation) slipFigures(p *page, c *cleanHole) {
 func (e *evaluation) transportFigures(i int, p *page, c *cleanHole) {
 	at := c.slowest()
 	f := p.put("hydraulics.clean.transport", "Transport, least", quantity.Ratio, at.transport, c.missing, func(w *Working) {
-		w.Formula = "transport = 1 - slip / v, least along the annulus"
-		c.facts(w, at)
+		w.Formula = "transport = 1 - slip / v, least below the BOP, riser and short stretches left out"
+		c.facts(w, at, c.by)
 		w.in("slip", "by the method chosen", quantity.Velocity, at.slip)
 		w.Source = "transport ratio of Sifferman and others 1974, from memory; slip: " + c.method()
 		w.Note = noteCleaning
@@ -135,14 +158,17 @@ func (e *evaluation) transportFigures(i int, p *page, c *cleanHole) {
 
 // method names the way in which the slip that counts was found.
 func (c *cleanHole) method() string {
-	if c.drag {
+	switch c.by {
+	case model.SlipMoore:
+		return sourceMoore
+	case model.SlipDrag:
 		return sourceDrag
 	}
 	return sourceChien
 }
 
 func (e *evaluation) shareFigures(i int, p *page, c *cleanHole) {
-	at := c.worst(func(w *carried) (float64, bool) { return w.share, true })
+	at := c.worst(func(w *carried) (float64, bool) { return w.share, c.inHole(w) })
 	if at == nil {
 		at = &carried{}
 	}
@@ -158,6 +184,9 @@ func (e *evaluation) shareFigures(i int, p *page, c *cleanHole) {
 		w.Formula = "share = rock cut / (transport × (flow + rock cut)), rock cut = ROP × pi/4 × hole²"
 		why(w)
 	}).Note = c.note(at)
+	if !c.noROP.open() && !c.carries() {
+		return // neither has a value where cuttings do not rise by the flow alone
+	}
 	p.also("hydraulics.clean.load", "adds", quantity.Density, c.load(e.path.TVD), c.noROP, func(w *Working) {
 		w.Formula = "mean over the height of the annulus of share × (rock - mud)"
 		w.in("rock", "density of the cuttings", quantity.Density, c.rock.Density)
@@ -206,12 +235,7 @@ func (c *cleanHole) note(w *carried) string {
 // indexFigures adds the carrying index where it is least in what stands upright enough for it.
 func (e *evaluation) indexFigures(i int, p *page, c *cleanHole) {
 	mud := c.loop.fluid
-	index := func(w *carried) float64 {
-		return cleaning.CarryingIndex(mud.PlasticViscosity(), mud.YieldPoint(), w.velocity, mud.Density)
-	}
-	at := c.worst(func(w *carried) (float64, bool) {
-		return -index(w), w.inclination < carryingBelow && (w.way.label == openHoleLabel || w.way.label == casingLabel)
-	})
+	at := c.worst(func(w *carried) (float64, bool) { return -c.carryingIndex(w), c.indexed(w) })
 	missing := c.missing
 	if !missing.open() && at == nil {
 		missing = gap{why: "no part of the hole below the wellhead is less than 35 degrees off vertical"}
@@ -219,7 +243,7 @@ func (e *evaluation) indexFigures(i int, p *page, c *cleanHole) {
 	if at == nil {
 		at = &carried{}
 	}
-	p.put("hydraulics.clean.index", "Carrying index", quantity.Number, index(at), missing, func(w *Working) {
+	p.put("hydraulics.clean.index", "Carrying index", quantity.Number, c.carryingIndex(at), missing, func(w *Working) {
 		w.Formula = "CCI = k v W / 400000, k = 511^(1-n) (PV + YP), n = 3.322 log10((2 PV + YP) / (PV + YP)), in cP, lbf/100ft2, ft/min, ppg"
 		w.in("v", "mud, "+at.place(), quantity.Velocity, at.velocity)
 		w.in("PV", "plastic viscosity", quantity.Viscosity, mud.PlasticViscosity())
@@ -229,19 +253,19 @@ func (e *evaluation) indexFigures(i int, p *page, c *cleanHole) {
 		w.Note = "Half and less is poor, one and more good, where the hole stands below some 35 degrees. " + noteCleaning
 	}).Note = c.note(at)
 	if !missing.open() && at.way != nil && !c.swept {
-		e.judge(model.RuleCarryingIndex, i, index(at), "Carrying index, least", at.place(), at.way.bottom, model.PathOf(i, "flow"))
+		e.judge(model.RuleCarryingIndex, i, c.carryingIndex(at), "Carrying index, least", at.place(), at.way.bottom, model.PathOf(i, "flow"))
 	}
 }
 
 // slantFigures adds the velocity that the slanted part of the hole asks for, where it is furthest from it.
 func (e *evaluation) slantFigures(i int, p *page, c *cleanHole) {
-	at := c.worst(func(w *carried) (float64, bool) { return w.needed - w.velocity, w.needed > 0 })
+	at := c.worst(func(w *carried) (float64, bool) { return w.needed - w.velocity, w.needed > 0 && c.inHole(w) })
 	if at == nil {
 		return
 	}
 	why := func(w *Working) {
-		c.facts(w, at)
-		w.in("slip", "by the method chosen", quantity.Velocity, at.slip)
+		c.facts(w, at, model.SlipMoore)
+		w.in("slip", "by Moore", quantity.Velocity, c.slip(at, model.SlipMoore))
 		w.in("angle", "inclination", quantity.Angle, at.inclination)
 		w.in("ROP", "rate of penetration", quantity.ROP, c.rop)
 		w.in("rpm", "string turns", quantity.RotarySpeed, c.turning)
@@ -287,7 +311,7 @@ func (e *evaluation) cleanLimit(i int, list []flowLimit) []flowLimit {
 		w.Formula = "least flow through the bit at which every stretch below the BOP keeps transport, or in a slant its velocity, and share"
 		if at != nil {
 			k := c.carry(at.way, x.flow, at.inclination)
-			c.facts(w, &k)
+			c.facts(w, &k, c.by)
 			w.in("slip", "there at that flow", quantity.Velocity, k.slip)
 			w.in("t", "transport there", quantity.Ratio, k.transport)
 			w.in("s", "share there", quantity.Ratio, k.share)

@@ -8,31 +8,36 @@ import (
 	"borewalk/model"
 )
 
-// TestCuttingsByHand follows section 4 of the deviated demo where transport is poorest, beside 8 in body in open hole, where the
-// mud is sheared thinnest: velocity, effective viscosity and slip in the units of Chien's formula, the rock cut, and what of it
-// stands in the mud.
+// TestCuttingsByHand follows section 4 of the deviated demo where transport is poorest, beside the heavy-weight in open hole:
+// velocity, the viscosity that the cuttings feel and their slip in the units of Chien's formula, and Moore's slip.
 func TestCuttingsByHand(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	r := calc.Evaluate(plan)
-	area := math.Pi / 4 * (12.25*12.25 - 8*8) * inch * inch
-	v := 3.4 / 60 / area
+	v := 3.4 / 60 / (math.Pi / 4 * (12.25*12.25 - 5.5*5.5) * inch * inch)
 	if got := value(t, r, 4, "hydraulics.clean.velocity"); !near(got, v, 1e-9) {
 		t.Errorf("velocity %g m/s, by hand %g", got, v)
 	}
-	yield := 18 * 0.45359237 * 9.80665 / (100 * 0.3048 * 0.3048)
-	mu := 0.026 + yield*(12.25-8)*inch/(8*v) // slot, Guo and Liu
-	d, ppg, cp := 6.0/25.4, 1420/119.826427, mu*1000
-	x := cp / (ppg * d)
-	slip := 0.0075 * x * (math.Sqrt(36800*d*(2600.0/1420-1)/(x*x)+1) - 1) * 0.3048
+	const ppg = 119.826427
+	d, mud, rock := 6.0/25.4, 1420/ppg, 2600/ppg
+	mu := 26 + 5*18*d/(v/0.3048)
+	x := mu / (mud * d)
+	slip := 0.0075 * x * (math.Sqrt(36800*d*(rock/mud-1)/(x*x)+1) - 1) * 0.3048
 	if got := value(t, r, 4, "hydraulics.clean.slip"); !near(got, slip, 1e-6) {
 		t.Errorf("slip %g m/s, by hand %g", got, slip)
 	}
 	if got := value(t, r, 4, "hydraulics.clean.transport"); !near(got, 1-slip/v, 1e-6) {
 		t.Errorf("transport %g, by hand %g", got, 1-slip/v)
 	}
-	feed := 16.0 / 3600 * math.Pi / 4 * 12.25 * 12.25 * inch * inch
-	if got, want := value(t, r, 4, "hydraulics.clean.share"), feed/((1-slip/v)*(3.4/60+feed)); !near(got, want, 1e-6) {
-		t.Errorf("share %g, by hand %g", got, want)
+	// 600 and 300 readings of 2 PV + YP and PV + YP in lbf/100ft2, 1.0 cP being 511 / 47880.26 of them at 511 1/s.
+	at511 := 26*511/478.8026 + 18
+	at1022 := 26*1022/478.8026 + 18
+	n := math.Log2(at1022 / at511)
+	k := at511 / math.Pow(511, n) * 478.8026 // equivalent cP
+	gap := (12.25 - 5.5) / 12                // ft
+	mua := k * math.Pow(12*v/0.3048/gap, n-1) * math.Pow((2*n+1)/(3*n), n)
+	moore := 2.90 * d * math.Pow(rock-mud, 2.0/3) / math.Cbrt(mud*mua) * 0.3048
+	if got := value(t, r, 4, "hydraulics.clean.slip.moore"); !near(got, moore, 0.01*moore) {
+		t.Errorf("Moore's slip %g m/s, by hand %g", got, moore)
 	}
 }
 

@@ -101,15 +101,18 @@ func (e *evaluation) pumpLimits(c *circulation, list []flowLimit) []flowLimit {
 	}
 	pressed := flowLimit{key: "pressure", name: "Pump pressure", most: true, missing: first(fitted.missing, l.noString)}
 	flow, found := e.mostThrough(l, &fitted, pressed.missing)
-	pressed.flow, pressed.free = flow, !found
+	pressed.flow, pressed.free = flow, !found && !pressed.missing.open()
 	pressed.why = func(w *Working) { e.mostWorking(w, l, &fitted, flow) }
 	return append(list, pressed)
 }
 
-// flowEnds adds the range of flows that keeps all limits.
+// flowEnds adds the range of flows that keeps all limits, and says where there is none.
 func flowEnds(p *page, list []flowLimit) {
-	flowEnd(p, list, "hydraulics.flow.least", "Least flow", false)
-	flowEnd(p, list, "hydraulics.flow.most", "Most flow", true)
+	least, asks := flowEnd(p, list, "hydraulics.flow.least", "Least flow", false)
+	most, allows := flowEnd(p, list, "hydraulics.flow.most", "Most flow", true)
+	if asks != "" && allows != "" && least > most {
+		p.e.note(p.section, Caution, gap{model.PathOf(p.section, "flow"), "no flow keeps all its limits: " + asks + " asks for more than " + allows + " allows"})
+	}
 }
 
 // limitFigures adds the limits of the flow one by one.
@@ -144,8 +147,9 @@ func note(a, b string) string {
 	return a + ", " + b
 }
 
-// flowEnd adds the least or the most flow that keeps all limits; it is not known where one of them is not.
-func flowEnd(p *page, list []flowLimit, key, name string, most bool) {
+// flowEnd adds the least or the most flow that keeps all limits, and returns it with the name of the limit that decides, none
+// where it is not known, which it is not where one of them is not.
+func flowEnd(p *page, list []flowLimit, key, name string, most bool) (flow float64, by string) {
 	counts := func(x *flowLimit) bool { return x.most == most && !x.free }
 	at := -1
 	var missing gap
@@ -160,7 +164,7 @@ func flowEnd(p *page, list []flowLimit, key, name string, most bool) {
 		}
 	}
 	if at < 0 {
-		return
+		return 0, ""
 	}
 	f := p.put(key, name, quantity.Flow, list[at].flow, missing, func(w *Working) {
 		w.Formula = "the highest of the least flows"
@@ -174,9 +178,11 @@ func flowEnd(p *page, list []flowLimit, key, name string, most bool) {
 		}
 		w.Source = "the limits one by one"
 	})
-	if !missing.open() {
-		f.Note = list[at].name
+	if missing.open() {
+		return 0, ""
 	}
+	f.Note = list[at].name
+	return f.Value, f.Note
 }
 
 // judgeTools compares the planned flow with the flow range of each tool.

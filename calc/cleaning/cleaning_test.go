@@ -17,7 +17,7 @@ func drawCutting(t *rapid.T) Cutting {
 
 // A coarser cutting falls faster, a thicker or heavier mud holds it up, and nothing falls in a mud as heavy as itself.
 func TestSlipFollowsWeightAndViscosity(t *testing.T) {
-	for name, slip := range map[string]func(Cutting, float64, float64) float64{"Chien": Chien, "Drag": Drag} {
+	for name, slip := range map[string]func(Cutting, float64, float64) float64{"Chien": Chien, "Moore": Moore, "Drag": Drag} {
 		rapid.Check(t, func(t *rapid.T) {
 			c := drawCutting(t)
 			mud, viscosity := rapid.Float64Range(1000, 2000).Draw(t, "mud"), rapid.Float64Range(0.001, 0.3).Draw(t, "viscosity")
@@ -153,5 +153,35 @@ func TestSlantAsksForMore(t *testing.T) {
 	slower.Turning /= 2
 	if v := slant(30).Rubiandini(0.15); faster.Rubiandini(0.15) <= v || slower.Rubiandini(0.15) <= v {
 		t.Error("a faster bit or slower turning asks for no more")
+	}
+}
+
+// Moore's three laws in the field units of the books: 82.87 d² (rs - rf) / mu, 2.90 d (rs - rf)^0.667 / (rf^0.333 mu^0.333) and
+// 1.54 sqrt(d (rs - rf) / rf), in ft/s, in, ppg and cP (Bourgoyne and others, chapter 4, from memory).
+func TestMooreInFieldUnits(t *testing.T) {
+	c := Cutting{Diameter: 0.25 * inch, Density: 21 * poundPerGallon}
+	for _, x := range []struct{ cp, want float64 }{
+		{20000, 82.87 * 0.25 * 0.25 * 11 / 20000},
+		{50, 2.90 * 0.25 * math.Pow(11, 2.0/3) / math.Cbrt(10*50)},
+		{1, 1.54 * math.Sqrt(0.25*11/10)},
+	} {
+		if got := Moore(c, 10*poundPerGallon, x.cp*centipoise) / foot; math.Abs(got/x.want-1) > 0.01 {
+			t.Errorf("%g cP: %g ft/s, by the books %g", x.cp, got, x.want)
+		}
+	}
+}
+
+// By hand: PV 20 cP, YP 15 lbf/100ft2, a quarter-inch cutting in mud at 2 ft/s feels 20 + 5 x 15 x 0.25 / 2 = 29.4 cP.
+func TestWhatACuttingFeels(t *testing.T) {
+	c := Cutting{Diameter: 0.25 * inch}
+	if got := Effective(0.020, 15*poundPer100SquareFoot, c, 2*foot) / centipoise; math.Abs(got-29.375) > 1e-9 {
+		t.Errorf("%g cP", got)
+	}
+	if got := Effective(0.020, 5, c, 0); got != 0.020 {
+		t.Errorf("at rest %g", got)
+	}
+	// A power law of index 1 is Newton's: its viscosity everywhere.
+	if got := InGap(1, 0.03, 0.7, 0.05); math.Abs(got-0.03) > 1e-15 {
+		t.Errorf("Newtonian: %g", got)
 	}
 }

@@ -60,11 +60,7 @@ func FastestROP(limit, flow, transport, area float64) float64 {
 // kg/m³. Half and less is poor, one and more good; for holes below some 35 degrees. Source: L. Robinson, as given on
 // drillingformulas.com, cutting carrying index.
 func CarryingIndex(plastic, yield, velocity, density float64) float64 {
-	const (
-		pound    = 0.45359237 * gravity
-		per100ft = pound / (100 * foot * foot)
-	)
-	pv, yp := plastic/centipoise, yield/per100ft
+	pv, yp := plastic/centipoise, yield/poundPer100SquareFoot
 	if !(pv > 0) || !(yp >= 0) || !(velocity > 0) || !(density > 0) {
 		return 0
 	}
