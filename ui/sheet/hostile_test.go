@@ -42,7 +42,7 @@ func TestHostileText(t *testing.T) {
 		})
 		o := options(plan)
 		o.Source, o.Hash, o.Version = text.Draw(t, "source"), text.Draw(t, "hash"), text.Draw(t, "version")
-		o.ASCII = rapid.Bool().Draw(t, "ascii")
+		o.ASCII, o.Section = rapid.Bool().Draw(t, "ascii"), rapid.IntRange(0, len(plan.Sections)-1).Draw(t, "section")
 		for _, printed := range []string{write(t, plan, o), check(t, plan, o)} {
 			if fault := textFault(printed, o.ASCII); fault != "" {
 				t.Fatal(fault)
