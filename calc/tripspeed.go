@@ -89,9 +89,9 @@ func (e *evaluation) plannedFigure(i int, p *page, m *moving, x *tripWay, suffix
 		density, _ = column.EMW(pressureAt(m.rest, tvd)+x.change(at), tvd)
 	}
 	why := func(w *Working) {
-		w.Formula = "EMW = (static + p) / (g × TVD); p = sum of friction(v × A + q + K × v × annulus) × L; A is the whole pipe, v below zero on the way out"
+		w.Formula = "EMW = (static + p) / (g × TVD); p = sum of friction(v × A + q + K × v × annulus) × L; A is the whole pipe, at a tool joint the joint, v below zero on the way out"
 		if x.move.End == swab.Open && x.move.Pumped == 0 {
-			w.Formula = "EMW = (static + p) / (g × TVD); p = sum of friction(v × A - q + K × v × annulus) × L; q enters the bore and loses as much there"
+			w.Formula = "EMW = (static + p) / (g × TVD); p = sum of friction(v × A - q + K × v × annulus) × L; A at a tool joint is the joint; q enters the bore and loses as much there"
 		}
 		w.in("static", "fluid at rest", quantity.Pressure, pressureAt(m.rest, tvd))
 		w.in("TVD", "of the bit", quantity.Length, tvd)
@@ -110,7 +110,7 @@ func (e *evaluation) plannedFigure(i int, p *page, m *moving, x *tripWay, suffix
 func (e *evaluation) fastestFigure(i int, p *page, m *moving, x *tripWay, suffix, name string, at *bitAt) {
 	found := x.limit(at)
 	why := func(w *Working) {
-		w.Formula = "room = " + x.room + " = sum of friction(v × A + q + K × v × annulus) × L down to there or to the bit; A is the whole pipe"
+		w.Formula = "room = " + x.room + " = sum of friction(v × A + q + K × v × annulus) × L down to there or to the bit; A is the whole pipe, at a tool joint the joint"
 		move := x.move
 		move.Speed = found.speed
 		if x.key == "out" {

@@ -240,3 +240,15 @@ func TestNoTripSpeedWithoutAPlannedOne(t *testing.T) {
 		t.Errorf("%d findings on a speed that is not planned", n)
 	}
 }
+
+// TestThePlannedPullOfTheSaltSectionIsSlowEnough, and what was planned before tool joints counted by their own section is not.
+func TestThePlannedPullOfTheSaltSectionIsSlowEnough(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	if f := worst(t, calc.Evaluate(plan), 6, "pulling_speed"); f.Severity != calc.OK {
+		t.Errorf("as planned: %v %s", f.Severity, f.Text)
+	}
+	with(t, plan, "section[6].swab.out", "50 ft/min")
+	if f := worst(t, calc.Evaluate(plan), 6, "pulling_speed"); f.Severity == calc.OK {
+		t.Error("50 ft/min is let pass")
+	}
+}

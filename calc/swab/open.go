@@ -5,7 +5,7 @@ import "math"
 // through returns the flow in m³/s that leaves the foot of the string, measured against the string: what is pumped, and
 // through an open end less than nothing on the way down.
 //
-// The annulus then carries what the whole body displaces and what leaves the foot; the bore carries what enters the foot;
+// The annulus then carries what body and tool joint displace, each at its place, and what leaves the foot; the bore carries what enters the foot;
 // and the pressure at the foot is that of either way. The more enters, the less the annulus loses and the more the bore
 // does, so that there is one such flow; it is closed in on from both sides. A fluid with a yield point that the annulus does
 // not overcome stands still in the bore: the end is then as good as closed. Where it would stand still in a length of the
@@ -21,7 +21,7 @@ func (s *String) through(m Move) float64 {
 	most := 0.0
 	for k := range s.reaches {
 		r := &s.reaches[k]
-		most = max(most, r.closed+max(r.dragged, r.joints))
+		most = max(most, r.body.closed+r.body.dragged, r.joint.closed+r.joint.dragged)
 	}
 	down := Move{Speed: math.Abs(m.Speed), End: Open}
 	lacks := func(enters float64) float64 { return s.up(enters) - s.atFoot(down, -enters) }

@@ -33,8 +33,23 @@ type String struct {
 // reach is a Reach with what its bodies displace and drag along.
 type reach struct {
 	Reach
-	closed, steel   float64 // area of the body, and of its steel alone, m²
-	dragged, joints float64 // clinging times the annulus beside body and tool joint, m²
+	body, joint section
+}
+
+// section is what a plane across a string meets, in m².
+type section struct {
+	closed  float64 // area of body or tool joint
+	steel   float64 // less the bore of the body: what enters a string passes every plane of its bore alike
+	dragged float64 // clinging times the annulus beside it
+}
+
+// felt returns the flow in m³/s of a move that the wall beside a section feels: what the section displaces at its speed or
+// what goes through besides, and what clings to it.
+func (x *section) felt(m Move, through float64) float64 {
+	if m.fills() {
+		return m.Speed * (x.steel + x.dragged)
+	}
+	return m.Speed*(x.closed+x.dragged) + through
 }
 
 // End says what the foot of a string does with the fluid below it.
@@ -59,16 +74,20 @@ type Move struct {
 func (s *String) Add(r Reach) {
 	x := reach{Reach: r}
 	if r.Inner > 0 && r.Inner < r.Outer {
-		x.closed = area(r.Inner)
-		x.steel = x.closed - area(r.ID)
-		x.dragged = friction.Clinging(r.Inner/r.Outer) * (area(r.Outer) - x.closed)
+		x.body = across(r.Outer, r.Inner, r.ID)
 		if r.Joint > r.Inner && r.Joint < r.Outer && r.Share > 0 {
-			x.joints = friction.Clinging(r.Joint/r.Outer) * (area(r.Outer) - area(r.Joint))
+			x.joint = across(r.Outer, r.Joint, r.ID)
 		} else {
 			x.Share = 0
 		}
 	}
 	s.reaches = append(s.reaches, x)
+}
+
+// across returns the section of a body of a bore in a hole.
+func across(outer, od, id float64) section {
+	closed := area(od)
+	return section{closed, closed - area(id), friction.Clinging(od/outer) * (area(outer) - closed)}
 }
 
 // Lengths returns the annulus as it was laid out, from the top down.
@@ -102,20 +121,17 @@ func (s *String) Gradient(m Move, k int) float64 {
 	return s.loss(&s.reaches[k], m, s.through(m))
 }
 
-// loss returns the pressure in Pa/m that a move loses along a reach, below zero where the fluid runs down past the string.
+// loss returns the pressure in Pa/m that a move loses along a reach, below zero where the fluid runs down past the string. The
+// flow past a plane is what the section there displaces: beside a tool joint that of the joint.
 func (s *String) loss(r *reach, m Move, through float64) float64 {
-	if r.closed == 0 {
+	if r.body.closed == 0 {
 		return 0
 	}
-	flow := m.Speed*r.closed + through
-	if m.fills() {
-		flow = m.Speed * r.steel
-	}
-	body := s.rub(flow+m.Speed*r.dragged, r.Outer, r.Inner)
+	body := s.rub(r.body.felt(m, through), r.Outer, r.Inner)
 	if r.Share == 0 {
 		return body
 	}
-	return body + r.Share*(s.rub(flow+m.Speed*r.joints, r.Outer, r.Joint)-body)
+	return body + r.Share*(s.rub(r.joint.felt(m, through), r.Outer, r.Joint)-body)
 }
 
 // rub returns the loss in Pa/m of a flow that is felt in the annulus, with its sign.
