@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"borewalk/calc/bore"
 	"borewalk/calc/drag"
+	"borewalk/calc/drillpipe"
 	"borewalk/calc/steel"
 	"borewalk/calc/strength"
 	"borewalk/model"
@@ -278,15 +278,12 @@ func stiffness(od, id float64) float64 {
 	return strength.Modulus * math.Pi / 64 * (od*od*od*od - id*id*id*id)
 }
 
-// wornWall is the share of its wall that pipe of premium class has at least (API RP 7G, from memory).
-const wornWall = 0.8
-
-// pull returns the tension in N at which the body of a part yields, as pipe of premium class worn outside, and false where
-// its grade is not known.
-func (p *stringPart) pull() (tension float64, ok bool) {
+// bears returns the tension in N at which the body of a part yields, worn as its class has it, and false where its grade is
+// not known or it is no drill pipe.
+func (p *stringPart) bears() (tension float64, ok bool) {
 	if p.row.Item != model.ItemPipe || p.pipe.Yield == 0 {
 		return 0, false
 	}
-	worn := p.pipe.ID + wornWall*(p.pipe.OD-p.pipe.ID)
-	return (bore.Area(worn) - bore.Area(p.pipe.ID)) * p.pipe.Yield, true
+	worn, ok := drillpipe.Worn(p.pipe.OD, p.pipe.ID, classShare(p.row.Class))
+	return drillpipe.Tension(worn, p.pipe.ID, p.pipe.Yield), ok
 }

@@ -121,20 +121,29 @@ func (e *evaluation) overpullFigures(i int, p *page, d *dragged) {
 	if !d.missing.open() && rating.IsSet() {
 		e.judge(model.RulePickUpRating, i, rating.SI-hook, "Rig's rating over the hook load picking up", "", 0, model.PathOf(i, "drag.open"))
 	}
-	o := d.overpull(rating.SI)
+	share, _ := e.plan.Limit(model.Rules()[model.RulePipeTension])
+	o := d.overpull(rating.SI, share.SI)
 	var unknown gap
 	if !o.known {
 		unknown = gap{"rig.hook_load", "neither the rig's rating nor the grade of a drill pipe is known"}
 	}
-	p.put("drag.overpull", "Overpull left", quantity.Force, o.left, first(d.missing, unknown), func(w *Working) {
-		w.Formula = "left = least of rating - hook load, and yield × wall of the body - T, while picking up"
+	p.put("drag.overpull", "Overpull with drag", quantity.Force, o.left, first(d.missing, unknown), func(w *Working) {
+		w.Formula = "left = least of rating - hook load, and share × tension of the class - T at the top of each part of drill pipe, while picking up; " +
+			"tension = pi/4 × (od² - ID²) × Y, od = ID + wall × (OD - ID)"
 		w.in("limit", o.name, quantity.Force, o.limit)
+		if o.part != nil {
+			w.in("share", "of the class's yield", quantity.Ratio, share.SI)
+			w.in("OD", "new", quantity.Diameter, o.part.pipe.OD)
+			w.in("ID", "body", quantity.Diameter, o.part.pipe.ID)
+			w.in("wall", "left in the class", quantity.Ratio, classShare(o.part.row.Class))
+			w.in("Y", "yield strength", quantity.Stress, o.part.pipe.Yield)
+		}
 		w.in("load", "there, picking up", quantity.Force, o.load)
-		w.Source = dragSource + "; body at yield with 80 % of its wall, premium class, API RP 7G, from memory"
+		w.Source = dragSource + "; API RP 7G, margin of overpull, wall worn evenly outside, from memory"
 		w.Note = "Bodies only: tool joints, bending and wear beyond the class are not counted. Inspection and makers decide what may be pulled."
 	}).Note = o.name
 	if wanted, missing := e.overpullWanted(i); o.known && !missing.open() {
-		e.judge(model.RulePickUpOverpull, i, o.left-wanted, "Overpull left over the one planned", o.name, 0, model.PathOf(i, "string_loads.overpull"))
+		e.judge(model.RulePickUpOverpull, i, o.left-wanted, "Overpull left with drag over the one planned", o.name, 0, model.PathOf(i, "string_loads.overpull"))
 	}
 }
 

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strconv"
+
 	"borewalk/calc/drag"
 )
 
@@ -148,15 +150,16 @@ func shareBelow(a, b float64) float64 {
 // overpull is what may be pulled over the pick-up weight: the least of what rig and pipe leave, N.
 type overpull struct {
 	left, limit, load float64
-	name              string // of what limits it
+	name              string      // of what limits it, with the basis
+	part              *stringPart // nil where the rig does
 	known             bool
 }
 
-// overpull returns what rig and pipe leave when picking up.
-func (d *dragged) overpull(rating float64) (o overpull) {
-	look := func(limit, load float64, name string) {
+// overpull returns what rig and pipe leave when picking up, when a share of what the class of the pipe bears is used.
+func (d *dragged) overpull(rating, share float64) (o overpull) {
+	look := func(limit, load float64, part *stringPart) {
 		if left := limit - load; !o.known || left < o.left {
-			o = overpull{left, limit, load, name, true}
+			o = overpull{left: left, limit: limit, load: load, part: part, known: true}
 		}
 	}
 	if d.missing.open() {
@@ -164,13 +167,16 @@ func (d *dragged) overpull(rating float64) (o overpull) {
 	}
 	if rating > 0 {
 		hook, _ := d.top(pickingUp)
-		look(rating, hook, "rig")
+		look(rating, hook, nil)
 	}
 	for k := range d.lengths {
 		part := d.lengths[k].part
-		if pull, ok := part.pull(); ok {
-			look(pull, d.loads[pickingUp][k].Upper.Tension, part.label())
+		if tension, ok := part.bears(); ok {
+			look(share*tension, d.loads[pickingUp][k].Upper.Tension, part)
 		}
+	}
+	if o.name = "rig"; o.part != nil {
+		o.name = o.part.label() + ", " + strconv.FormatFloat(100*share, 'g', 3, 64) + " % of " + o.part.class()
 	}
 	return o
 }

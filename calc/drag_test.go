@@ -332,7 +332,7 @@ func TestLimitsOfRigAndPipe(t *testing.T) {
 	for _, c := range []struct{ path, fine, short, key string }{
 		{"rig.hook_load", "173.5 tf", "172 tf", "pick_up_rating"},
 		{"rig.top_drive_torque", "17.6 kN-m", "17.4 kN-m", "top_drive_torque"},
-		{"section[4].string_loads.overpull", "170 tf", "180 tf", "pick_up_overpull"},
+		{"section[4].string_loads.overpull", "144 tf", "145 tf", "pick_up_overpull"},
 	} {
 		for text, want := range map[string]calc.Severity{c.fine: calc.OK, c.short: calc.Caution} {
 			plan := demo(t, "ottermast-2")
@@ -345,9 +345,41 @@ func TestLimitsOfRigAndPipe(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	r := calc.Evaluate(plan)
 	od, id := (5.153+0.8*(5.875-5.153))*inch, 5.153*inch
-	want := math.Pi/4*(od*od-id*id)*135e3*6894.757293168361 - (value(t, r, 4, "drag.pick_up") - plan.Rig.BlockWeight.SI)
+	want := 0.9*math.Pi/4*(od*od-id*id)*135e3*6894.757293168361 - (value(t, r, 4, "drag.pick_up") - plan.Rig.BlockWeight.SI)
 	if got := value(t, r, 4, "drag.overpull"); !near(got, want, 1000) {
 		t.Errorf("overpull left %g N, by hand %g N", got, want)
+	}
+	// The worked difference in the trade's unit: 0.9 × 302.3 - 127.8.
+	if got := value(t, r, 4, "drag.overpull") / tonneForce; !near(got, 144.3, 0.1) {
+		t.Errorf("overpull left %.1f tf, by hand 144.3 tf", got)
+	}
+}
+
+// TestTheOverpullWithDragIsThatOfTheClass and of the share of yield: without friction it is what the pipe leaves by its weight.
+func TestTheOverpullWithDragIsThatOfTheClass(t *testing.T) {
+	for _, class := range []string{model.ClassNew, model.ClassPremium, model.Class2} {
+		plan := demo(t, "ottermast-2")
+		smooth(t, plan, "4")
+		with(t, plan, "rig.hook_load", "2000 tf")
+		least, part := math.Inf(1), ""
+		for k, row := range plan.Sections[3].String {
+			if row.Item == model.ItemPipe {
+				part = string(rune('1' + k))
+				with(t, plan, "section[4].string["+part+"].class", class)
+			}
+		}
+		r := calc.Evaluate(plan)
+		for _, f := range r.Sheet(3).Figures {
+			if strings.HasPrefix(f.Key, "string.class.") && strings.HasSuffix(f.Key, ".overpull") {
+				least = min(least, f.Value)
+			}
+		}
+		if got := value(t, r, 4, "drag.overpull"); !near(got, least, 10) {
+			t.Errorf("%s: %.0f N, without friction %.0f N", class, got, least)
+		}
+		if f, _ := r.Sheet(3).Find("drag.overpull"); !strings.HasSuffix(f.Note, ", 90 % of "+class) {
+			t.Errorf("%s: its basis reads %q", class, f.Note)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"strconv"
 
 	"borewalk/calc/drillpipe"
@@ -19,6 +20,9 @@ func classShare(class string) float64 {
 	}
 	return drillpipe.Premium
 }
+
+// class returns the class of a part of drill pipe by its wear.
+func (p *stringPart) class() string { return cmp.Or(p.row.Class, model.ClassPremium) }
 
 // pipeFigures adds for each part of drill pipe what it bears at its upper end, and what that leaves.
 func (e *evaluation) pipeFigures(i int, p *page, h *hungString) {
@@ -80,14 +84,14 @@ func (e *evaluation) pipePull(i int, p *page, h *hungString, k int) {
 	}
 	published, inTable := catalogue.FindDrillPipe(r.row.Size.SI, r.row.Weight.SI, r.row.Grade)
 	inTable = inTable && published.Tensile > 0
-	f := p.put(key+".pull", "Pull, part "+r.number, quantity.Force, r.pull, r.missing, func(w *Working) {
+	f := p.put(key+".pull", "Pull with overpull", quantity.Force, r.pull, r.missing, func(w *Working) {
 		w.Formula = "pull = weight in mud of the part and all below + overpull"
 		w.in("W", "weight in mud", quantity.Force, r.hanging)
 		w.in("overpull", "planned", quantity.Force, overpull)
 		w.Source = "buoyancy factor; API RP 7G, design tension"
 		w.Note = "At the upper end of the part, without friction, shock and bending."
 	})
-	if f.Note = r.row.Class; !inTable {
+	if f.Note = "part " + r.number + ", " + r.class(); !inTable {
 		f.Note += ", no API RP 7G size: by formula"
 	}
 	p.also(key+".tension", "yields at", quantity.Force, rating, r.unknown, func(w *Working) {
@@ -110,18 +114,18 @@ func (e *evaluation) pipePull(i int, p *page, h *hungString, k int) {
 	})
 	limit, _ := e.plan.Limit(model.Rules()[model.RulePipeTension])
 	left := limit.SI*rating - r.hanging
-	p.also(key+".overpull", "overpull", quantity.Force, left, r.missing, func(w *Working) {
-		w.Formula = "overpull left = limit × tension - weight in mud"
+	p.also(key+".overpull", "left, no drag", quantity.Force, left, r.missing, func(w *Working) {
+		w.Formula = "overpull left without friction = limit × tension - weight in mud"
 		w.in("limit", "of the class's yield", quantity.Ratio, limit.SI)
 		w.in("tension", "of the class", quantity.Force, rating)
 		w.in("W", "weight in mud of the part and all below", quantity.Force, r.hanging)
 		w.Source = "API RP 7G, margin of overpull"
-		w.Note = "Without friction; jars and the rest of the string may allow less."
+		w.Note = "Without friction: with drag less is left. Jars and the rest of the string may allow less."
 	})
 	if !r.missing.open() {
 		mend := model.PathOf(i, "string["+r.number+"].size")
 		e.judge(model.RulePipeTension, i, r.pull/rating, "Pull on drill pipe, part "+r.number, r.row.Class, 0, mend)
-		e.judge(model.RuleOverpull, i, left, "Overpull left on drill pipe, part "+r.number, r.row.Class, 0, mend)
+		e.judge(model.RuleOverpull, i, left, "Overpull left without friction, drill pipe part "+r.number, r.row.Class, 0, mend)
 	}
 }
 

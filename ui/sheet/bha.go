@@ -15,13 +15,13 @@ import (
 
 // bhaKeys are how the keys of the figures begin that stand on a BHA sheet.
 func bhaKeys() []string {
-	return []string{"string.weight.", "string.hook_load", "string.bha.", "string.class.", "spaceout."}
+	return []string{"string.weight.", "string.hook_load", "string.bha.", "string.class.", "drag.overpull", "spaceout."}
 }
 
 // bhaRules are the findings that belong on a BHA sheet.
 func bhaRules() []model.RuleID {
 	return []model.RuleID{model.RuleBitPasses, model.RuleBitClearance, model.RuleBitAsPlanned, model.RuleHookLoad, model.RuleBitWeight, model.RuleNeutralPoint,
-		model.RuleJarNeutral, model.RulePipeTension, model.RuleOverpull, model.RulePipeTorsion, model.RuleBendingRatio, model.RuleRamJoint}
+		model.RuleJarNeutral, model.RulePipeTension, model.RuleOverpull, model.RulePickUpOverpull, model.RulePipeTorsion, model.RuleBendingRatio, model.RuleRamJoint}
 }
 
 // stackHeadings are the columns of the stack-up.
@@ -111,6 +111,7 @@ func bhaRemarks(stack *calc.Stack) []string {
 	remarks := []string{
 		"from bit: to the top of the part. widest: over blades or tool joints. comes by: the least bore from the rotary down to and through the part, " +
 			"which a ball, dart or tool must pass. in mud: weight along the hole, without friction.",
+		"left, no drag: overpull that the pipe leaves by weight alone; with drag: over the pick-up weight at TD, of rig or pipe what leaves less.",
 		"used, allowed: of the limits of the plan's rule set. neutral point: above it the string hangs in tension while the wanted weight is on the bit.",
 	}
 	var bare []string
