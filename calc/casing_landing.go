@@ -153,11 +153,12 @@ func (e *evaluation) hang(fluids []layer, parts []hungPart, load float64) (h hun
 // buoyed returns the weight in N of a length of pipe in the fluids that it hangs in.
 func buoyed(fluids []layer, s steel.Section) (weight float64) {
 	if len(fluids) == 1 {
-		return s.LinearMass * (s.Bottom - s.Top) * gravity * (1 - fluids[0].density/steel.Density)
+		return (s.Bottom - s.Top) * fluids[0].perMetre(s.LinearMass, s.ID)
 	}
-	for _, f := range fluids {
+	for k := range fluids {
+		f := &fluids[k]
 		if fall := min(s.Bottom, f.bottom) - max(s.Top, f.top); fall > 0 {
-			weight += s.LinearMass * fall * gravity * (1 - f.density/steel.Density)
+			weight += fall * f.perMetre(s.LinearMass, s.ID)
 		}
 	}
 	return weight

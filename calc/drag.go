@@ -6,7 +6,6 @@ import (
 
 	"borewalk/calc/drag"
 	"borewalk/calc/drillpipe"
-	"borewalk/calc/steel"
 	"borewalk/calc/strength"
 	"borewalk/model"
 )
@@ -49,7 +48,7 @@ func (e *evaluation) rubbedString(i int, bit, mud, piece float64) rubbed {
 	if r.missing.open() {
 		return r
 	}
-	fluids := e.hanging(i, nil, mud)
+	fluids := e.hangingFull(i, nil, mud)
 	cuts := e.rubbedCuts(i, bit, piece, fluids)
 	r.lengths = make([]rubbedLength, 0, len(cuts))
 	elements := make([]drag.Element, 0, len(cuts))
@@ -70,7 +69,7 @@ func (e *evaluation) rubbedString(i int, bit, mud, piece float64) rubbed {
 		length := rubbedLength{top: top, bottom: bottom, part: &d.parts[part]}
 		lower := e.wayAt(bottom, firstBend, false)
 		element := drag.Element{Length: bottom - top, Upper: upper, Lower: lower, Radius: e.touch(i, length.part) / 2,
-			Weight: length.part.mass() * gravity * (1 - densityAt(fluids, e.path.TVD(middle))/steel.Density)}
+			Weight: layerAt(fluids, e.path.TVD(middle)).perMetre(length.part.mass(), length.part.pipe.ID)}
 		if walled := &e.bores[i][span]; walled.Top <= middle && middle <= walled.Bottom {
 			length.bore = walled.Diameter
 			element.Friction = e.rub(i, walled.Label)
@@ -171,14 +170,14 @@ func (e *evaluation) firstAzimuth() float64 {
 	return e.bends[0].Azimuth
 }
 
-// densityAt returns the density of standing fluids at a true vertical depth.
-func densityAt(fluids []layer, tvd float64) float64 {
+// layerAt returns the layer of standing fluids at a true vertical depth.
+func layerAt(fluids []layer, tvd float64) *layer {
 	for k := range fluids {
 		if tvd <= fluids[k].bottom {
-			return fluids[k].density
+			return &fluids[k]
 		}
 	}
-	return fluids[len(fluids)-1].density
+	return &fluids[len(fluids)-1]
 }
 
 // touch returns the diameter at which a part touches the wall: tool joints or blades, and bit and opener with what they

@@ -54,12 +54,17 @@ const (
 
 // dragWorking shows the sum along the string, from the bit up.
 func (e *evaluation) dragWorking(w *Working, i, m int) {
+	fluids := e.hangingFull(i, nil, e.density(i, e.sections[i].td))
+	w.fluids(fluids)
 	e.dragLengths(w, i, m, func(k int, r *rubbed, load *drag.Load) {
 		w.in("T", "at its top", quantity.Force, load.Upper.Tension)
 	})
 	w.Formula = "up the string dT = w ds cos I + axial × mu × N ds, N = | w across the hole - T × bend | as vectors, w = m g; hook load = T + blocks"
 	w.in("blocks", "with top drive", quantity.Force, e.plan.Rig.BlockWeight.SI)
-	w.Source, w.Note = dragSource, dragNote
+	if w.Source, w.Note = dragSource, dragNote; filled(fluids) != "" {
+		w.Formula += "; m with what the mud inside weighs over the fluid outside"
+		w.Note += filledNote
+	}
 }
 
 // torqueWorking shows the torque along the string, from the bit up.

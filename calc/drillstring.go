@@ -170,7 +170,7 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 	missing := first(d.missing, e.columnGap(i))
 	without := d.unweighed()
 	if !missing.open() {
-		hung = e.hanging(i, lengths, e.density(i, h.td))
+		hung = e.hangingFull(i, lengths, e.density(i, h.td))
 	}
 	buoyed := weight(hung)
 	p.put("string.weight.air", "Weight in air", quantity.Force, air, d.missing, func(w *Working) {
@@ -184,7 +184,9 @@ func (e *evaluation) weightFigures(i int, p *page, d *drillString) {
 	}).Note = without
 	p.put("string.weight.buoyed", "Weight in mud", quantity.Force, buoyed, missing, func(w *Working) {
 		w.layers(hung)
-		w.Note = "Without friction against the wall."
+		if w.Note = "Without friction against the wall."; filled(hung) != "" {
+			w.Note += filledNote
+		}
 	}).Note = e.slanted(i, without)
 	p.put("string.hook_load", "Hook load", quantity.Force, buoyed+e.plan.Rig.BlockWeight.SI, missing, func(w *Working) {
 		w.Formula = "hook load = weight in mud + blocks and top drive"
@@ -303,12 +305,13 @@ func (e *evaluation) partFigures(i int, p *page, d *drillString, hung *hungStrin
 			w.Source = source(part.pipe.Source)
 		})
 		p.also("string.part."+n+".buoyed", "in mud", quantity.Force, hung.weightOf(k), first(unknown, hung.missing), func(w *Working) {
-			w.Formula = "W = sum over fluids of m × fall × g × (1 - fluid / steel)"
+			w.Formula = "W = sum over fluids of m × fall × g × (1 - fluid / steel)" + filled(hung.fluids)
 			w.in("m", "mass per length", quantity.LinearMass, part.mass())
 			w.in("fall", "vertical length", quantity.Length, e.path.TVD(part.bottom)-e.path.TVD(part.top))
-			for _, f := range hung.fluids {
-				w.in("fluid", f.name, quantity.Density, f.density)
+			if filled(hung.fluids) != "" {
+				w.in("bore", "ID of it", quantity.Diameter, part.pipe.ID)
 			}
+			w.fluids(hung.fluids)
 			w.in("steel", "density", quantity.Density, steel.Density)
 			w.Source = "buoyancy factor (Bourgoyne et al., Applied Drilling Engineering, ch. 4)"
 			w.Note = "Along the hole: in a slant the wall carries the rest."

@@ -218,12 +218,17 @@ func TestDepthsAreInOrder(t *testing.T) {
 	})
 }
 
-// TestTheStringWeighsLessInMud holds for every fluid lighter than steel.
+// TestTheStringWeighsLessInMud holds for every fluid lighter than steel; a drill string without a riser is full of mud that
+// what stands outside does not hold up.
 func TestTheStringWeighsLessInMud(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		r := calc.Evaluate(anyPlan(rt, t))
+		plan := anyPlan(rt, t)
+		r := calc.Evaluate(plan)
 		for i := range r.Sections {
 			for _, what := range []string{"string", "casing"} {
+				if what == "string" && plan.Sections[i].Returns != model.ToRig {
+					continue
+				}
 				air, ok1 := r.Sheet(i).Find(what + ".weight.air")
 				mud, ok2 := r.Sheet(i).Find(what + ".weight.buoyed")
 				if ok1 && ok2 && mud.OK && mud.Value > air.Value+1e-6 {

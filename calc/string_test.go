@@ -98,6 +98,54 @@ func TestThePartsWeighTheString(t *testing.T) {
 	})
 }
 
+// TestMudInsideARiserlessStringWeighs: 11 ppg down 6 5/8 in pipe of 5.901 in bore through 82 ft of air and 5240 ft of sea of
+// 8.6 ppg. In gallons of bore per foot (ID²/24.51, common practice) 1.4207 × (82 × 11 + 5240 × 2.4) = 19.15 klbf is added to
+// what steel alone weighs in air, sea and mud; every figure of the hook load has it.
+func TestMudInsideARiserlessStringWeighs(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	r := calc.Evaluate(plan)
+	w, _ := calc.Explain(plan, 1, "string.weight.buoyed")
+	steel, hanging, inside := 0.0, 0.0, 0.0
+	for _, in := range w.Inputs {
+		switch in.Symbol {
+		case "Wh":
+			hanging = in.Value
+		case "fluid":
+			steel += hanging * (1 - in.Value/7850)
+		case "Wf":
+			inside += in.Value
+		}
+	}
+	const lbf = 4.4482216152605
+	area := 5.901 * 5.901 / 24.51
+	if want := area * (82*11 + 5240*2.4) * lbf; !near(inside, want, 5e-3*want) {
+		t.Errorf("the mud inside adds %.0f lbf, by hand %.0f lbf", inside/lbf, want/lbf)
+	}
+	want := steel + inside
+	loads, blocks := &plan.Sections[1].StringLoads, plan.Rig.BlockWeight.SI
+	for key, load := range map[string]float64{"string.weight.buoyed": want, "string.hook_load": want + blocks, "drag.rotating": want + blocks,
+		"string.bha.hook.drilling": want + blocks - loads.BitWeight.SI, "string.bha.hook.pulled": want + blocks + loads.Overpull.SI} {
+		if got := value(t, r, 2, key); !near(got, load, 1e-6*load) {
+			t.Errorf("%s is %.0f lbf, want %.0f lbf", key, got/lbf, load/lbf)
+		}
+	}
+	// Drilled with the sea, it is full of what surrounds it, but for the air.
+	with(t, plan, "section[2].density", "1.03 sg")
+	entry(t, plan, "section[2].weighted_from").Set(plan, model.Entry{})
+	with(t, plan, "well.seawater", "1.03 sg")
+	r = calc.Evaluate(plan)
+	w, _ = calc.Explain(plan, 1, "string.weight.buoyed")
+	for _, in := range w.Inputs {
+		if in.Symbol == "Wf" && in.Name == "of the fluid inside" {
+			inside = in.Value
+			break
+		}
+	}
+	if want := math.Pi / 4 * 5.901 * 5.901 * inch * inch * 82 * 0.3048 * 1030 * 9.80665; !near(inside, want, 5e-3*want) {
+		t.Errorf("sea water in the air gap weighs %.0f N, by hand %.0f N", inside, want)
+	}
+}
+
 // TestClassesOfPipe: 5 in 19.50 lb/ft S135 in the demo's lower string. API RP 7G: new 712070 lbf and 74100 ft lbf, premium 560764
 // and 58113 (from memory).
 func TestClassesOfPipe(t *testing.T) {

@@ -23,7 +23,7 @@ func (e *evaluation) hangString(i int, d *drillString) hungString {
 	if h.missing.open() {
 		return h
 	}
-	h.fluids = e.hanging(i, nil, e.density(i, e.sections[i].td))
+	h.fluids = e.hangingFull(i, nil, e.density(i, e.sections[i].td))
 	h.inMud = make([]float64, len(d.parts))
 	for k := range d.parts {
 		h.inMud[k] = e.weighs(&h, k, d.parts[k].top)
@@ -34,7 +34,7 @@ func (e *evaluation) hangString(i int, d *drillString) hungString {
 // weighs returns the weight in N of part k below a depth along hole within it.
 func (e *evaluation) weighs(h *hungString, k int, from float64) float64 {
 	p := &h.parts[k]
-	return buoyed(h.fluids, steel.Section{Top: e.path.TVD(from), Bottom: e.path.TVD(p.bottom), LinearMass: p.mass()})
+	return buoyed(h.fluids, steel.Section{Top: e.path.TVD(from), Bottom: e.path.TVD(p.bottom), ID: p.pipe.ID, LinearMass: p.mass()})
 }
 
 // weightOf returns the weight of part k in its fluids, zero where it is not known.
@@ -110,7 +110,7 @@ func (e *evaluation) bitWeightFigures(i int, p *page, h *hungString) {
 		}
 	}
 	p.put("string.bha.collars", "For the bit", quantity.Force, gives, h.missing, func(w *Working) {
-		w.Formula = "weight along the hole = sum of W, W = m × fall × g × (1 - fluid / steel)"
+		w.Formula = "weight along the hole = sum of W, W = m × fall × g × (1 - fluid / steel)" + filled(h.fluids)
 		parts(w)
 		w.Source = "buoyancy factor; fall is length × cos(inclination): Lapeyrouse, Formulas and Calculations, ch. 5"
 		w.Note = "All but drill pipe; heavy-weight where it is counted. Without friction."

@@ -153,6 +153,8 @@ func TestRiserlessWeightsAddUpByHand(t *testing.T) {
 						hanging = in.Value
 					case "fluid":
 						sum += hanging * (1 - in.Value/7850)
+					case "Wf":
+						sum += in.Value
 					}
 				}
 				if !near(sum, w.Figure.Value, 1e-9*w.Figure.Value) {
