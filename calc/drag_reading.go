@@ -90,12 +90,38 @@ func readingPath(i, k int, key string) model.Path {
 func (e *evaluation) dragReadingFigures(i int, p *page) {
 	for k := range e.plan.Sections[i].DragReadings {
 		row := &e.plan.Sections[i].DragReadings[k]
+		e.readingOrder(i, k)
 		r := e.stringRead(i, k)
 		for _, g := range gauges(row) {
 			if g.read.IsSet() {
 				e.dragReadingFigure(i, k, p, &r, &g)
 			}
 		}
+	}
+}
+
+// readingOrder notes where reading k cannot be: friction adds to what is picked up and takes from what is let down, and the
+// hook carries the blocks in any case.
+func (e *evaluation) readingOrder(i, k int) {
+	row := &e.plan.Sections[i].DragReadings[k]
+	blocks := e.plan.Rig.BlockWeight.SI
+	noted := func(key, why string) {
+		e.note(i, Caution, gap{readingPath(i, k, key), "drag reading " + strconv.Itoa(k+1) + ": " + why + ", which cannot be; look at the gauge"})
+	}
+	less := func(a, b quantity.Value) bool { return a.IsSet() && b.IsSet() && a.SI < b.SI }
+	for _, g := range gauges(row) {
+		if !g.torque && g.read.IsSet() && g.read.SI < blocks {
+			noted(g.key, g.name+" shows less than the blocks weigh")
+		}
+	}
+	switch {
+	case less(row.PickUp, row.Rotating):
+		noted("pick_up", "picking up shows less than rotating")
+	case less(row.PickUp, row.SlackOff):
+		noted("pick_up", "picking up shows less than slacking off")
+	}
+	if less(row.Rotating, row.SlackOff) {
+		noted("slack_off", "slacking off shows more than rotating")
 	}
 }
 
