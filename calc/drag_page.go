@@ -196,10 +196,16 @@ func (e *evaluation) sideFigures(i int, p *page, d *dragged) {
 			w.Source, w.Note = dragSource, "Wears tool joints and casing where pipe turns."
 		}
 	}
-	p.put("drag.side", "Rotating", quantity.Force, turned.force, d.missing, why(rotating, &turned))
-	p.also("drag.side.at", "at", quantity.Length, turned.md, d.missing, why(rotating, &turned))
-	p.put("drag.side.pick_up", "Picking up", quantity.Force, pulled.force, d.missing, why(pickingUp, &pulled))
-	p.also("drag.side.pick_up.at", "at", quantity.Length, pulled.md, d.missing, why(pickingUp, &pulled))
+	line := func(key, name string, m int, at *pressed) {
+		f := p.put(key, name, quantity.Force, at.force, d.missing, why(m, at))
+		if !d.missing.open() && !(at.force > 0) {
+			f.Note = "nothing is pressed" // and so there is no place
+			return
+		}
+		p.also(key+".at", "at", quantity.Length, at.md, d.missing, why(m, at))
+	}
+	line("drag.side", "Rotating", rotating, &turned)
+	line("drag.side.pick_up", "Picking up", pickingUp, &pulled)
 	if !d.missing.open() && turned.md > 0 {
 		e.judge(model.RuleSideForce, i, turned.force, "Force of a joint on the wall while rotating", d.lengths[turned.length].part.label(), turned.md, "trajectory.method")
 	}

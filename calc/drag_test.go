@@ -410,3 +410,47 @@ func TestAPathThatBeginsWithAKink(t *testing.T) {
 		t.Errorf("picking up %g N, by hand %g N; still %g N", up, want, still)
 	}
 }
+
+// TestNothingPressedHasNoPlace: in an upright hole no pipe is pressed to the wall, and no depth is given for it.
+func TestNothingPressedHasNoPlace(t *testing.T) {
+	r := calc.Evaluate(demo(t, "ottermast-2"))
+	for _, way := range []string{"drag.side", "drag.side.pick_up"} {
+		for s, pressed := range map[int]bool{1: false, 4: true} {
+			force := figure(t, r, s, way)
+			if at, found := r.Sheet(s - 1).Find(way + ".at"); (force.Value > 0) != pressed || found != pressed || (force.Note == "") != pressed {
+				t.Errorf("section %d %s: %g N at %g m, %q", s, way, force.Value, at.Value, force.Note)
+			}
+		}
+	}
+}
+
+// TestReadingsAgainstOneAnother: what goes up pulls no less than what turns, that no less than what goes down, and none less
+// than the blocks weigh.
+func TestReadingsAgainstOneAnother(t *testing.T) {
+	for _, c := range []struct{ up, down, still, mend string }{
+		{"170 tf", "130 tf", "150 tf", ""},
+		{"150 tf", "150 tf", "150 tf", ""},
+		{"149 tf", "130 tf", "150 tf", "pick_up"},
+		{"170 tf", "151 tf", "150 tf", "slack_off"},
+		{"129 tf", "130 tf", "", "pick_up"},
+		{"", "40 tf", "", "slack_off"},
+		{"40 tf", "", "", "pick_up"},
+		{"", "", "40 tf", "rotating"},
+	} {
+		plan := demo(t, "ottermast-2")
+		const row = "section[4].drag_reading[2]."
+		with(t, plan, "rig.block_weight", "45 tf")
+		for key, text := range map[string]string{"pick_up": c.up, "slack_off": c.down, "rotating": c.still} {
+			with(t, plan, row+key, text)
+		}
+		var mends []string
+		for _, f := range calc.Evaluate(plan).Findings {
+			if f.Key == "entry" && f.Severity == calc.Caution && strings.HasPrefix(string(f.Mend), row) {
+				mends = append(mends, strings.TrimPrefix(string(f.Mend), row))
+			}
+		}
+		if got := strings.Join(mends, " "); got != c.mend {
+			t.Errorf("up %q, down %q, still %q: to mend %q, want %q", c.up, c.down, c.still, got, c.mend)
+		}
+	}
+}

@@ -10,24 +10,25 @@ import (
 )
 
 // gelled returns the strength in Pa of the gel of section i's mud after the longest rest that is known, and that rest in
-// words; zero where none is.
-func (e *evaluation) gelled(i int) (strength float64, rest string) {
+// words with the entry; zero where none is.
+func (e *evaluation) gelled(i int) (strength float64, rest string, entry model.Path) {
 	r := &e.plan.Sections[i].Rheology
 	for _, gel := range [...]struct {
 		strength quantity.Value
 		rest     string
-	}{{r.GelThirty, "after 30 min"}, {r.GelTen, "after 10 min"}, {r.GelSeconds, "after 10 s"}} {
+		key      string
+	}{{r.GelThirty, "after 30 min", "gel_30min"}, {r.GelTen, "after 10 min", "gel_10min"}, {r.GelSeconds, "after 10 s", "gel_10s"}} {
 		if gel.strength.IsSet() {
-			return gel.strength.SI, gel.rest
+			return gel.strength.SI, gel.rest, model.PathOf(i, "rheology."+gel.key)
 		}
 	}
-	return 0, ""
+	return 0, "", ""
 }
 
 // gelFigures adds what it takes to break circulation with the bit at TD: at the pump, and at the hole as an equivalent
 // density. The most that the annulus holds is pressed on the hole before anything moves.
 func (e *evaluation) gelFigures(i int, p *page, m *moving) {
-	strength, rest := e.gelled(i)
+	strength, rest, entry := e.gelled(i)
 	if rest == "" {
 		return
 	}
@@ -88,7 +89,7 @@ func (e *evaluation) gelFigures(i int, p *page, m *moving) {
 			left, where = density, place.MD
 		}
 	}
-	e.judge(model.RuleGelBreak, i, left, "Fracture or shoe test over the pressure that breaks the gel "+rest, "", where, model.PathOf(i, "rheology.gel_10min"))
+	e.judge(model.RuleGelBreak, i, left, "Fracture or shoe test over the pressure that breaks the gel "+rest, "", where, entry)
 }
 
 // joint adds a tool joint and its share of a length to the working, where there is one.

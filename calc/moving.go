@@ -52,10 +52,7 @@ func (e *evaluation) readMoving(i int) *moving {
 		return m
 	}
 	m.rest = e.well(i, e.leftInHole(i))
-	margin := usualSurgeMargin
-	if own.SurgeMargin.IsSet() {
-		margin = own.SurgeMargin.SI
-	}
+	margin := e.surgeMargin(i, own.SurgeMargin)
 	td := e.sections[i].td
 	m.drawn = e.weakPlaces(i, td, e.swabRoom(m.rest, own.SwabMargin.SI))
 	m.pressed = e.weakPlaces(i, td, e.surgeRoom(i, m.rest, margin))

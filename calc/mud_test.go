@@ -272,3 +272,15 @@ func TestMudChartsEndAtTheirFigures(t *testing.T) {
 		t.Errorf("no step gives %v", list)
 	}
 }
+
+// TestStockThatOutlastsTheHoleSaysSo: 20000 bbl reach past TD, 1000 bbl do not.
+func TestStockThatOutlastsTheHoleSaysSo(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	for volume, want := range map[string]string{"20000 bbl": "would end there, below TD", "1000 bbl": ""} {
+		with(t, plan, "section[2].riserless.stock_volume", volume)
+		f := figure(t, calc.Evaluate(plan), 2, "mud.riserless.ends")
+		if td := value(t, calc.Evaluate(plan), 2, "hole.td"); f.Note != want || (f.Value > td) != (want != "") {
+			t.Errorf("%s ends at %g m, TD %g m: %q", volume, f.Value, td, f.Note)
+		}
+	}
+}

@@ -227,15 +227,21 @@ func (e *evaluation) stockFigures(i int, p *page, d *dumping) {
 		w.in("by length", "weighted mud", quantity.Capacity, d.flow.PerMetre())
 		w.Source = "volume balance"
 	}
-	p.put("mud.riserless.ends", "Stock ends at", quantity.Length, d.ends(r.StockVolume.SI), missing, func(w *Working) {
+	below := func(f *Figure, depth float64) {
+		if f.OK && depth > d.td {
+			f.Note = "would end there, below TD"
+		}
+	}
+	alone, kept := d.ends(r.StockVolume.SI), d.ends(r.StockVolume.SI-d.spotStock())
+	below(p.put("mud.riserless.ends", "Stock ends at", quantity.Length, alone, missing, func(w *Working) {
 		w.Formula = "depth = from + stock / (share × by length)"
 		ends(w)
-	})
-	p.also("mud.riserless.ends.spot", "spot kept back", quantity.Length, d.ends(r.StockVolume.SI-d.spotStock()), needed, func(w *Working) {
+	}), alone)
+	below(p.also("mud.riserless.ends.spot", "spot kept back", quantity.Length, kept, needed, func(w *Working) {
 		w.Formula = "depth = from + (stock - spot) / (share × by length)"
 		ends(w)
 		w.in("spot", "stock in it", quantity.Volume, d.spotStock())
-	})
+	}), kept)
 	if !needed.open() {
 		e.judge(model.RuleStockLasts, i, r.StockVolume.SI-need, "Stock left at TD, spot fluid counted", "", d.runsOut(r.StockVolume.SI), model.PathOf(i, "riserless.stock_volume"))
 	}

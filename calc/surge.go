@@ -40,11 +40,11 @@ func limit(s *swab.String, m swab.Move, places []swab.Place) speedLimit {
 	return speedLimit{speed, places[k]}
 }
 
-// note says in short why a fastest speed is none, or no limit.
-func (f speedLimit) note() string {
+// note says in short why a fastest speed is none, or no limit to what surge or swab does.
+func (f speedLimit) note(effect string) string {
 	switch {
 	case f.speed >= fastestRun:
-		return "not limited"
+		return "or more: not limited by " + effect
 	case f.speed == 0 && f.place.Room <= 0:
 		return "no margin is left at rest"
 	case f.speed == 0:
@@ -84,7 +84,7 @@ func (e *evaluation) surgeFigures(i int, p *page, c *casing) {
 		why := func(w *Working) { e.surgeWorking(i, w, &r, displaced, at.place, swab.Move{Speed: at.speed, End: end}) }
 		f := p.put(key, name, quantity.Velocity, at.speed, missing, why)
 		if !missing.open() {
-			f.Note = at.note()
+			f.Note = at.note("surge")
 		}
 		p.also(key+".at", "at TVD", quantity.Length, e.path.TVD(at.place.MD), missing, why)
 		p.also(key+".shoe", "shoe at", quantity.Length, r.foot, missing, func(w *Working) {
@@ -116,10 +116,7 @@ func (e *evaluation) runningDepths(i int, c *casing) []float64 {
 // running lays out the string of section i on its way with its shoe at a depth, the landing string above it.
 func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
 	r := running{foot: shoe, string: swab.String{Fluid: e.conditioned(i, e.leftInHole(i)), Model: e.rubbing(i)}}
-	margin := usualSurgeMargin
-	if own := e.plan.Sections[i].Loads.SurgeMargin; own.IsSet() {
-		margin = own.SI
-	}
+	margin := e.surgeMargin(i, e.plan.Sections[i].Loads.SurgeMargin)
 	r.places = e.weakPlaces(i, c.shoe, e.surgeRoom(i, e.well(i, e.leftInHole(i)), margin))
 	pipe, _, missing := e.landingPipe(i)
 	if missing.open() {
@@ -150,6 +147,18 @@ func (e *evaluation) running(i int, c *casing, shoe float64) (running, gap) {
 		r.string.Add(swab.Reach{Bottom: a.Bottom, Length: a.Bottom - a.Top, Outer: a.Outer, Inner: a.Inner, ID: body})
 	}
 	return r, gap{}
+}
+
+// surgeMargin returns the margin in kg/m3 that surge leaves below fracture in section i: what is entered, else the usual one,
+// and none without a riser, where near the seabed the window is next to nothing and the circulating margin is waived too.
+func (e *evaluation) surgeMargin(i int, own quantity.Value) float64 {
+	switch {
+	case own.IsSet():
+		return own.SI
+	case !e.sections[i].rig:
+		return 0
+	}
+	return usualSurgeMargin
 }
 
 // weakPlaces returns where in the open hole of section i down to a depth along hole a string on its way is held against the

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strings"
+
 	"borewalk/calc/column"
 	"borewalk/calc/swab"
 	"borewalk/model"
@@ -127,7 +129,7 @@ func (e *evaluation) fastestFigure(i int, p *page, m *moving, x *tripWay, suffix
 	key := "swab.limit." + x.key + suffix
 	f := p.put(key, name, quantity.Velocity, found.speed, m.missing, why)
 	if !m.missing.open() {
-		f.Note = found.note()
+		f.Note = found.note(strings.ToLower(x.effect))
 	}
 	p.also(key+".at", "at TVD", quantity.Length, e.path.TVD(found.place.MD), m.missing, why)
 	if stand := e.plan.Rig.StandLength; !m.missing.open() && stand.IsSet() && found.speed > 0 && found.speed < fastestRun {

@@ -252,3 +252,61 @@ func TestThePlannedPullOfTheSaltSectionIsSlowEnough(t *testing.T) {
 		t.Error("50 ft/min is let pass")
 	}
 }
+
+// TestTheGelThatWasUsedIsTheOneToMend.
+func TestTheGelThatWasUsedIsTheOneToMend(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	for _, key := range []string{"gel_30min", "gel_10min", "gel_10s"} {
+		path := "section[4].rheology." + key
+		with(t, plan, path, "10 Pa")
+		if f := worst(t, calc.Evaluate(plan), 4, "gel_break"); f.Mend != model.Path(path) {
+			t.Errorf("%s is used, %s is to be mended", path, f.Mend)
+		}
+		entry(t, plan, path).Set(plan, model.Entry{})
+	}
+}
+
+// TestWithoutARiserNoMarginIsKeptFromSurge unless the plan enters one: near the seabed there is next to none.
+func TestWithoutARiserNoMarginIsKeptFromSurge(t *testing.T) {
+	const none = "no margin is left at rest"
+	plan := demo(t, "saltlantern-1")
+	keys := []string{"swab.limit.in.td", "swab.limit.in.shoe", "casing.surge.closed"}
+	r := calc.Evaluate(plan)
+	blank := map[string]float64{}
+	for _, key := range keys {
+		f := figure(t, r, 2, key)
+		if blank[key] = f.Value; f.Note == none {
+			t.Errorf("%s: %s", key, f.Note)
+		}
+	}
+	with(t, plan, "section[2].swab.surge_margin", "0 sg")
+	with(t, plan, "section[2].loads.surge_margin", "0 sg")
+	r = calc.Evaluate(plan)
+	for _, key := range keys {
+		if got := value(t, r, 2, key); got != blank[key] {
+			t.Errorf("%s is %g m/s without a margin, %g m/s where it is blank", key, got, blank[key])
+		}
+	}
+	with(t, plan, "section[2].swab.surge_margin", "0.5 sg")
+	with(t, plan, "section[2].loads.surge_margin", "0.5 sg")
+	r = calc.Evaluate(plan)
+	for _, key := range keys {
+		if f := figure(t, r, 2, key); f.Value != 0 || f.Note != none {
+			t.Errorf("%s with half a sg: %g m/s, %q", key, f.Value, f.Note)
+		}
+	}
+}
+
+// TestASpeedThatNothingLimitsSaysSo: in a thin mud the search ends at its fastest.
+func TestASpeedThatNothingLimitsSaysSo(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	for key, text := range map[string]string{"rheology.given": model.ByPVYP, "pv": "1 cP", "yp": "0 Pa", "rheology.friction": model.FrictionBinghamSlot} {
+		with(t, plan, "section[3]."+key, text)
+	}
+	r := calc.Evaluate(plan)
+	for key, want := range map[string]string{"swab.limit.out.td": "or more: not limited by swab", "swab.limit.in.td": "or more: not limited by surge"} {
+		if f := figure(t, r, 3, key); (f.Value >= 5) != (f.Note == want) || f.Value < 5 {
+			t.Errorf("%s: %g m/s, %q", key, f.Value, f.Note)
+		}
+	}
+}

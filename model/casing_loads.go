@@ -87,7 +87,7 @@ func stringLoadFields() []declaration[Loads] {
 		{Key: "dogleg", Label: "Least dogleg", Name: "Dogleg to count with at least", Topic: TopicCasing, Kind: quantity.Dogleg, Range: "0 deg/30m to 20 deg/30m", Inside: of(cased),
 			Help: "Bends the string along its whole length; a planned path has fewer kinks than a drilled one. Blank: the path's own.", At: func(l *Loads) any { return &l.Dogleg }},
 		{Key: "surge_margin", Label: "Surge margin", Name: "Margin below fracture while running", Topic: TopicCasing, Kind: quantity.EMW, Range: "0 sg to 0.5 sg", Inside: of(cased),
-			Help: "Limits the running speed. Blank: 0.02 sg (common practice, from memory).", At: func(l *Loads) any { return &l.SurgeMargin }},
+			Help: "Limits the running speed. Blank: 0.02 sg (common practice, from memory), none without a riser.", At: func(l *Loads) any { return &l.SurgeMargin }},
 	}
 }
 

@@ -78,6 +78,6 @@ func swabGroup(section *Group) *Group {
 		d{Key: "swab_margin", Label: "Swab margin", Name: "Margin over pore pressure while pulling", Topic: TopicHydraulics, Kind: quantity.EMW, Range: "0 sg to 0.5 sg",
 			Help: "Kept from swab. Blank: none, pore pressure itself.", At: func(t *Trip) any { return &t.SwabMargin }},
 		d{Key: "surge_margin", Label: "Surge margin", Name: "Margin below fracture while running", Topic: TopicHydraulics, Kind: quantity.EMW, Range: "0 sg to 0.5 sg",
-			Help: "Kept from surge. Blank: 0.02 sg (common practice, from memory).", At: func(t *Trip) any { return &t.SurgeMargin }},
+			Help: "Kept from surge. Blank: 0.02 sg (common practice, from memory), none without a riser.", At: func(t *Trip) any { return &t.SurgeMargin }},
 	)
 }

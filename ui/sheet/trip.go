@@ -73,12 +73,13 @@ func (p *printer) tripRemarks(trip *calc.TripSheet) []string {
 		way = "wet: what is in the bore leaves with the pipe and is lost unless it is caught. Pipe that comes dry takes the dry figures"
 	}
 	limit, _ := p.plan.Limit(model.Rules()[model.RuleUSTripFill])
+	stands, _ := p.plan.Limit(model.Rules()[model.RuleUSTripStands])
 	remarks := []string{
 		"From TD up, a line for each fill. stands: pulled since TD. fill: what the hole takes for the line. total: what it has taken since TD. " +
 			"tank, took, in all and off by are filled in by hand: reading of the trip tank, what it gave, the sum of that, and what it is off this sheet.",
 		"The string is taken to come " + way + ". Bit and opener are left out, tool joints count by weight.",
 		"most stands: pulled without filling until the pressure in the hole has dropped by " + quantity.FormatUnit(limit.SI, quantity.Pressure, p.System.Unit(quantity.Pressure)) +
-			". level falls: in the riser, when a fill is left out.",
+			", and not capped by the " + strconv.FormatFloat(stands.SI, 'g', 3, 64) + " stands of drill pipe between fills: the lesser holds. level falls: in the riser, when a fill is left out.",
 		"Run back in, the same volumes come back: read it from below.",
 	}
 	if trip.Strokes != "" {
