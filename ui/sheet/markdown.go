@@ -92,7 +92,9 @@ func (m *markdownSheet) rows(head string, rows []row) {
 		line := make([]string, len(titles))
 		line[0] = r.name
 		for _, c := range r.cells {
-			line[1+slices.Index(labels, c.head())] = c.value
+			if slot := &line[1+slices.Index(labels, c.head())]; !c.spare || *slot == "" { // columns of several kinds may share a label
+				*slot = c.value
+			}
 		}
 		m.cells(line)
 	}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"borewalk/model"
@@ -122,7 +121,7 @@ func (p *printer) writeCards(w io.Writer) error {
 	}
 	switch p.Format {
 	case CSV:
-		if slices.ContainsFunc(list[0].tables, func(t table) bool { return t.tall }) {
+		if p.Paper == RunningList {
 			return p.tallCSV(w, list)
 		}
 		return p.cardsCSV(w, list)
@@ -181,20 +180,21 @@ func (p *printer) cardRow(columns []heading, l line) row {
 	return r
 }
 
-// cardsCSV writes one record for each value: section, table, row, column, value, unit, value in SI, note.
+// cardsCSV writes one record for each value: section, table, row, column, value, unit, value in SI, note, number of the row in its
+// table, since names may come again, and what the row is of.
 func (p *printer) cardsCSV(w io.Writer, list []card) error {
 	out := csv.NewWriter(w)
-	records := [][]string{{"section", "table", "row", "column", "value", "unit", "value_si", "note"}}
+	records := [][]string{{"section", "table", "row", "column", "value", "unit", "value_si", "note", "row_number", "of"}}
 	for _, c := range list {
 		for _, t := range c.tables {
-			for _, l := range t.rows {
+			for n, l := range t.rows {
 				for k, h := range t.columns {
 					if !finite(l.values[k]) {
 						continue
 					}
 					unit := p.System.Unit(h.kind)
 					records = append(records, []string{fmt.Sprint(c.section + 1), p.guarded(t.title), p.guarded(l.name), p.guarded(h.label),
-						plainNumber(l.values[k], h.kind, unit), unit.ASCII(), exact(l.values[k]), p.guarded(l.note)})
+						plainNumber(l.values[k], h.kind, unit), unit.ASCII(), exact(l.values[k]), p.guarded(l.note), fmt.Sprint(n + 1), p.guarded(l.of)})
 				}
 			}
 		}

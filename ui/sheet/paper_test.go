@@ -146,3 +146,69 @@ func TestHostileNamesOnACard(t *testing.T) {
 		}
 	})
 }
+
+// TestEveryPaperHoldsTheSameNumbersInEveryForm: each value of the JSON form is a record of the CSV form and a cell of the Markdown
+// form, those of a table with columns of several kinds below one heading too.
+func TestEveryPaperHoldsTheSameNumbersInEveryForm(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	o := options(plan)
+	o.Section = 3
+	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet} {
+		o.Format = sheet.JSON
+		var got struct {
+			Cards []struct {
+				Tables []struct {
+					Title string
+					Rows  []struct {
+						Name   string
+						Values map[string]struct{ Text string }
+					}
+				}
+			}
+		}
+		if err := json.Unmarshal([]byte(write(t, plan, o)), &got); err != nil {
+			t.Fatal(err)
+		}
+		o.Format = sheet.CSV
+		records, err := csv.NewReader(strings.NewReader(write(t, plan, o))).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		values := 0
+		for _, table := range got.Cards[0].Tables {
+			for _, r := range table.Rows {
+				values += len(r.Values)
+			}
+		}
+		if values == 0 || len(records)-1 != values {
+			t.Errorf("%v: %d values as CSV, %d as JSON", o.Paper, len(records)-1, values)
+		}
+		o.Format = sheet.Markdown
+		text := write(t, plan, o)
+		for _, table := range got.Cards[0].Tables {
+			_, body, found := strings.Cut(text, "\n## "+table.Title+"\n")
+			if !found {
+				t.Errorf("%v: no table %q", o.Paper, table.Title)
+				continue
+			}
+			body, _, _ = strings.Cut(body, "\n## ")
+			numbers := 0
+			for _, line := range strings.Split(body, "\n") {
+				if cells := strings.Split(line, " | "); strings.HasPrefix(line, "| ") && !strings.HasPrefix(line, "| -") {
+					for _, c := range cells[1:] {
+						if c = strings.Trim(c, " |"); c != "" && strings.ContainsAny(c[:1], "-0123456789") && c != "-" {
+							numbers++
+						}
+					}
+				}
+			}
+			want := 0
+			for _, r := range table.Rows {
+				want += len(r.Values)
+			}
+			if numbers < want {
+				t.Errorf("%v, %s: %d numbers as Markdown, %d as JSON", o.Paper, table.Title, numbers, want)
+			}
+		}
+	}
+}

@@ -13,7 +13,8 @@ import (
 )
 
 // A tall table has more rows than a page of paper: its units stand in the heads of its columns, and the heads come again and
-// again. In CSV it is a record for each row and has the file to itself.
+// again. In CSV a running list is a record for each row and has the file to itself; elsewhere a tall table goes with the others,
+// value by value.
 
 // tallRows sets the rows of a tall table. A column in which no row has a value is left out.
 func (p *printer) tallRows(t table) (rows []row) {
