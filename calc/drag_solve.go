@@ -24,7 +24,7 @@ func dragProposals(plan *model.Plan, i int) (list []Proposal) {
 		if !g.read.IsSet() || g.key == "rotating" {
 			continue
 		}
-		p := Proposal{Title: "Friction, " + where + ", that matches the deepest reading " + g.name, By: g.name, Kind: g.kind, Note: "the other factors stay",
+		p := Proposal{Title: "Friction, " + where + ", that matches the deepest reading " + g.name, By: "by " + g.name, Kind: g.kind, Note: "the other factors stay",
 			Why: "no friction factor from 0 to 1 gives this reading: look at weights, mud and the gauge"}
 		p.Ref, _ = model.Find(plan, model.PathOf(i, entry))
 		if mu, found := g.matches(&r); found {

@@ -20,8 +20,8 @@ func hydraulicsProposals(plan *model.Plan, i int) []Proposal {
 	_, p.now = e.result.Worst(i)
 	p.flows()
 	list := []Proposal{p.highestFlow()}
-	list = append(list, p.optimum("Nozzles and flow for most power at the bit", "hydraulics.bit.power", nozzle.PowerShare),
-		p.optimum("Nozzles and flow for most impact of the jets", "hydraulics.bit.impact", nozzle.ImpactShare))
+	list = append(list, p.optimum("Nozzles and flow for most power at the bit", "for most power", "hydraulics.bit.power", nozzle.PowerShare),
+		p.optimum("Nozzles and flow for most impact of the jets", "for most impact", "hydraulics.bit.impact", nozzle.ImpactShare))
 	return append(list, p.wanted())
 }
 
@@ -144,8 +144,8 @@ func (p *adviser) withoutBit() string {
 }
 
 // optimum looks for the flow at which the parasitic loss has its share of the pressure, and for nozzles that take the rest.
-func (p *adviser) optimum(title, gives string, share func(m float64) float64) Proposal {
-	to := Proposal{Title: title, Ref: p.entry("nozzles.sizes"), Gives: gives}
+func (p *adviser) optimum(title, by, gives string, share func(m float64) float64) Proposal {
+	to := Proposal{Title: title, By: by, Ref: p.entry("nozzles.sizes"), Gives: gives}
 	n, why := p.number()
 	limit, given := p.limit()
 	if why == "" {
@@ -208,7 +208,7 @@ func (p *adviser) buy(to *Proposal, n int, flow, standpipe float64, note string)
 
 // wanted looks for the nozzles that give the standpipe pressure that the plan wants, at the planned flow.
 func (p *adviser) wanted() Proposal {
-	to := Proposal{Title: "Nozzles for the standpipe pressure wanted", Ref: p.entry("nozzles.sizes"), Gives: "hydraulics.standpipe"}
+	to := Proposal{Title: "Nozzles for the standpipe pressure wanted", By: "for the wanted standpipe", Ref: p.entry("nozzles.sizes"), Gives: "hydraulics.standpipe"}
 	want := p.plan.Sections[p.section].Standpipe
 	n, why := p.number()
 	if why == "" {

@@ -10,7 +10,7 @@ import (
 // Proposal is an entry worked out so that a figure just meets its limit. It changes nothing by itself.
 type Proposal struct {
 	Title string      // what was looked for
-	By    string      // what it goes by, where several are for one entry; short
+	By    string      // what tells it from others for the same entry, such as "for most power"; short
 	Ref   model.Ref   // the entry
 	Entry model.Entry // its proposed content, rounded to the inner side in the entry's own unit
 	OK    bool

@@ -72,13 +72,13 @@ func (p *Planner) proposalItem(proposal calc.Proposal) item {
 	return item{text: text + adds, full: full}
 }
 
-// settingsText writes the proposed contents of entries, with what the first goes by, and what they are now.
+// settingsText writes the proposed contents of entries, with what tells the proposal from others, and what they are now.
 func (p *Planner) settingsText(proposal calc.Proposal) string {
 	var to, now []string
 	for k, s := range append([]calc.Setting{{Ref: proposal.Ref, Entry: proposal.Entry}}, proposal.More...) {
 		text := s.Ref.Field.Label + " " + s.Ref.Field.ScreenText(s.Entry, p.system)
 		if k == 0 && proposal.By != "" {
-			text += " by " + proposal.By
+			text += " " + proposal.By
 		}
 		to = append(to, text)
 		now = append(now, cmp.Or(s.Ref.Field.ScreenText(s.Ref.Get(p.plan), p.system), "blank"))
