@@ -20,11 +20,13 @@ type Chart struct {
 }
 
 // ChartCurve is one line of a chart. Curves of different kinds have scales of their own. Limit says that the others are
-// to be held against it: a rating, a fracture gradient.
+// to be held against it: a rating, a fracture gradient. Single says that the points are readings, in any order, with nothing known
+// between them.
 type ChartCurve struct {
 	Name   string
 	Kind   quantity.Kind
 	Limit  bool
+	Single bool
 	Points []ChartPoint
 }
 

@@ -75,7 +75,7 @@ func (e *evaluation) dragMarks(i int, from float64) (marks []ChartMark) {
 // readCurve returns what one gauge showed against the depth of the bit, in the order of the readings; none where there is
 // nothing.
 func readCurve(name string, readings []model.DragReading, is func(*measured) bool) []ChartCurve {
-	curve := ChartCurve{Name: name}
+	curve := ChartCurve{Name: name, Single: true}
 	for k := range readings {
 		for _, g := range gauges(&readings[k]) {
 			if is(&g) && g.read.IsSet() && readings[k].Depth.IsSet() {

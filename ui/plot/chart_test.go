@@ -88,6 +88,18 @@ func TestAConstantIsLabelled(t *testing.T) {
 	}
 }
 
+// Single points are drawn once each, in whatever order they come, with nothing between them.
+func TestSinglePointsAreNotJoined(t *testing.T) {
+	c := jobChart()
+	c.Curves = append(c.Curves[:1:1], calc.ChartCurve{Name: "Read", Kind: c.Curves[0].Kind, Single: true,
+		Points: []calc.ChartPoint{{At: 240, Value: 60e5}, {At: 0, Value: 90e5}, {At: 100, Value: 75e5}}})
+	c.Curves[0].Points = []calc.ChartPoint{{At: 0, Value: 10e5}, {At: 240, Value: 10e5}}
+	got := chartPicture(c, chartOptions(canvas.UnicodeGlyphs()), 60, 12)
+	if n := strings.Count(strings.Join(strings.Split(got, "\n")[3:], "\n"), "r"); n != 3 {
+		t.Errorf("%d letters for three readings:\n%s", n, got)
+	}
+}
+
 // A peak between two columns is drawn all the same.
 func TestAPeakIsNotLost(t *testing.T) {
 	s := series{points: jobChart().Curves[0].Points}

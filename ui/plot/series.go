@@ -14,6 +14,7 @@ type series struct {
 	letter rune
 	style  canvas.Style
 	rank   rank
+	single bool              // points with nothing between them, in any order
 	points []calc.ChartPoint // by place
 }
 
@@ -48,8 +49,16 @@ func (s *series) at(place float64) (value float64, ok bool) {
 }
 
 // between returns what to draw for the stretch of the axis from one place to another: the value in its middle, and peaks that
-// stand between.
+// stand between; of single points those alone.
 func (s *series) between(from, to float64) (values []float64) {
+	if s.single {
+		for _, p := range s.points {
+			if from <= p.At && p.At < to && known(p.Value) {
+				values = append(values, p.Value)
+			}
+		}
+		return values
+	}
 	low, high, seen := 0.0, 0.0, false
 	see := func(v float64) {
 		if !seen {
