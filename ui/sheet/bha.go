@@ -36,7 +36,8 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 	if err != nil {
 		return card{}, err.Error()
 	}
-	c = card{section: i, title: "BHA sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
+	c = card{section: i, tallest: true, title: "BHA sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
+	c.tables = []table{p.stringLoads(i)}
 	for _, f := range p.result.Sheet(i).Figures {
 		if slices.ContainsFunc(bhaKeys(), func(key string) bool { return strings.HasPrefix(f.Key, key) }) {
 			c.tables = addFigure(c.tables, f, "")
@@ -46,9 +47,10 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 	for k := len(stack.Rows) - 1; k >= 0; k-- {
 		r := &stack.Rows[k]
 		parts.rows = append(parts.rows, line{name: fmt.Sprint(r.Number) + " " + model.Clean(cmp.Or(r.Name, r.Item)),
-			values: []float64{r.Length, r.Up, r.OD, r.Widest, r.ID, r.Reached, r.Neck, r.InMud}})
+			note: model.Clean(r.Connection), values: []float64{r.Length, r.Up, r.OD, r.Widest, r.ID, r.Reached, r.Neck, r.InMud}})
 	}
 	c.tables = append(c.tables, parts)
+	c.notes = append(c.notes, connections(&stack))
 	if drawn := p.stripPart(i); len(drawn.drawn) > 0 {
 		c.notes = append(c.notes, drawn)
 	}
@@ -59,6 +61,34 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 		"Pull and torque: friction, bending, pressure, slips and tool joints are not in the limits of the pipe body. Inspection decides the class.",
 	}, p.cautionsOn(i, map[quantity.Kind]bool{quantity.Length: true, quantity.Diameter: true, quantity.Force: true})...)})
 	return c, ""
+}
+
+// stringLoads lists what the string is asked to bear, which the shares used are of.
+func (p *printer) stringLoads(i int) table {
+	s := &p.plan.Sections[i].StringLoads
+	t := table{title: "Asked of the string", rowHead: "Entry", columns: []heading{{"", quantity.Force}, {"", quantity.Torque}}, rows: []line{
+		{name: "Weight on bit wanted", values: []float64{given(s.BitWeight), nothing()}, note: "from " + s.Counted},
+		{name: "Overpull planned", values: []float64{given(s.Overpull), nothing()}},
+		{name: "Greatest torque", values: []float64{nothing(), given(s.Torque)}},
+	}}
+	for k, entry := range []quantity.Value{s.BitWeight, s.Overpull, s.Torque} {
+		if !entry.IsSet() {
+			t.rows[k].note = "not entered"
+		}
+	}
+	return t
+}
+
+// connections lists the upper connection of every part for which one is entered, top down.
+func connections(stack *calc.Stack) part {
+	list := part{title: "Connections, upper ends, top down", rowHead: "part"}
+	for k := len(stack.Rows) - 1; k >= 0; k-- {
+		if r := &stack.Rows[k]; r.Connection != "" {
+			list.rows = append(list.rows, row{name: fmt.Sprint(r.Number) + " " + model.Clean(cmp.Or(r.Name, r.Item)),
+				cells: []cell{{value: model.Clean(r.Connection)}}})
+		}
+	}
+	return list
 }
 
 // stripPart draws the space-out strip; without one it has nothing in it.

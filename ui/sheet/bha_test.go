@@ -103,3 +103,31 @@ func TestHostileNamesOnABHASheet(t *testing.T) {
 		}
 	})
 }
+
+// TestABHASheetSaysWhatIsAsked: the share used can be redone from the entries, connections are listed, and the parts come first.
+func TestABHASheetSaysWhatIsAsked(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	plan.Sections[3].String[4].Connection = "NC56 box"
+	plan.Sections[3].StringLoads.Overpull = quantity.Value{}
+	o := options(plan)
+	o.Section = 3
+	text := bha(t, plan, o)
+	for _, want := range []string{"Weight on bit wanted     9.0 tf", "Greatest torque       30.0 kN-m", "Overpull planned      note not entered", "5 collar            NC56 box"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on the sheet:\n%s", want, text)
+		}
+	}
+	if first := strings.Index(text, "Stack-up, top down"); first < 0 || first > strings.Index(text, "Asked of the string") {
+		t.Error("the parts do not come first")
+	}
+	result := calc.Evaluate(plan)
+	available, _ := result.Sheet(3).Find("string.bha.collars")
+	used, ok := result.Sheet(3).Find("string.bha.collars.used")
+	if wanted := plan.Sections[3].StringLoads.BitWeight.SI; !ok || math.Abs(wanted/available.Value-used.Value) > 1e-9 {
+		t.Errorf("%g of %g N is not %g", wanted, available.Value, used.Value)
+	}
+	o.Format = sheet.CSV
+	if !strings.Contains(bha(t, plan, o), "NC56 box") {
+		t.Error("no connection in the CSV form")
+	}
+}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"borewalk/calc"
@@ -43,7 +44,7 @@ func (p *printer) hydraulicsCard(i int) (c card, why string) {
 		f.most = calc.WithFlow(p.plan, i, most).Sheet(i)
 	}
 	c = card{section: i, title: "Hydraulics sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
-	c.tables = []table{p.flowTable(&f), f.rockTable(), f.partTable(), f.bitTable(), f.annulusTable(), f.linerTable()}
+	c.tables = []table{p.fluidTable(&f), p.flowTable(&f), f.rockTable(), f.partTable(), f.bitTable(), p.annulusTable(&f), p.linerTable(&f)}
 	c.notes = p.hydraulicsNotes(i)
 	return c, ""
 }
@@ -52,6 +53,20 @@ func (p *printer) hydraulicsCard(i int) (c card, why string) {
 func (f *flows) both(put func(name string, s *calc.Sheet)) {
 	put("planned", f.planned)
 	put("highest", f.most)
+}
+
+// fluidTable says which fluid is pumped and by which correlation it rubs.
+func (p *printer) fluidTable(f *flows) table {
+	s := &p.plan.Sections[f.section]
+	l := line{name: "mud", note: "friction by " + s.Rheology.Friction, values: []float64{given(s.Density)}}
+	for _, key := range []string{"pv", "yp", "n", "k", "tau0"} {
+		l.values = append(l.values, figureOf(f.planned, "mud.rheology."+key))
+	}
+	if l.values[3] == 1 { // PV and YP are the whole of a Bingham fluid's law
+		l.values[3], l.values[4], l.values[5] = nothing(), nothing(), nothing()
+	}
+	return table{title: "Fluid", rowHead: "Fluid", columns: []heading{{"density", quantity.Density}, {"PV", quantity.Viscosity}, {"YP", quantity.YieldPoint},
+		{"index", quantity.Number}, {"consistency", quantity.Consistency}, {"yield stress", quantity.YieldPoint}}, rows: []line{l}}
 }
 
 // flowTable lists what is pumped and what it takes.
@@ -120,24 +135,37 @@ func (f *flows) bitTable() table {
 }
 
 // annulusTable lists the annulus from the top down, the riser with the booster.
-func (f *flows) annulusTable() table {
-	t := table{title: "Annulus, top down; the riser with the booster", rowHead: "Of", columns: []heading{{"length", quantity.Length},
+func (p *printer) annulusTable(f *flows) table {
+	t := table{title: "Annulus, top down; the riser with the booster", rowHead: "Of", columns: []heading{{"from", quantity.Length}, {"length", quantity.Length},
+		{"bore", quantity.Diameter}, {"body", quantity.Diameter},
 		{"velocity", quantity.Velocity}, {"highest flow", quantity.Velocity}, {"Reynolds", quantity.Count}, {"loss", quantity.Pressure}, {"highest flow, loss", quantity.Pressure}}}
+	way := calc.Annuli(p.plan, f.section)
 	for _, at := range f.planned.Figures {
 		number, ok := strings.CutPrefix(at.Key, "hydraulics.annulus.")
-		if !ok || strings.Contains(number, ".") || number == "share" {
+		if !ok || strings.Contains(number, ".") {
 			continue
 		}
-		t.rows = append(t.rows, line{name: at.Name, note: at.Note, values: []float64{figureOf(f.planned, at.Key+".length"), figureOf(f.planned, at.Key+".velocity"),
+		k, err := strconv.Atoi(number)
+		if err != nil || k < 1 || k > len(way) {
+			continue
+		}
+		a := way[k-1]
+		t.rows = append(t.rows, line{name: at.Name, note: at.Note, values: []float64{a.Top, figureOf(f.planned, at.Key+".length"), a.Bore, a.Body, figureOf(f.planned, at.Key+".velocity"),
 			figureOf(f.most, at.Key+".velocity"), figureOf(f.planned, at.Key+".reynolds"), at.Value, figureOf(f.most, at.Key)}})
 	}
 	return t
 }
 
 // linerTable lists the liners on board at the planned flow.
-func (f *flows) linerTable() table {
+func (p *printer) linerTable(f *flows) table {
 	t := table{title: "Liners on board, planned flow", rowHead: "Liners", columns: []heading{{"size", quantity.Diameter}, {"all pumps", quantity.Flow},
-		{"each pump", quantity.StrokeRate}, {"limit", quantity.Pressure}, {"margin", quantity.Pressure}, {"most to bit", quantity.Flow}}}
+		{"each pump", quantity.StrokeRate}, {"limit", quantity.Pressure}, {"usable", quantity.Ratio}, {"margin", quantity.Pressure},
+		{"most to bit", quantity.Flow}}}
+	usable := nothing()
+	if rule := model.Rules()[model.RulePumpLoad]; rule.In(p.plan.Well.RuleSet) {
+		share, _ := p.plan.Limit(rule)
+		usable = share.SI
+	}
 	for _, at := range f.planned.Figures {
 		key, ok := strings.CutPrefix(at.Key, "hydraulics.liner.")
 		if !ok || strings.Contains(key, ".") {
@@ -145,6 +173,9 @@ func (f *flows) linerTable() table {
 		}
 		l := line{name: at.Name, values: []float64{figureOf(f.planned, at.Key)}}
 		for _, suffix := range []string{".flow", ".rate", ".limit", ".margin", ".most"} {
+			if suffix == ".margin" {
+				l.values = append(l.values, usable)
+			}
 			l.values = append(l.values, figureOf(f.planned, at.Key+suffix))
 		}
 		t.rows = append(t.rows, l)
@@ -170,6 +201,11 @@ func (p *printer) hydraulicsNotes(i int) []part {
 	if len(list.items) == 0 {
 		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
 	}
+	reading := part{title: "How to read it", remarks: []string{
+		"each pump: all pumps on line at one rate, which give the flow through the bit and the booster's together.",
+		"from: depth along hole of the upper end. velocity: flow over the area between bore and body, in the riser with the booster's flow; tool joints count in the loss only.",
+		"usable: the share of the limit that the rule set lets be used; most to bit keeps to it. margin: to the whole limit.",
+	}}
 	cautions := part{title: "Cautions", remarks: []string{
 		"Friction: by formula, for a smooth bore and a string at rest in the middle of a hole of the size planned; turning string, gel strength, and what " +
 			"pressure and temperature do to the fluid are left out. What is measured at bit and standpipe goes before it.",
@@ -181,7 +217,7 @@ func (p *printer) hydraulicsNotes(i int) []part {
 	if p.plan.Sections[i].Returns == model.ToSeabed {
 		cautions.remarks = append(cautions.remarks, "Riserless: heavy fluid runs out of the string by itself when the pumps stop, and its pressure at the standpipe may be none.")
 	}
-	return append(parts, list, cautions, part{title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}})
+	return append(parts, reading, list, cautions, part{title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}})
 }
 
 // hydraulicsRules are the keys of the rules that a section's circulating is held against.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"borewalk/model"
@@ -48,6 +49,7 @@ type card struct {
 	title   string
 	tables  []table
 	notes   []part // what is to be read with the numbers
+	tallest bool   // its tall table is what the paper is for and comes first
 }
 
 // table is what stands under one heading of a card: a line for each row, a value for each column.
@@ -139,7 +141,7 @@ func (p *printer) writeCards(w io.Writer) error {
 	return writeText(w, pages)
 }
 
-// cardPage sets a card as a page; a tall table comes last, behind what is to be read with it.
+// cardPage sets a card as a page; a tall table comes last, behind what is to be read with it, unless the paper is for it.
 func (p *printer) cardPage(c card) page {
 	s := page{title: c.title, foot: standing, head: append([]pair{
 		{"Well", p.wellName()},
@@ -161,7 +163,11 @@ func (p *printer) cardPage(c card) page {
 		}
 		s.parts = append(s.parts, set)
 	}
-	s.parts = append(append(s.parts, c.notes...), tall...)
+	if c.tallest {
+		s.parts = slices.Concat(tall, s.parts, c.notes)
+	} else {
+		s.parts = slices.Concat(s.parts, c.notes, tall)
+	}
 	return s
 }
 

@@ -22,7 +22,7 @@ func (p *printer) tripCard(i int) (c card, why string) {
 	if err != nil {
 		return card{}, err.Error()
 	}
-	c = card{section: i, title: "Trip sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
+	c = card{section: i, tallest: true, title: "Trip sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
 	for _, f := range p.result.Sheet(i).Figures {
 		if f.OK && slices.ContainsFunc(tripKeys(), func(key string) bool { return strings.HasPrefix(f.Key, key) }) {
 			c.tables = addFigure(c.tables, f, "")
