@@ -14,6 +14,9 @@ type worker interface {
 	// planner and the overlay. What it returns puts the outcome in place, and runs with them.
 	more() func(until time.Time) (place func(p *Planner))
 	waits() *bool // whether a piece is under way
+	// patient reports whether the keys wait while a short task is done. Where they do not, those typed meanwhile are for this
+	// overlay, not for the one that follows it.
+	patient() bool
 }
 
 // Work of less than patience is waited for; a piece in the background takes about as long as pieceTime.
@@ -33,7 +36,7 @@ func (p *Planner) begin() {
 	until := time.Now().Add(patience)
 	for {
 		u, ok := p.overlay.(worker)
-		if !ok || *u.waits() || !time.Now().Before(until) {
+		if !ok || !u.patient() || *u.waits() || !time.Now().Before(until) {
 			return
 		}
 		piece := u.more()

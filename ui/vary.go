@@ -117,6 +117,8 @@ func (u *varying) trial() (calc.Trial, bool) {
 
 func (u *varying) waits() *bool { return &u.busy }
 
+func (u *varying) patient() bool { return true }
+
 // more works out further trials.
 func (u *varying) more() func(time.Time) func(*Planner) {
 	sweep, from := u.sweep, len(u.trials)

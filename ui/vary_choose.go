@@ -144,6 +144,9 @@ func newSeeker(p *Planner, sheet int, figure calc.Figure, beside ...model.Ref) *
 
 func (u *seeker) waits() *bool { return &u.busy }
 
+// patient is false: what is typed before the list is seen must not narrow it.
+func (u *seeker) patient() bool { return false }
+
 // more looks at further entries; when there are none the list opens.
 func (u *seeker) more() func(time.Time) func(*Planner) {
 	from := u.looked
