@@ -62,7 +62,8 @@ type stackColumn struct {
 func stackColumns() []stackColumn {
 	return []stackColumn{
 		{"from bit", quantity.Length, func(r *calc.StackRow) float64 { return r.Up }, false},
-		{"OD", quantity.Diameter, func(r *calc.StackRow) float64 { return r.Widest }, false},
+		{"OD", quantity.Diameter, func(r *calc.StackRow) float64 { return r.OD }, true},
+		{"widest", quantity.Diameter, func(r *calc.StackRow) float64 { return r.Widest }, false},
 		{"ID", quantity.Diameter, func(r *calc.StackRow) float64 { return r.Drift }, false},
 		{"comes by", quantity.Diameter, func(r *calc.StackRow) float64 { return r.Reached }, true},
 		{"neck", quantity.Diameter, func(r *calc.StackRow) float64 { return r.Neck }, false},
@@ -98,7 +99,12 @@ func (p *Planner) drawStack(r canvas.Region, page string) {
 	for k, c := range columns {
 		r.TextRight(stackDrawing+k*stackNumber, 1, stackNumber-1, c.head, canvas.Faint)
 	}
-	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-2), columns)
+	foot := 0
+	if len(columns) == len(stackColumns()) {
+		foot = 1
+		r.Text(1, r.H()-1, canvas.Clip("widest: over blades or tool joints · left: what the narrowest bore above leaves beside that", r.W()-1), canvas.Faint)
+	}
+	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-2-foot), columns)
 }
 
 // drawStackRows draws the parts; where they do not fit, the upper ones are left out.

@@ -24,7 +24,7 @@ func TestGoldenStackUp(t *testing.T) {
 
 func TestTheStringPageHasItsDrawingsThenTheWindow(t *testing.T) {
 	p := stringView(t, 80, 24)
-	wants(t, p, "Stack-up, bit at 2155 m", "1 of 3", "neutral point at", "jar", "from bit")
+	wants(t, p, "Stack-up, bit at 2155 m", "1 of 3", "neutral point at", "jar", "from bit", "widest")
 	press(p, "m")
 	wants(t, p, "Stack-up, bit at 7070 ft")
 	press(p, "right")
@@ -41,6 +41,8 @@ func TestTheStringPageHasItsDrawingsThenTheWindow(t *testing.T) {
 func TestTheStackUpFollowsThePlan(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{Charts: someCharts}, "]]", "page string")
 	wants(t, p, "Stack-up")
+	press(p, "v", "v")
+	wants(t, p, "OD   widest", "left: what the narrowest bore above leaves")
 	p = screenOf(t, "ottermast-2", 100, 30, ui.Options{Charts: someCharts}, "]]", "page string")
 	press(p, "down", "down", "down", "down", "enter")
 	downTo(t, p, "Length")
