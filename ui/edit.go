@@ -193,12 +193,42 @@ func (p *Planner) do(edit model.Edit) {
 		return
 	}
 	units := p.plan.Well.UnitSet
-	before := p.result
+	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
 	p.history.Do(p.plan, edit)
 	p.followUnits(units)
 	p.evaluate()
 	p.followChange(before)
 	p.message = edit.Name
+	if f, worse := p.broughtSince(was); worse {
+		p.message += ", " + p.severityMark(f.Severity) + " " + p.findingText(f)
+		p.alarm = alarm{p.message, f.Severity}
+	}
+}
+
+// alarm is a message that tells of a finding.
+type alarm struct {
+	message  string
+	severity calc.Severity
+}
+
+// broughtSince returns the worst finding that the plan did not have before, or had with less severity.
+func (p *Planner) broughtSince(before *calc.Result) (calc.Finding, bool) {
+	type subject struct {
+		section   int
+		key, text string
+	}
+	had := map[subject]calc.Severity{}
+	for i := range before.Findings {
+		f := &before.Findings[i]
+		about := subject{f.Section, f.Key, f.Text}
+		had[about] = max(had[about], f.Severity)
+	}
+	for _, f := range p.sortedFindings() {
+		if f.Severity > had[subject{f.Section, f.Key, f.Text}] {
+			return f, true
+		}
+	}
+	return calc.Finding{}, false
 }
 
 // followUnits shows the plan's unit set when it is no longer what it was before an edit.

@@ -37,6 +37,9 @@ func (p *Planner) drawLine(r canvas.Region, l line, focused bool) {
 	}
 }
 
+// rowMark is how many columns the marks before a row take.
+const rowMark = 3
+
 // drawRow draws a heading or a row of a list, with a sign that says whether it opens.
 func (p *Planner) drawRow(r canvas.Region, l line, mark string, style canvas.Style) {
 	sign := "+ "
@@ -45,7 +48,7 @@ func (p *Planner) drawRow(r canvas.Region, l line, mark string, style canvas.Sty
 	}
 	text := l.group.Title
 	if l.kind == lineRow && !l.open {
-		text = p.summary(l)
+		text = p.summary(l, r.W()-rowMark)
 	} else if l.kind == lineRow {
 		text = l.group.Title + " " + itoa(l.group.Index(l.place)+1)
 	}

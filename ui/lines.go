@@ -6,6 +6,7 @@ import (
 
 	"borewalk/model"
 	"borewalk/model/quantity"
+	"borewalk/ui/canvas"
 )
 
 // lineKind says what a line of the fields pane is.
@@ -228,8 +229,11 @@ func (p *Planner) whereIs(path model.Path) string {
 	return string(path)
 }
 
-// summary returns the content of a list's row on one line; numbers that follow each other in one unit share it.
-func (p *Planner) summary(l line) string {
+// summary returns the content of a list's row on one line of a width; numbers that follow each other in one unit share it. What
+// has no room is left out, a number as a whole.
+func (p *Planner) summary(l line, room int) string {
+	const rest = " .."
+	fits := func(text string) bool { return canvas.Width(p.glyphs.Translate(text)) <= room+1 } // it begins with a blank
 	text, pending := "", ""
 	for _, f := range l.group.Fields {
 		ref := model.Ref{Group: l.group, Field: f, Place: l.place}
@@ -243,15 +247,40 @@ func (p *Planner) summary(l line) string {
 				number, unit = quantity.Format(entry.Quantity.SI, f.Kind, p.system.Unit(f.Kind)), " "+symbol
 			}
 		}
+		next := text
 		if pending != unit {
-			text += pending
+			next += pending
 		}
-		text, pending = text+" "+number, unit
+		if next += " " + number; !fits(next + unit) {
+			if text += pending; f.Type != model.QuantityField {
+				text = p.words(text, number, room+1)
+			}
+			if fits(text + rest) {
+				text += rest
+			}
+			return strings.TrimPrefix(text, " ")
+		}
+		text, pending = next, unit
 	}
 	if text += pending; text == "" {
 		return "(blank)"
 	}
 	return text[1:]
+}
+
+// words adds to a text what of another has room in a width, cut at a blank, or within its first word where nothing stands before.
+func (p *Planner) words(text, more string, width int) string {
+	for n, word := range strings.Fields(more) {
+		next := text + " " + word
+		if canvas.Width(p.glyphs.Translate(next)) > width {
+			if n == 0 && text == "" {
+				return canvas.Clip(p.glyphs.Translate(next), width)
+			}
+			break
+		}
+		text = next
+	}
+	return text
 }
 
 // listAt returns the list that adding or removing a row acts on at the focus: the row's own, or on the hole page the

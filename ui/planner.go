@@ -75,6 +75,7 @@ type Planner struct {
 	edit    *editing
 	overlay overlay
 	message string
+	alarm   alarm
 
 	width, height int
 	grid          *canvas.Canvas

@@ -311,3 +311,39 @@ func TestFrictionIsOfferedFromReadings(t *testing.T) {
 	press(p, "down", "down", "enter")
 	wants(t, p, "> Friction, open    0.270")
 }
+
+// TestNozzlesSayWhatTheyAreFor: proposals that come to the same nozzles can be told apart.
+func TestNozzlesSayWhatTheyAreFor(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page hydraulics", "g")
+	wants(t, p, "for most power, Flow", "for most impact, Flow", "for the wanted standpipe")
+}
+
+// TestAnEditSaysWhichFindingItBrings: the message of an edit does not hide what the edit leads to.
+func TestAnEditSaysWhichFindingItBrings(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page hydraulics")
+	downTo(t, p, "Flow")
+	press(p, "7000", "enter")
+	wants(t, p, "section 4 Flow: 3400 L/min to 7000 L/min, !! stop")
+	press(p, "u", "3405", "enter")
+	wants(t, p, "section 4 Flow: 3400 L/min to 3405 L/min")
+	lacks(t, p, "3405 L/min,")
+}
+
+// TestARowIsNeverCutWithinANumber: what a row of a list has no room for is left out, number by number.
+func TestARowIsNeverCutWithinANumber(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page string")
+	wants(t, p, "+ heavy-weight 5 1/2 in", "+ rotary steerable ..")
+	for width := 80; width <= 200; width += 3 {
+		p.Update(tea.WindowSizeMsg{Width: width, Height: 40})
+		for _, line := range strings.Split(p.View(), "\n") {
+			_, row, found := strings.Cut(line, "+ heavy-weight 5 1/2 in")
+			if !found {
+				continue
+			}
+			row, _, _ = strings.Cut(row, "│")
+			if row = strings.TrimSpace(row); row != ".." && row != "" && row != "140.0 m" {
+				t.Errorf("%d columns: heavy-weight 5 1/2 in %s", width, row)
+			}
+		}
+	}
+}

@@ -338,6 +338,9 @@ func (p *Planner) editHint() string {
 // statusLine shows the last message, else the worst finding of the section being worked.
 func (p *Planner) statusLine() (string, canvas.Style) {
 	if p.message != "" {
+		if p.alarm.message == p.message {
+			return p.message, severityStyle(p.alarm.severity)
+		}
 		return p.message, canvas.Plain
 	}
 	if u, ok := p.overlay.(*varying); ok {
