@@ -25,12 +25,16 @@ const (
 	rockPasses = 2.3   // W/(m K), where the plan gives none
 )
 
-// What pits take from the mud where the plan does not say, K, common practice, from memory; and how much of a kelvin more may
-// come back before the mud is said not to settle.
+// What pits take from the mud where the plan does not say, K: common pits without a cooler, from memory; and how much of a kelvin
+// more may come back before the mud is said not to settle.
 const (
-	usualCooling = 5.0
+	usualCooling = 1.0
 	mostKept     = 0.98
 )
+
+// mixedAt is what a cement job's fluids are pumped in at where neither the plan nor the mud in the pits is warmer, K: 27 °C,
+// at which a laboratory's schedule usually starts, from memory. What is taken too cool makes a thickening time look long.
+const mixedAt = 273.15 + 27
 
 // How long mud goes round where the plan does not say, s.
 const (
@@ -56,6 +60,7 @@ type round struct {
 	heat     float64 // capacity of the mud, J/(kg K)
 	time     float64
 	spent    float64 // pump pressure whose heat counts, Pa
+	given    float64 // temperature pumped in where it does not settle by itself, K
 	cooled   float64 // by the pits, where the inlet follows from that, K
 	rock     float64 // conductivity
 	foot     float64 // TVD of the end of the string
@@ -108,8 +113,8 @@ func (r *round) working(w *Working) {
 	w.in("K", "at the bottom, to the rock, W/(m K)", quantity.Number, last.Outside)
 	w.in("Te", "static at the bottom", quantity.Temperature, last.Bottom)
 	w.in("TVD", "of the end of the string", quantity.Length, r.foot)
-	w.Source = "heat balance of Holmes and Swift (J. Pet. Tech., June 1970), the rock's share by Hasan and Kabir (SPE Prod. & Facil., August 1994), the riser in the sea added; from memory"
-	w.Note = "An estimate, good to perhaps 15 °C: walls are taken to pass 170 W/(m² K) across the string and 60 to the wall, rock as the same everywhere, and no heat of friction counts but that of the pump pressure given. Measured temperatures and the laboratory's schedule count."
+	w.Source = "steady heat balance of Holmes and Swift (J. Pet. Tech., June 1970), the rock's share by Hasan and Kabir (SPE Prod. & Facil., August 1994), the riser in the sea added; from memory"
+	w.Note = "A model's estimate, steady, good to perhaps 15 °C: walls are taken to pass 170 W/(m² K) across the string and 60 to the wall, rock as the same everywhere, and no heat of friction counts but that of the pump pressure given. Measured temperatures and the laboratory's schedule count."
 }
 
 // drilling returns the drilling fluid of section i going round at its flow with the bit at TD, in about so many lengths.
@@ -129,9 +134,12 @@ func (e *evaluation) drilling(i, cells int) (round, gap) {
 			annulus[k].Inner = annulus[k-1].Inner // a bit's way down is about the last pipe's
 		}
 	}
-	r := round{flow: s.Flow.SI, time: drilledFor, spent: e.pumpHeat(i)}
+	r := round{flow: s.Flow.SI, time: drilledFor, spent: e.pumpHeat(i), given: s.Circulating.Inlet.SI}
 	if s.Circulating.Time.IsSet() {
 		r.time = s.Circulating.Time.SI
+	}
+	if !s.Circulating.Inlet.IsSet() && !e.sections[i].rig {
+		r.given = e.heat.surface // nothing comes back
 	}
 	if e.sections[i].rig && !e.gaps.bop.open() {
 		r.boosting = s.Booster.SI
@@ -152,19 +160,63 @@ func (e *evaluation) pumpHeat(i int) float64 {
 	return c.loop.parasitic(c.flow) + c.loop.lossBit(c.flow)
 }
 
-// cementRound returns the mud going round the string of section i at the rate of displacement. Where the cement goes down an
-// inner string, it is taken to fill the casing.
+// drillingRound is drilling in the lengths that figures take, worked out once.
+func (e *evaluation) drillingRound(i int) (*round, gap) {
+	if e.rounds == nil {
+		e.rounds = make([]*drilledRound, len(e.sections))
+	}
+	if e.rounds[i] == nil {
+		r, missing := e.drilling(i, figureCells)
+		e.rounds[i] = &drilledRound{r, missing}
+	}
+	return &e.rounds[i].round, e.rounds[i].missing
+}
+
+// drilledRound is a round, or what is missing for it.
+type drilledRound struct {
+	round
+	missing gap
+}
+
+// cementRound returns the mud going round the string of section i at the rate of mixing or of displacing, whichever leaves the
+// end of the string hotter. Where the cement goes down an inner string, it is taken to fill the casing.
 func (e *evaluation) cementRound(i int, job *cementJob, cells int) (round, gap) {
 	c := &e.plan.Sections[i].Cement
-	missing := first(job.missing, e.pathGap, lacks(c.DisplaceRate, i, "pumping.displace_rate", "displacing rate"))
+	missing := first(job.missing, e.pathGap, e.rateGap(i))
+	inlet, unknown := e.cementInlet(i)
+	missing = first(missing, unknown)
 	if missing.open() {
 		return round{}, missing
 	}
-	r := round{flow: c.DisplaceRate.SI, time: cementedFor}
-	if t := e.plan.Sections[i].Circulating.Cementing; t.IsSet() {
-		r.time = t.SI
+	at := func(rate float64) (round, gap) {
+		r := round{flow: rate, time: cementedFor, given: inlet}
+		if t := e.plan.Sections[i].Circulating.Cementing; t.IsSet() {
+			r.time = t.SI
+		}
+		return r, e.goRound(i, &r, job.gauge, job.string, cells)
 	}
-	return r, e.goRound(i, &r, job.gauge, job.string, cells)
+	r, missing := at(c.DisplaceRate.SI)
+	if missing.open() || c.MixRate.SI == c.DisplaceRate.SI {
+		return r, missing
+	}
+	mixing, missing := at(c.MixRate.SI)
+	if missing.open() || mixing.bottom() > r.bottom() {
+		return mixing, missing
+	}
+	return r, gap{}
+}
+
+// cementInlet returns the temperature in K with which a cement job is pumped in: as entered, else the mud's in the suction, and
+// no less than what a laboratory starts at.
+func (e *evaluation) cementInlet(i int) (float64, gap) {
+	if own := e.plan.Sections[i].Circulating.CementInlet; own.IsSet() {
+		return own.SI, gap{}
+	}
+	r, missing := e.drillingRound(i)
+	if missing.open() {
+		return 0, missing
+	}
+	return math.Max(mixedAt, r.Inlet), gap{}
 }
 
 // goRound cuts the well into lengths, says what passes heat in each, and works the temperatures out.
@@ -226,9 +278,9 @@ func (r *round) spend() {
 	r.Bit = half / r.Capacity
 }
 
-// settleInlet works the temperatures out for the mud that is pumped in: as entered, or the sea surface's where nothing comes
-// back, or what comes back less what the pits take, but no colder than the sea's surface. The temperatures follow the
-// inlet's in a straight line, so that two of them tell the one at which the mud has settled.
+// settleInlet works the temperatures out for the mud that is pumped in: at the temperature given, or with what comes back less
+// what the pits take, but no colder than the sea's surface. The temperatures follow the inlet's in a straight line, so that
+// two of them tell the one at which the mud has settled.
 func (e *evaluation) settleInlet(i int, r *round) error {
 	c := &e.plan.Sections[i].Circulating
 	at := func(inlet float64) (err error) {
@@ -239,11 +291,8 @@ func (e *evaluation) settleInlet(i int, r *round) error {
 		r.Profile, err = r.Solve()
 		return err
 	}
-	switch {
-	case c.Inlet.IsSet():
-		return at(c.Inlet.SI)
-	case !e.sections[i].rig:
-		return at(e.heat.surface)
+	if r.given > 0 {
+		return at(r.given)
 	}
 	r.cooled = usualCooling
 	if c.PitsCool.IsSet() {
@@ -346,19 +395,39 @@ func (e *evaluation) boost(r *round) {
 	}
 }
 
-// empiricalFigure adds what measurements in other wells give for the circulating temperature, where they reach.
-func (e *evaluation) empiricalFigure(p *page, key string, foot float64, missing gap) {
-	if missing.open() {
+// otherWells is what measurements in other wells say of the circulating temperature at a depth.
+type otherWells struct {
+	static, gradient float64
+	value            float64 // K; 0 where they say nothing
+	silent           error   // why they say nothing
+}
+
+// otherWells asks them about a TVD, if that is known.
+func (e *evaluation) otherWells(foot float64, missing gap) (o otherWells) {
+	if !missing.open() {
+		o.static, o.gradient = e.heat.steel(foot), e.heat.gradient(foot)
+		o.value, o.silent = thermal.Empirical(o.static, o.gradient)
+	}
+	return o
+}
+
+// silence writes down why a circulating temperature has no second opinion.
+func (o *otherWells) silence(w *Working) {
+	if o.silent != nil {
+		w.Note += " Other wells give no second opinion: " + o.silent.Error() + "."
+	}
+}
+
+// figure adds what other wells say beside the circulating temperature, where they reach.
+func (o *otherWells) figure(p *page, key string) {
+	if o.value == 0 {
 		return
 	}
-	static, gradient := e.heat.steel(foot), e.heat.gradient(foot)
-	if value, ok := thermal.Empirical(static, gradient); ok {
-		p.also(key, "other wells", quantity.Temperature, value, gap{}, func(w *Working) {
-			w.Formula = "T = -50.64 °C + 804.9 m × G + (1.342 - 12.22 m/°C × G) × Ts"
-			w.in("Ts", "static there", quantity.Temperature, static)
-			w.in("G", "mean gradient of the rock", quantity.TemperatureGradient, gradient)
-			w.Source = "Kutasov and Targhi, Oil and Gas Journal, 25 May 1987, from memory; for 74 to 212 °C and 1.51 to 4.45 °C/100 m"
-			w.Note = "A second opinion from 79 wells: it knows neither flow nor riser. Where the two part, believe neither without a measurement."
-		})
-	}
+	p.also(key, "other wells", quantity.Temperature, o.value, gap{}, func(w *Working) {
+		w.Formula = "T = -50.64 °C + 804.9 m × G + (1.342 - 12.22 m/°C × G) × Ts"
+		w.in("Ts", "static there", quantity.Temperature, o.static)
+		w.in("G", "mean gradient of the rock", quantity.TemperatureGradient, o.gradient)
+		w.Source = "Kutasov and Targhi, Oil and Gas Journal, 25 May 1987, from memory; for 74 to 212 °C and 1.51 to 4.45 °C/100 m"
+		w.Note = "A second opinion from 79 wells: it knows neither flow nor riser. Where the two part, believe neither without a measurement, and plan cement for the hotter."
+	})
 }

@@ -53,13 +53,14 @@ type evaluation struct {
 	strings      []casing
 	tallies      []*stringTally // of each section, as they are asked for
 	drills       []drillString
-	bores        []bore.Profile // the outer bores of each section, once they are known
-	cements      []*cementJob   // of each section, as they are asked for
-	worked       []*workedJob   // likewise, with what they come to
-	moves        []*moving      // the drill strings on their way, likewise
-	loops        []*loop        // the ways of the fluid, likewise
-	circulations []*circulation // likewise, at the planned flow
-	fitted       []liner        // the liners, once they are asked for, with those on board
+	bores        []bore.Profile  // the outer bores of each section, once they are known
+	cements      []*cementJob    // of each section, as they are asked for
+	worked       []*workedJob    // likewise, with what they come to
+	moves        []*moving       // the drill strings on their way, likewise
+	loops        []*loop         // the ways of the fluid, likewise
+	circulations []*circulation  // likewise, at the planned flow
+	rounds       []*drilledRound // likewise, with the temperatures
+	fitted       []liner         // the liners, once they are asked for, with those on board
 	explain      *explanation
 }
 

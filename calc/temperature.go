@@ -142,14 +142,18 @@ func (e *evaluation) temperatureFigures(i int, p *page) {
 
 // circulatingFigures adds the temperatures of the mud going round at the planned flow, the bit at TD.
 func (e *evaluation) circulatingFigures(i int, p *page) {
-	c, missing := e.drilling(i, figureCells)
+	c, missing := e.drillingRound(i)
 	var bottom, top, hottest, at float64
 	if !missing.open() {
 		bottom, top = c.bottom(), c.top()
 		hottest, at = c.hottest()
 	}
-	p.put("temperature.bhct", "TD, going round", quantity.Temperature, bottom, missing, func(w *Working) { c.working(w) })
-	e.empiricalFigure(p, "temperature.bhct.empirical", c.foot, missing)
+	wells := e.otherWells(c.foot, missing)
+	p.put("temperature.bhct", "TD, BHCT modelled", quantity.Temperature, bottom, missing, func(w *Working) {
+		c.working(w)
+		wells.silence(w)
+	}).Note = steady
+	wells.figure(p, "temperature.bhct.empirical")
 	p.put("temperature.hottest", "Hottest mud", quantity.Temperature, hottest, missing, func(w *Working) { c.working(w) })
 	p.also("temperature.hottest.at", "at TVD", quantity.Length, at, missing, func(w *Working) { c.working(w) })
 	name := "Flowline"
@@ -157,7 +161,34 @@ func (e *evaluation) circulatingFigures(i int, p *page) {
 		name = "Returns, seabed"
 	}
 	p.put("temperature.flowline", name, quantity.Temperature, top, missing, func(w *Working) { c.working(w) })
+	e.inletFigure(i, p, c, missing)
 }
+
+// inletFigure adds the temperature of the mud pumped in, which all the others follow.
+func (e *evaluation) inletFigure(i int, p *page, c *round, missing gap) {
+	p.put("temperature.inlet", "Mud in", quantity.Temperature, c.Inlet, missing, func(w *Working) {
+		switch {
+		case e.plan.Sections[i].Circulating.Inlet.IsSet():
+			w.Formula = "as entered"
+			w.in("Tin", "pumped in", quantity.Temperature, c.Inlet)
+			w.Source = "the plan"
+		case c.given > 0:
+			w.Formula = "Tin = sea surface's, as nothing comes back"
+			w.in("Tin", "sea surface", quantity.Temperature, c.Inlet)
+			w.Source = "common practice, from memory"
+		default:
+			w.Formula = "Tin = what comes back - what the pits take, or the sea surface's if that is hotter"
+			w.in("back", "at the flowline", quantity.Temperature, c.top())
+			w.in("cooled", "by the pits", quantity.TemperatureRise, c.cooled)
+			w.in("sea", "at its surface", quantity.Temperature, e.heat.surface)
+			w.Source = "heat balance with the mud settled; what common pits without a cooler take is from memory"
+			w.Note = "Pits with a cooler take more: enter what they do."
+		}
+	})
+}
+
+// steady marks a circulating temperature as what it is.
+const steady = "steady, estimate"
 
 // cementTemperatures adds the temperatures at the shoe that the slurries are tested at, and judges the tests.
 func (e *evaluation) cementTemperatures(i int, p *page, job *cementJob) {
@@ -172,25 +203,33 @@ func (e *evaluation) cementTemperatures(i int, p *page, job *cementJob) {
 	if !missing.open() {
 		bottom = c.bottom()
 	}
+	wells := e.otherWells(c.foot, missing)
 	p.group = "Temperature"
 	p.put("temperature.cement.bhst", "Shoe, static", quantity.Temperature, static, still, func(w *Working) { h.down(w, tvd) })
-	p.put("temperature.cement.bhct", "Shoe, going round", quantity.Temperature, bottom, missing, func(w *Working) { c.working(w) })
-	e.empiricalFigure(p, "temperature.cement.bhct.empirical", c.foot, missing)
+	p.put("temperature.cement.bhct", "Shoe, BHCT modelled", quantity.Temperature, bottom, missing, func(w *Working) {
+		c.working(w)
+		w.Note += " Worked out at the mixing rate and at the displacing rate: this is the hotter."
+		wells.silence(w)
+	}).Note = steady
+	wells.figure(p, "temperature.cement.bhct.empirical")
 	for k := range e.plan.Sections[i].Slurries {
 		q := &e.plan.Sections[i].Slurries[k]
 		if !q.TestTemperature.IsSet() {
 			continue
 		}
-		off := q.TestTemperature.SI - bottom
-		p.put("temperature."+slurryKey(k)+".test", slurryName(q, k)+", test", quantity.TemperatureRise, off, missing, func(w *Working) {
-			w.Formula = "off = temperature of the thickening test - shoe, going round"
+		over := q.TestTemperature.SI - math.Max(bottom, wells.value)
+		p.put("temperature."+slurryKey(k)+".test", slurryName(q, k)+", test", quantity.TemperatureRise, over, missing, func(w *Working) {
+			w.Formula = "over = temperature of the thickening test - the hotter BHCT at the shoe"
 			w.in("test", "of the laboratory", quantity.Temperature, q.TestTemperature.SI)
-			w.in("shoe", "going round", quantity.Temperature, bottom)
+			w.in("model", "BHCT", quantity.Temperature, bottom)
+			if wells.value > 0 {
+				w.in("wells", "BHCT by other wells", quantity.Temperature, wells.value)
+			}
 			w.Source = "common practice; API RP 10B-2 tests at the bottom-hole circulating temperature"
-			w.Note = "A test that is too cool shows a thickening time that is too long. The laboratory's and the operator's temperatures count."
+			w.Note = "A test that is too cool shows a thickening time that is too long; one that is too hot lets the cement be held back for longer than it needs. The laboratory's and the operator's temperatures count."
 		}).Note = "over BHCT"
-		if !missing.open() && !math.IsNaN(off) {
-			e.judge(model.RuleTestTemperature, i, math.Abs(off), "Thickening test off the circulating temperature, "+slurryName(q, k), "", 0, slurryPath(i, k, "test_temperature"))
+		if !missing.open() && !math.IsNaN(over) {
+			e.judge(model.RuleTestTemperature, i, math.Max(0, -over), "Thickening test cooler than the hotter circulating temperature, "+slurryName(q, k), "", 0, slurryPath(i, k, "test_temperature"))
 		}
 	}
 }

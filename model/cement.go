@@ -196,7 +196,7 @@ func slurryGroup(section *Group) *Group {
 		d{Key: "thickening", Label: "Thickening", Name: "Thickening time", Topic: TopicCement, Kind: quantity.Hours, Range: "0.5 h to 48 h",
 			Help: "Of the laboratory, on rig samples, at the temperature and pressure of the job.", At: func(s *Slurry) any { return &s.Thickening }},
 		d{Key: "test_temperature", Label: "Tested at", Name: "Temperature of the thickening test", Topic: TopicCement, Kind: quantity.Temperature, Range: "0 C to 250 C",
-			Help: "Of the laboratory: circulating temperature at the bottom, BHCT. Compared with the one worked out here.", At: func(s *Slurry) any { return &s.TestTemperature }},
+			Help: "Of the laboratory: circulating temperature at the bottom, BHCT. Compared with the hotter of those worked out here; a cooler test shows too long a time.", At: func(s *Slurry) any { return &s.TestTemperature }},
 		d{Key: "strength_time", Label: "Time to 500 psi", Name: "Time to a strength of 500 psi", Topic: TopicCement, Kind: quantity.Hours, Range: "0.5 h to 240 h",
 			Help: "Of the laboratory, at the coldest temperature that it will have: the seabed's near the top.", At: func(s *Slurry) any { return &s.StrengthTime }},
 		d{Key: "pv", Label: "PV", Name: "Plastic viscosity", Topic: TopicCement, Kind: quantity.Viscosity, Range: "0.5 cP to 500 cP",

@@ -336,7 +336,7 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RulePipeTorsion, "pipe_torsion", "Torque of what the pull leaves", Standard, practised, quantity.Ratio, "100 %", "API RP 7G, torsion under tension, from memory"),
 		most(RuleBendingRatio, "bending_ratio", "Step in stiffness", Practice, practised, quantity.Number, "5.5", "common practice, 5.5 where drilling is easy, 3.5 where it is hard on the string; from memory"),
 		least(RuleRamJoint, "ram_joint", "Tool joint off a ram", Practice, practised, length, "0.5 m", "common practice, geometry with tide and heave, half a ram block counted; from memory"),
-		most(RuleTestTemperature, "test_temperature", "Cement test off the circulating temperature", Practice, practised, quantity.TemperatureRise, "10 K", memory),
+		most(RuleTestTemperature, "test_temperature", "Cement test cooler than the circulating temperature", Practice, practised, quantity.TemperatureRise, "3 K", memory),
 		least(RulePumpPressure, "pump_pressure", "Standpipe pressure within the liners' limit", Arithmetic, nil, quantity.Pressure, "0 bar",
 			"as entered: limit of the liners less the standpipe pressure as worked out"),
 		most(RulePumpLoad, "pump_load", "Standpipe pressure over the liners' limit", Practice, practised, quantity.Ratio, "90 %", memory),

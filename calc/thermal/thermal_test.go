@@ -210,14 +210,14 @@ func TestEmpiricalInBothUnits(t *testing.T) {
 	for _, static := range []float64{180, 230, 300, 400} { // °F
 		for _, g := range []float64{0.009, 0.0135, 0.02, 0.024} { // °F/ft
 			want := -102.1 + 3354*g + (1.342-22.28*g)*static
-			got, ok := Empirical(zero+(static-32)/1.8, g/1.8/0.3048)
-			if fahrenheit := (got-zero)*1.8 + 32; !ok || math.Abs(fahrenheit-want) > 0.15 {
+			got, err := Empirical(zero+(static-32)/1.8, g/1.8/0.3048)
+			if fahrenheit := (got-zero)*1.8 + 32; err != nil || math.Abs(fahrenheit-want) > 0.15 {
 				t.Errorf("%v °F, %v °F/ft: %v, want %v", static, g, fahrenheit, want)
 			}
 		}
 	}
 	for _, bad := range [][2]float64{{300, 0.03}, {500, 0.03}, {380, 0.01}, {380, 0.06}, {math.NaN(), 0.03}} {
-		if got, ok := Empirical(bad[0], bad[1]); ok || got != 0 {
+		if got, err := Empirical(bad[0], bad[1]); err == nil || got != 0 {
 			t.Errorf("Empirical(%v) = %v", bad, got)
 		}
 	}
