@@ -193,7 +193,7 @@ func (e *evaluation) solidsFigures(i int, p *page) {
 		w.in("solids", "share", quantity.Ratio, parts.All)
 		shown(w)
 	})
-	p.also("mud.recipe.high.mass", "in the mud", quantity.Density, parts.HighMass, missing, func(w *Working) {
+	p.also("mud.recipe.high.mass", "in the mud", quantity.Concentration, parts.HighMass, missing, func(w *Working) {
 		w.Formula = "mass in the volume = high × rho_h"
 		w.in("high", "share", quantity.Ratio, parts.High)
 		shown(w)
@@ -204,7 +204,7 @@ func (e *evaluation) solidsFigures(i int, p *page) {
 		w.in("high", "share", quantity.Ratio, parts.High)
 		shown(w)
 	})
-	p.also("mud.recipe.low.mass", "in the mud", quantity.Density, parts.LowMass, missing, func(w *Working) {
+	p.also("mud.recipe.low.mass", "in the mud", quantity.Concentration, parts.LowMass, missing, func(w *Working) {
 		w.Formula = "mass in the volume = low × rho_l"
 		w.in("low", "share", quantity.Ratio, parts.Low)
 		shown(w)

@@ -81,13 +81,14 @@ const (
 	JetVelocity                     // the velocity of a bit's jets, m/s
 	JetForce                        // the force of a bit's jets, N
 	RotarySpeed                     // turns of the string per time, rad/s
+	Concentration                   // a mass of one thing in a volume of fluid, kg/m³
 
 	kindCount = int(iota)
 )
 
 // dimension is what can be compared: kinds of one dimension accept the same
 // units. Yield point has a dimension of its own, although it is a stress, so
-// that "12 psi" is caught there; and the counted kinds are kept apart.
+// that "12 psi" is caught there; so has concentration beside density; and the counted kinds are kept apart.
 type dimension uint8
 
 const (
@@ -125,6 +126,7 @@ const (
 	consistency
 	dial
 	massRate
+	concentration
 )
 
 // kindRow is one line of the table of kinds.
@@ -180,6 +182,7 @@ var kindTable = [kindCount]kindRow{
 	JetVelocity:         {"jet velocity", velocity},
 	JetForce:            {"jet force", force},
 	RotarySpeed:         {"rotary speed", rotation},
+	Concentration:       {"concentration", concentration},
 }
 
 // Kinds returns every kind, in the order of the constants.

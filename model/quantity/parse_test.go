@@ -26,6 +26,8 @@ func TestParse(t *testing.T) {
 		{"13.625", Diameter, Inch, "13.625 in"},
 		{"1,25 sg", Density, 0, "1.25 sg"},
 		{"1,2345", Density, SpecificGravity, "1.2345 sg"},
+		{"20 #/bbl", Concentration, 0, "20 lb/bbl"},
+		{"150 kg/m³", Concentration, 0, "150 kg/m3"},
 		{"0,125", Density, SpecificGravity, "0.125 sg"},
 		{"0,052 psi/ft", Gradient, 0, "0.052 psi/ft"},
 		{"-0,125", Number, 0, "-0.125"},

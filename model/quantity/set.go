@@ -99,6 +99,7 @@ var setTable = [kindCount][setCount]Unit{
 	JetVelocity:         {Metric: MetrePerSecond, Field: FootPerSecond, SI: MetrePerSecond},
 	JetForce:            {Metric: Newton, Field: PoundForce, SI: Newton},
 	RotarySpeed:         {Metric: TurnPerMinute, Field: TurnPerMinute, SI: TurnPerMinute},
+	Concentration:       {Metric: KilogramInCubicMetre, Field: PoundInBarrel, SI: KilogramInCubicMetre},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

@@ -203,4 +203,7 @@ var unitTable = [unitCount]unitRow{
 	TonnePerHour:      {dim: massRate, symbol: "t/h", num: 1000, den: 3600, digits: digits{fine: 1}, step: 1, spellings: "t/h te/h t/hr te/hr tonne/h tonnes/h tonne/hour tonnes/hour"},
 	PoundPerMinute:    {dim: massRate, symbol: "lb/min", num: pound, den: 60e8, step: 50, spellings: "lb/min lbs/min lbm/min pound/min pounds/min"},
 	KilogramPerMinute: {dim: massRate, symbol: "kg/min", num: 1, den: 60, step: 10, spellings: "kg/min kgs/min kilo/min kilos/min"},
+
+	PoundInBarrel:        {dim: concentration, symbol: "lb/bbl", num: pound * 1e4, den: barrel, digits: digits{fine: 1}, step: 1, spellings: "lb/bbl lbs/bbl lbm/bbl #/bbl ppb"},
+	KilogramInCubicMetre: {dim: concentration, symbol: "kg/m3", num: 1, den: 1, digits: digits{fine: 1, coarse: 0, below: 100}, step: 5, spellings: "kg/m3 kg/cum kgs/m3 g/l"},
 }

@@ -204,6 +204,10 @@ const (
 	PoundPerMinute
 	KilogramPerMinute
 
+	// Masses of one thing in a volume of fluid.
+	PoundInBarrel
+	KilogramInCubicMetre
+
 	unitCount = int(iota + 1)
 )
 
