@@ -61,7 +61,7 @@ func TestMudAtDepthBySmallSteps(t *testing.T) {
 		t.Fatal(err)
 	}
 	mud, err := downhole.New(downhole.Recipe{Density: plan.Sections[5].Density.SI, Temperature: 293.15, Oil: downhole.Oil{Base: downhole.Olefin},
-		OilShare: 0.57, OilDensity: 789.7, BrineShare: 0.15 * 998.2 / 0.75 / brine.Density, Brine: brine.Density, SaltShare: 0.25})
+		OilShare: 0.62, OilDensity: 789.7, BrineShare: 0.16 * 998.2 / 0.75 / brine.Density, Brine: brine.Density, SaltShare: 0.25})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -168,6 +168,9 @@ func (e *evaluation) solidsFigures(i int, p *page) {
 			missing = gap{model.PathOf(i, "recipe.water"), "retort and mud density do not belong together: one kind of solids comes out below zero"}
 		}
 	}
+	if !missing.open() {
+		e.judge(model.RuleDrilledSolids, i, parts.Low, "Drilled solids in the mud, by retort", "", 0, model.PathOf(i, "recipe.water"))
+	}
 	shown := func(w *Working) {
 		w.in("rho", "mud", quantity.Density, retort.Density)
 		w.in("oil", "share", quantity.Ratio, retort.Oil)

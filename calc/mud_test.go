@@ -8,6 +8,7 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 const (
@@ -190,6 +191,40 @@ func TestBrineByItsDensity(t *testing.T) {
 		if got, want := value(t, r, 3, key), value(t, was, 3, key); !near(got, want, 1e-3*want) {
 			t.Errorf("%s = %v by density, %v by share", key, got, want)
 		}
+	}
+}
+
+// TestDrilledSolidsByHand balances the mud of saltlantern's sections 4 and 5 by hand, its brine of 25 % CaCl2 at 1.228 sg (handbook
+// tables, from memory), and holds the low-gravity solids against what is common: 4 to 6 % in the demo, at most 8 %.
+func TestDrilledSolidsByHand(t *testing.T) {
+	plan := demo(t, "saltlantern-1")
+	r := calc.Evaluate(plan)
+	for section, c := range map[int]struct{ density, oil, water float64 }{4: {11.2 * 119.8264, 0.645, 0.18}, 5: {12.35 * 119.8264, 0.63, 0.155}} {
+		const oil, brine, high, low = 6.59 * 119.8264, 1228.0, 4200.0, 2600.0
+		wet := c.water * 998.2 / 0.75 / brine
+		solids := 1 - c.oil - wet
+		heavy := (c.density - c.oil*oil - wet*brine - low*solids) / (high - low)
+		for key, want := range map[string]float64{"mud.recipe.low": solids - heavy, "mud.recipe.high": heavy,
+			"mud.recipe.low.mass": (solids - heavy) * low, "mud.recipe.high.mass": heavy * high} {
+			if got := value(t, r, section, key); !near(got, want, 0.02*want) {
+				t.Errorf("section %d %s = %v, by hand %v", section, key, got, want)
+			}
+		}
+		if f := figure(t, r, section, "mud.recipe.low.mass"); f.Kind != quantity.Concentration {
+			t.Errorf("%s is shown as a %v", f.Key, f.Kind)
+		}
+	}
+	for section := 3; section <= 6; section++ {
+		if low := value(t, r, section, "mud.recipe.low"); low < 0.04 || low > 0.06 {
+			t.Errorf("section %d: drilled solids %v", section, low)
+		}
+		if f := worst(t, r, section, "drilled_solids"); f.Severity != calc.OK {
+			t.Errorf("%+v", f)
+		}
+	}
+	with(t, plan, "section[4].recipe.oil", "61.5 %") // less oil for the same density: light solids stand for it
+	if f := worst(t, calc.Evaluate(plan), 4, "drilled_solids"); f.Severity != calc.Caution || f.Mend != "section[4].recipe.water" || f.Measured < 0.08 {
+		t.Errorf("%+v", f)
 	}
 }
 

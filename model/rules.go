@@ -131,6 +131,7 @@ const (
 	RuleVelocity12
 	RuleVelocitySmall
 	RuleBooster
+	RuleDrilledSolids
 	ruleCount
 )
 
@@ -358,6 +359,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleVelocitySmall, "velocity_small", "Annular velocity, hole below 9 in", Practice, practised, quantity.Velocity, "150 ft/min", memory),
 		least(RuleBooster, "booster", "Flow in the riser over what cuttings need", Practice, practised, quantity.Flow, "0 L/min",
 			"transport ratio and velocity wanted in the riser; common practice, from memory"),
+		most(RuleDrilledSolids, "drilled_solids", "Drilled solids in the mud", Practice, practised, quantity.Ratio, "8 %", "common practice, low-gravity solids, 5 to 8 % are met; from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {
