@@ -144,7 +144,8 @@ func (e *evaluation) drilling(i, cells int) (round, gap) {
 	if e.sections[i].rig && !e.gaps.bop.open() {
 		r.boosting = s.Booster.SI
 	}
-	return r, e.goRound(i, &r, annulus, e.drills[i].bodies, cells)
+	missing = e.goRound(i, &r, annulus, e.drills[i].bodies, cells)
+	return r, missing
 }
 
 // pumpHeat returns the pump pressure in Pa whose work warms the mud of section i while it drills: as entered, else the standpipe
@@ -193,7 +194,8 @@ func (e *evaluation) cementRound(i int, job *cementJob, cells int) (round, gap) 
 		if t := e.plan.Sections[i].Circulating.Cementing; t.IsSet() {
 			r.time = t.SI
 		}
-		return r, e.goRound(i, &r, job.gauge, job.string, cells)
+		missing := e.goRound(i, &r, job.gauge, job.string, cells)
+		return r, missing
 	}
 	r, missing := at(c.DisplaceRate.SI)
 	if missing.open() || c.MixRate.SI == c.DisplaceRate.SI {
