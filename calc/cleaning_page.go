@@ -58,9 +58,9 @@ func velocityRule(hole float64) model.RuleID {
 	case hole >= 22*inch:
 		return model.RuleVelocityLarge
 	case hole >= 14*inch:
-		return model.RuleVelocity17
+		return model.RuleVelocityWide
 	case hole >= 9*inch:
-		return model.RuleVelocity12
+		return model.RuleVelocityMedium
 	}
 	return model.RuleVelocitySmall
 }

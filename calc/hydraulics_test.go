@@ -169,7 +169,7 @@ func TestPumpsAndToolsAreJudged(t *testing.T) {
 // TestTheFlowRangeIsWhereTheFindingsTurn: just inside the most flow nothing is found against it, just beyond something is.
 func TestTheFlowRangeIsWhereTheFindingsTurn(t *testing.T) {
 	rules := []string{"pump_load", "ecd_margin", "tool_flow", "pumps_give_flow", "transport", "slant_velocity", "cuttings_share", "carrying_index",
-		"velocity_large", "velocity_17", "velocity_12", "velocity_small"}
+		"velocity_large", "velocity_wide", "velocity_medium", "velocity_small"}
 	eachDemo(t, func(t *testing.T, name string) {
 		plan := demo(t, name)
 		r := calc.Evaluate(plan)

@@ -72,7 +72,7 @@ func TestFindingsOfTheDemos(t *testing.T) {
 		// 137 psi. The half ppg below fracture that the law asks for is met at rest, not while circulating.
 		{"saltlantern-1", []string{"1 caution bending_ratio",
 			"2 caution cement_margin", "2 caution cement_margin", "2 caution rathole_most", "2 caution riserless_inflow", "2 caution shoe_track", "2 caution us_test",
-			"3 caution carrying_index", "3 caution entry", "3 caution overbalance", "3 caution rathole_most", "3 caution riser_margin", "3 caution transport", "3 caution us_margin_ecd", "3 caution us_test", "3 caution velocity_17",
+			"3 caution carrying_index", "3 caution entry", "3 caution overbalance", "3 caution rathole_most", "3 caution riser_margin", "3 caution transport", "3 caution us_margin_ecd", "3 caution us_test", "3 caution velocity_wide",
 			"4 caution carrying_index", "4 caution cement_margin", "4 caution cement_margin", "4 caution entry", "4 caution rathole_most", "4 caution riser_margin", "4 caution us_margin_ecd", "4 caution us_test",
 			"5 caution bit_clearance", "5 caution carrying_index", "5 caution rathole_most", "5 caution riser_margin",
 			"6 caution bit_clearance", "6 caution booster", "6 caution riser_margin", "6 caution riser_velocity"}},

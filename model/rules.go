@@ -127,8 +127,8 @@ const (
 	RuleCarryingIndex
 	RuleRiserVelocity
 	RuleVelocityLarge
-	RuleVelocity17
-	RuleVelocity12
+	RuleVelocityWide
+	RuleVelocityMedium
 	RuleVelocitySmall
 	RuleBooster
 	RuleDrilledSolids
@@ -354,8 +354,8 @@ var rules = sync.OnceValue(func() []Rule {
 			"drillingformulas.com, cuttings carrying index: half and less is poor, one and more good"),
 		least(RuleRiserVelocity, "riser_velocity", "Velocity in the riser", Practice, practised, quantity.Velocity, "80 ft/min", memory),
 		least(RuleVelocityLarge, "velocity_large", "Annular velocity, 22 in hole and larger", Practice, practised, quantity.Velocity, "50 ft/min", memory),
-		least(RuleVelocity17, "velocity_17", "Annular velocity, 14 to 22 in hole", Practice, practised, quantity.Velocity, "80 ft/min", memory),
-		least(RuleVelocity12, "velocity_12", "Annular velocity, 9 to 14 in hole", Practice, practised, quantity.Velocity, "120 ft/min", memory),
+		least(RuleVelocityWide, "velocity_wide", "Annular velocity, 14 to 22 in hole", Practice, practised, quantity.Velocity, "80 ft/min", memory),
+		least(RuleVelocityMedium, "velocity_medium", "Annular velocity, 9 to 14 in hole", Practice, practised, quantity.Velocity, "120 ft/min", memory),
 		least(RuleVelocitySmall, "velocity_small", "Annular velocity, hole below 9 in", Practice, practised, quantity.Velocity, "150 ft/min", memory),
 		least(RuleBooster, "booster", "Flow in the riser over what cuttings need", Practice, practised, quantity.Flow, "0 L/min",
 			"transport ratio and velocity wanted in the riser; common practice, from memory"),

@@ -224,7 +224,7 @@ func (p *printer) hydraulicsNotes(i int) []part {
 func hydraulicsRules() (keys []string) {
 	for _, id := range []model.RuleID{model.RulePumpsGiveFlow, model.RuleBelowBreakdown, model.RulePumpPressure, model.RulePumpLoad, model.RuleToolFlow,
 		model.RuleECDMargin, model.RuleUSMarginECD, model.RuleTransport, model.RuleCuttingsShare, model.RuleSlantVelocity, model.RuleCarryingIndex,
-		model.RuleRiserVelocity, model.RuleBooster, model.RuleVelocityLarge, model.RuleVelocity17, model.RuleVelocity12, model.RuleVelocitySmall} {
+		model.RuleRiserVelocity, model.RuleBooster, model.RuleVelocityLarge, model.RuleVelocityWide, model.RuleVelocityMedium, model.RuleVelocitySmall} {
 		keys = append(keys, model.Rules()[id].Key)
 	}
 	return keys
