@@ -224,9 +224,9 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter") // those of the page that is open come first
 	wants(t, p, "[HOLE]", "> Bit")
 	press(p, "f", "down", "enter")
-	wants(t, p, "[HYDRAULICS]", "> Flow")
-	press(p, "page hole", "f", "down", "down", "enter")
 	wants(t, p, "[WELL]", "> Path")
+	press(p, "page hole", "f", "down", "down", "enter")
+	wants(t, p, "[HYDRAULICS]", "> Booster")
 	press(p, "page casing", "f", "enter")
 	wants(t, p, "[CASING]", "> Top")
 }
