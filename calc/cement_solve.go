@@ -7,7 +7,7 @@ import (
 // cementProposals looks for the highest top of cement and the fastest displacement that keep the plan's margin, and for
 // the excess with which cement just comes out where the returns leave.
 func cementProposals(plan *model.Plan, i int) []Proposal {
-	e := run(plan)
+	e := runPages(plan, i, nil)
 	if !e.cemented(i) {
 		return nil
 	}
@@ -24,19 +24,8 @@ func cementProposals(plan *model.Plan, i int) []Proposal {
 		}
 		return true
 	}
-	_, now := e.result.Worst(i)
 	propose := func(title, gives, why, note string, s search) Proposal {
-		s.plan, s.section = plan, i
-		p := Proposal{Title: title, Gives: gives, Note: note, Why: why}
-		p.Ref, _ = model.Find(plan, s.path)
-		entry, result, ok := s.solve()
-		if p.OK = ok; ok {
-			figure, _ := result.Sheet(i).Find(gives)
-			p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
-			_, then := result.Worst(i)
-			p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
-		}
-		return p
+		return e.proposed(i, Proposal{Title: title, Gives: gives, Note: note, Why: why}, s)
 	}
 	first := &job.slurries[0]
 	list := []Proposal{propose("Highest top of cement that keeps the margin", "cement.margin",

@@ -9,7 +9,7 @@ import (
 
 // dragProposals looks for the friction factor that gives the deepest reading of a section, gauge by gauge.
 func dragProposals(plan *model.Plan, i int) (list []Proposal) {
-	e := run(plan)
+	e := runPages(plan, i, nil)
 	k, ok := e.deepestReading(i)
 	if !ok {
 		return nil
@@ -18,7 +18,6 @@ func dragProposals(plan *model.Plan, i int) (list []Proposal) {
 	if r.missing.open() {
 		return nil
 	}
-	_, now := e.result.Worst(i)
 	where, entry := r.where()
 	for _, g := range gauges(&plan.Sections[i].DragReadings[k]) {
 		if !g.read.IsSet() || g.key == "rotating" {
@@ -32,11 +31,10 @@ func dragProposals(plan *model.Plan, i int) (list []Proposal) {
 			p.Entry = model.Entry{Quantity: quantity.Of(tidy(math.Round(mu/frictionStep)*frictionStep), quantity.Bare)}
 			trial := plan.Clone()
 			p.Ref.Set(trial, p.Entry)
-			with := run(trial)
+			with := runPages(trial, i, nil)
 			matched := with.stringRead(i, k)
 			p.Gives, p.Value = "Expected "+g.name, g.of(&matched)
-			_, then := with.result.Worst(i)
-			p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
+			e.count(i, &p, with.result)
 		}
 		list = append(list, p)
 	}

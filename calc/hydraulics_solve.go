@@ -17,7 +17,6 @@ func hydraulicsProposals(plan *model.Plan, i int) []Proposal {
 		return nil
 	}
 	p := adviser{e: e, plan: plan, section: i, loop: c.loop, flow: c.flow}
-	_, p.now = e.result.Worst(i)
 	p.flows()
 	list := []Proposal{p.highestFlow()}
 	list = append(list, p.optimum("Nozzles and flow for most power at the bit", "for most power", "hydraulics.bit.power", nozzle.PowerShare),
@@ -33,7 +32,6 @@ type adviser struct {
 	loop        *loop
 	flow        float64
 	least, most float64 // of the flow, but for the standpipe's pressure
-	now         [3]int
 }
 
 // flows finds between which flows everything but the standpipe's pressure keeps its limit.
@@ -60,9 +58,8 @@ func (p *adviser) take(to *Proposal, gives string) {
 	}
 	result := runPages(trial, p.section, nil).result
 	figure, _ := result.Sheet(p.section).Find(gives)
-	_, then := result.Worst(p.section)
 	to.OK, to.Gives, to.Kind, to.Value = figure.OK, figure.Name, figure.Kind, figure.Value
-	to.Cautions, to.Stops = then[Caution]-p.now[Caution], then[Stop]-p.now[Stop]
+	p.e.count(p.section, to, result)
 	if !figure.OK {
 		to.Why = figure.Why
 	}

@@ -12,19 +12,8 @@ func mudProposals(plan *model.Plan, i int) []Proposal {
 	if h.missing.open() {
 		return nil
 	}
-	_, now := e.result.Worst(i)
 	propose := func(title, gives, why, note string, s search) Proposal {
-		s.plan, s.section = plan, i
-		p := Proposal{Title: title, Gives: gives, Note: note, Why: why}
-		p.Ref, _ = model.Find(plan, s.path)
-		entry, result, ok := s.solve()
-		if p.OK = ok; ok {
-			figure, _ := result.Sheet(i).Find(gives)
-			p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
-			_, then := result.Worst(i)
-			p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
-		}
-		return p
+		return e.proposed(i, Proposal{Title: title, Gives: gives, Note: note, Why: why}, s)
 	}
 	least := func(key string, limit float64) func(*Result) bool {
 		return func(r *Result) bool {

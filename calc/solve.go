@@ -110,6 +110,26 @@ func (s search) solve() (entry model.Entry, result *Result, ok bool) {
 	return entry, result, s.keeps(result)
 }
 
+// proposed solves a search for section i and fills in what the proposal comes to.
+func (e *evaluation) proposed(i int, p Proposal, s search) Proposal {
+	s.plan, s.section = e.plan, i
+	p.Ref, _ = model.Find(e.plan, s.path)
+	entry, result, ok := s.solve()
+	if p.OK = ok; ok {
+		figure, _ := result.Sheet(i).Find(p.Gives)
+		p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
+		e.count(i, &p, result)
+	}
+	return p
+}
+
+// count says how many more findings section i has with a proposal taken, both worked out from the section's pages alone.
+func (e *evaluation) count(i int, p *Proposal, taken *Result) {
+	_, now := e.result.Worst(i)
+	_, then := taken.Worst(i)
+	p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
+}
+
 // tidy takes the rounding of a multiple off: 0.30000000000000004 becomes 0.3.
 func tidy(x float64) float64 { return math.Round(x*1e6) / 1e6 }
 

@@ -38,7 +38,7 @@ func (e *evaluation) collarProposal(i int) (p Proposal, ok bool) {
 	}
 	part := &e.drills[i].parts[k]
 	limit, _ := e.plan.Limit(model.Rules()[model.RuleBitWeight])
-	s := search{plan: e.plan, section: i, from: longestCollars, to: 1, keeps: func(r *Result) bool {
+	s := search{from: longestCollars, to: 1, keeps: func(r *Result) bool {
 		f, found := r.Sheet(i).Find("string.bha.collars.used")
 		return found && f.OK && f.Value <= limit.SI
 	}}
@@ -48,22 +48,7 @@ func (e *evaluation) collarProposal(i int) (p Proposal, ok bool) {
 	}
 	p = Proposal{Title: "Least collars for the weight on bit", Gives: "string.bha.collars.used", Note: "the longest part of collars; the rest as it is",
 		Why: "not even 500 m of collars give that weight, or they do not fit the hole"}
-	p.Ref, _ = model.Find(e.plan, s.path)
-	e.settle(i, &p, s)
-	return p, true
-}
-
-// settle solves a search and fills in what it comes to.
-func (e *evaluation) settle(i int, p *Proposal, s search) {
-	_, now := e.result.Worst(i)
-	entry, result, ok := s.solve()
-	if p.OK = ok; !ok {
-		return
-	}
-	figure, _ := result.Sheet(i).Find(p.Gives)
-	p.Entry, p.Gives, p.Kind, p.Value = entry, figure.Name, figure.Kind, figure.Value
-	_, then := result.Worst(i)
-	p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
+	return e.proposed(i, p, s), true
 }
 
 // bitProposal proposes the depth of the bit, picked up from where it is to stand, at which no ram can close on a tool joint;
@@ -99,9 +84,7 @@ func (e *evaluation) bitProposal(i int) (p Proposal, ok bool) {
 		if p.OK = done && again.OK && again.Value <= slack(quantity.Length)+1e-5; p.OK {
 			figure, _ := result.Sheet(i).Find("spaceout.stick_up")
 			p.Gives, p.Kind, p.Value = "Stick-up", figure.Kind, figure.Value
-			_, now := e.result.Worst(i)
-			_, then := result.Worst(i)
-			p.Cautions, p.Stops = then[Caution]-now[Caution], then[Stop]-now[Stop]
+			e.count(i, &p, result)
 			break
 		}
 	}

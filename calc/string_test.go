@@ -133,7 +133,7 @@ func TestMudInsideARiserlessStringWeighs(t *testing.T) {
 	with(t, plan, "section[2].density", "1.03 sg")
 	entry(t, plan, "section[2].weighted_from").Set(plan, model.Entry{})
 	with(t, plan, "well.seawater", "1.03 sg")
-	r = calc.Evaluate(plan)
+
 	w, _ = calc.Explain(plan, 1, "string.weight.buoyed")
 	for _, in := range w.Inputs {
 		if in.Symbol == "Wf" && in.Name == "of the fluid inside" {
