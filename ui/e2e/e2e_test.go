@@ -104,7 +104,7 @@ func TestOpenEditSeeSaveReopen(t *testing.T) {
 	s.Wait("section 3 of 5")
 	focus(t, s, "Depth fixed by")
 	s.Type("+") // the shoe is given now
-	s.Wait("2150.0 m")
+	s.Wait("Depth fixed by: TD to shoe")
 	focus(t, s, "Shoe depth, along hole")
 	typeKeys(s, "2", "0", "8", "0")
 	s.Wait("2085.0 m") // the hole's TD follows the entry while it is typed
