@@ -223,7 +223,7 @@ func (p *Planner) broughtSince(before *calc.Result) (calc.Finding, bool) {
 		about := subject{f.Section, f.Key, f.Text}
 		had[about] = max(had[about], f.Severity)
 	}
-	for _, f := range p.sortedFindings() {
+	for _, f := range p.sortedFindings(calc.Caution) {
 		if f.Severity > had[subject{f.Section, f.Key, f.Text}] {
 			return f, true
 		}

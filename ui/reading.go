@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -90,7 +91,7 @@ func decimals(x float64) int {
 
 // showFindings lists the findings, worst first, those of the section being worked before the others.
 func (p *Planner) showFindings() {
-	list := p.sortedFindings()
+	list := p.sortedFindings(calc.OK)
 	if len(list) == 0 {
 		p.message = "there are no findings: the rule set " + p.plan.Well.RuleSet + " compares nothing here"
 		return
@@ -111,21 +112,33 @@ func (p *Planner) showFindings() {
 	p.overlay = u
 }
 
-func (p *Planner) sortedFindings() []calc.Finding {
-	list := slices.Clone(p.result.Findings)
-	slices.SortStableFunc(list, func(a, b calc.Finding) int {
-		if a.Severity != b.Severity {
-			return int(b.Severity) - int(a.Severity)
+// sortedFindings returns the findings of a severity and above: the worst first, then those of the section being worked, then those
+// of the page that is open, then by what hangs on them.
+func (p *Planner) sortedFindings(least calc.Severity) []calc.Finding {
+	type placed struct {
+		calc.Finding
+		near, elsewhere int
+	}
+	var list []placed
+	for _, f := range p.result.Findings {
+		if f.Severity < least {
+			continue
 		}
-		if near := p.nearness(a.Section) - p.nearness(b.Section); near != 0 {
-			return near
+		at := placed{Finding: f, near: p.nearness(f.Section)}
+		if f.Severity > calc.OK {
+			at.elsewhere = p.elsewhere(f)
 		}
-		if here := p.elsewhere(a) - p.elsewhere(b); here != 0 {
-			return here
-		}
-		return consequence(a) - consequence(b)
+		list = append(list, at)
+	}
+	slices.SortStableFunc(list, func(a, b placed) int {
+		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.near, b.near), cmp.Compare(a.elsewhere, b.elsewhere),
+			cmp.Compare(consequence(a.Finding), consequence(b.Finding)))
 	})
-	return list
+	findings := make([]calc.Finding, len(list))
+	for k := range list {
+		findings[k] = list[k].Finding
+	}
+	return findings
 }
 
 // elsewhere is 0 for a finding whose entry stands on the page that is open, 1 for another.

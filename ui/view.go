@@ -349,10 +349,8 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 	if p.edit != nil && p.edit.fault != "" {
 		return "until it is right the figures follow what stood before: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution
 	}
-	for _, f := range p.sortedFindings() {
-		if f.Severity > calc.OK {
-			return p.findingText(f), severityStyle(f.Severity)
-		}
+	if list := p.sortedFindings(calc.Caution); len(list) > 0 {
+		return p.findingText(list[0]), severityStyle(list[0].Severity)
 	}
 	return "no finding beyond ok; that says only that the limits compared were met", canvas.OK
 }

@@ -92,12 +92,13 @@ func (w *Window) Densities() (low, high float64, ok bool) {
 			depths = append(depths, p.TVD)
 		}
 	}
+	curves := w.curves()
 	for _, tvd := range depths {
 		if !(tvd >= top && tvd <= bottom) {
 			continue
 		}
-		for _, c := range w.curves() {
-			see(c.at(tvd))
+		for k := range curves {
+			see(curves[k].at(tvd))
 		}
 	}
 	for _, s := range w.Shoes {
