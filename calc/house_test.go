@@ -69,7 +69,8 @@ var floors = map[string][]string{
 	"ui":             {"ui", "calc", "model", "plans"},
 	"calc":           {"calc", "model"},
 	"calc/state":     {"calc/bore", "calc/column", "calc/friction"}, // fluids in a well: made of the others
-	"calc/swab":      {"calc/friction"},
+	"calc/swab":      {"calc/friction", "calc/root"},
+	"calc/drag":      {"calc/root"},
 	"calc/tripping":  {"calc/bore"},
 	"calc/downhole":  {"calc/water"}, // muds are made with water
 	"model":          {"model"},

@@ -1,10 +1,10 @@
 package calc
 
 import (
-	"math"
 	"strconv"
 
 	"borewalk/calc/pump"
+	"borewalk/calc/root"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -196,41 +196,16 @@ func (e *evaluation) mostWorking(w *Working, l *loop, x *liner, flow float64) {
 }
 
 // lastFlow returns the highest flow in m3/s between two that keeps what grows with the flow at or below zero, and true; the
-// higher of the two, and false, where all of them keep it. Where not even the lower one does, that is it. Between, the secant
-// that keeps the root between its ends (regula falsi, with the end that stays halved: the Illinois rule) finds it.
+// higher of the two, and false, where all of them keep it. Where not even the lower one does, that is it.
 func lastFlow(over func(flow float64) float64, least, most float64) (flow float64, found bool) {
-	const near, rounds = 1e-5, 60
-	below, above := over(least), over(most)
-	switch {
+	const near = 1e-5 // of what is over at the least flow
+	switch below := over(least); {
 	case below > 0:
 		return least, true
-	case !(above > 0):
+	case !(over(most) > 0):
 		return most, false
+	default:
+		flow, _ = root.Crossing(over, least, most, near*-below)
+		return flow, true
 	}
-	low, high, side, small := least, most, 0, near*-below
-	for range rounds {
-		if high-low < near*most {
-			break
-		}
-		flow = (low*above - high*below) / (above - below)
-		if !(flow > low && flow < high) || math.IsNaN(flow) {
-			flow = (low + high) / 2
-		}
-		x := over(flow)
-		switch {
-		case math.Abs(x) < small:
-			return flow, true
-		case x < 0:
-			if low, below = flow, x; side < 0 {
-				above /= 2
-			}
-			side = -1
-		default:
-			if high, above = flow, x; side > 0 {
-				below /= 2
-			}
-			side = 1
-		}
-	}
-	return low, true
 }

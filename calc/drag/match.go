@@ -1,13 +1,16 @@
 package drag
 
-import "math"
+import (
+	"math"
+
+	"borewalk/calc/root"
+)
 
 // Friction factors outside 0 to mostFriction are not looked for, and the search ends when the load is met to a newton or a
-// newton metre, or after mostLooks looks.
+// newton metre.
 const (
 	mostFriction = 1.0
 	nearEnough   = 1.0
-	mostLooks    = 40
 )
 
 // MatchTension returns the one friction factor of the elements from one up to but not another with which an operation
@@ -28,39 +31,13 @@ func (s String) MatchTorque(op Operation, from, to int, wanted float64) (frictio
 	})
 }
 
-// match looks for the friction factor at which a miss is zero, by false position inside a bracket; where one end is kept
-// twice its miss counts half, so that the bracket closes from both sides (Illinois method, Dowell and Jarratt 1971).
+// match looks for the friction factor at which a miss is zero, and reports false where friction makes no difference or none
+// from nothing to the most meets it.
 func match(miss func(float64) float64) (friction float64, ok bool) {
-	low, high := 0.0, mostFriction
-	atLow, atHigh := miss(low), miss(high)
+	atLow, atHigh := miss(0), miss(mostFriction)
 	if math.Abs(atLow) <= nearEnough && math.Abs(atHigh) <= nearEnough {
-		return 0, false // friction makes no difference
-	}
-	if !(atLow*atHigh <= 0) {
 		return 0, false
 	}
-	kept := 0
-	for range mostLooks {
-		friction = low - atLow*(high-low)/(atHigh-atLow)
-		at := miss(friction)
-		switch {
-		case math.Abs(at) <= nearEnough:
-			return friction, true
-		case math.IsNaN(at):
-			return 0, false
-		case at*atLow > 0:
-			low, atLow = friction, at
-			if kept == 1 {
-				atHigh /= 2
-			}
-			kept = 1
-		default:
-			high, atHigh = friction, at
-			if kept == -1 {
-				atLow /= 2
-			}
-			kept = -1
-		}
-	}
-	return friction, math.Abs(miss(friction)) <= nearEnough*mostLooks
+	rises := math.Copysign(1, atHigh-atLow)
+	return root.Crossing(func(mu float64) float64 { return rises * miss(mu) }, 0, mostFriction, nearEnough)
 }

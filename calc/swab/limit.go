@@ -1,6 +1,10 @@
 package swab
 
-import "math"
+import (
+	"math"
+
+	"borewalk/calc/root"
+)
 
 // Place is a depth along hole with the pressure in Pa by which the hole there may be pressed on, or drawn at, on top of the
 // fluid at rest.
@@ -40,26 +44,22 @@ func (s *String) excess(m Move, places []Place) (over float64, at int) {
 // Between, the excess grows with the speed.
 func (s *String) Limit(m Move, places []Place, fastest float64) (speed float64, at int) {
 	const crawl, near = 1e-6, 100 // m/s; Pa: far below what a gauge shows
-	sign := math.Copysign(1, m.Speed)
-	excess := func(speed float64) (float64, int) {
-		m.Speed = sign * speed
-		return s.excess(m, places)
-	}
 	if len(places) == 0 {
 		return fastest, 0
 	}
-	low, high := crawl, fastest
-	below, at := excess(low)
-	if below >= 0 {
-		return 0, at
-	}
-	above, at := excess(high)
-	if above <= 0 {
-		return fastest, at
-	}
+	sign := math.Copysign(1, m.Speed)
 	over := func(speed float64) (over float64) {
-		over, at = excess(speed)
+		m.Speed = sign * speed
+		over, at = s.excess(m, places)
 		return over
 	}
-	return crossing(over, low, high, below, above, near), at
+	if over(crawl) >= 0 {
+		return 0, at
+	}
+	if over(fastest) <= 0 {
+		return fastest, at
+	}
+	speed, _ = root.Crossing(over, crawl, fastest, near)
+	over(speed) // what takes its room there
+	return speed, at
 }

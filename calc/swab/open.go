@@ -1,6 +1,10 @@
 package swab
 
-import "math"
+import (
+	"math"
+
+	"borewalk/calc/root"
+)
 
 // through returns the flow in m³/s that leaves the foot of the string, measured against the string: what is pumped, and
 // through an open end less than nothing on the way down.
@@ -26,12 +30,12 @@ func (s *String) through(m Move) float64 {
 	down := Move{Speed: math.Abs(m.Speed), End: Open}
 	lacks := func(enters float64) float64 { return s.up(enters) - s.atFoot(down, -enters) }
 	trickle, all := most*down.Speed*1e-9, most*down.Speed*1.001 // with all, nothing runs up past the string any more
-	below, above := lacks(trickle), lacks(all)
-	if below >= 0 || above <= 0 {
+	const near = 1.0                                            // Pa
+	enters, _ := root.Crossing(lacks, trickle, all, near)
+	if math.IsNaN(enters) {
 		return 0
 	}
-	const near = 1.0 // Pa
-	return -sign * crossing(lacks, trickle, all, below, above, near)
+	return -sign * enters
 }
 
 // atFoot returns the pressure in Pa at the foot of the string by way of the annulus.
