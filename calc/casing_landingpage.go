@@ -171,10 +171,7 @@ func (e *evaluation) judgeLanding(i int, l *landing, greatest float64) {
 		e.judge(model.RuleHookLoad, i, rig.HookLoad.SI-greatest-rig.BlockWeight.SI, "Rig's rating over the greatest hook load of the run", "", 0, model.PathOf(i, "casing[1].weight"))
 		left = min(left, onHook)
 	}
-	wanted := usualOverpull
-	if own := e.plan.Sections[i].Loads.Overpull; own.IsSet() {
-		wanted = own.SI
-	}
+	wanted := usual(e.plan.Sections[i].Loads.Overpull, usualOverpull)
 	if left < noLimitForce {
 		e.judge(model.RuleLandingOverpull, i, left-wanted, "Overpull left over the one planned for", "", 0, model.PathOf(i, "loads.overpull"))
 	}

@@ -280,10 +280,7 @@ func (e *evaluation) readSheet(i, k int, q *slurryJob) {
 
 // waterOf returns the density of a slurry's mix water.
 func waterOf(row *model.Slurry) float64 {
-	if row.MixDensity.IsSet() {
-		return row.MixDensity.SI
-	}
-	return slurry.FreshWater
+	return usual(row.MixDensity, slurry.FreshWater)
 }
 
 // recipeOf returns the recipe of a slurry as entered.

@@ -134,10 +134,7 @@ func (e *evaluation) drilling(i, cells int) (round, gap) {
 			annulus[k].Inner = annulus[k-1].Inner // a bit's way down is about the last pipe's
 		}
 	}
-	r := round{flow: s.Flow.SI, time: drilledFor, spent: e.pumpHeat(i), given: s.Circulating.Inlet.SI}
-	if s.Circulating.Time.IsSet() {
-		r.time = s.Circulating.Time.SI
-	}
+	r := round{flow: s.Flow.SI, time: usual(s.Circulating.Time, drilledFor), spent: e.pumpHeat(i), given: s.Circulating.Inlet.SI}
 	if !s.Circulating.Inlet.IsSet() && !e.sections[i].rig {
 		r.given = e.heat.surface // nothing comes back
 	}
@@ -190,10 +187,7 @@ func (e *evaluation) cementRound(i int, job *cementJob, cells int) (round, gap) 
 		return round{}, missing
 	}
 	at := func(rate float64) (round, gap) {
-		r := round{flow: rate, time: cementedFor, given: inlet}
-		if t := e.plan.Sections[i].Circulating.Cementing; t.IsSet() {
-			r.time = t.SI
-		}
+		r := round{flow: rate, time: usual(e.plan.Sections[i].Circulating.Cementing, cementedFor), given: inlet}
 		missing := e.goRound(i, &r, job.gauge, job.string, cells)
 		return r, missing
 	}
@@ -233,10 +227,7 @@ func (e *evaluation) goRound(i int, r *round, annulus []bore.Interval, pipe []bo
 	}
 	r.density, r.heat = mud.Recipe().Density, mud.HeatCapacity()
 	r.Capacity = r.flow * r.density * r.heat
-	r.rock = rockPasses
-	if k := e.plan.Well.RockConductivity; k.IsSet() {
-		r.rock = k.SI
-	}
+	r.rock = usual(e.plan.Well.RockConductivity, rockPasses)
 	e.divide(r, annulus, cells)
 	r.Cells = make([]thermal.Cell, len(r.md)-1)
 	a, b := 0, 0
@@ -296,10 +287,7 @@ func (e *evaluation) settleInlet(i int, r *round) error {
 	if r.given > 0 {
 		return at(r.given)
 	}
-	r.cooled = usualCooling
-	if c.PitsCool.IsSet() {
-		r.cooled = c.PitsCool.SI
-	}
+	r.cooled = usual(c.PitsCool, usualCooling)
 	const trial = 10 // K
 	if err := at(e.heat.surface + trial); err != nil {
 		return err

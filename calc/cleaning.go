@@ -6,7 +6,6 @@ import (
 	"borewalk/calc/cleaning"
 	"borewalk/calc/friction"
 	"borewalk/model"
-	"borewalk/model/quantity"
 )
 
 // What hole cleaning is reckoned with where the plan says nothing: common practice, from memory.
@@ -74,7 +73,7 @@ func (e *evaluation) readCleaning(i int, l *loop) *cleanHole {
 	k := &s.Cleaning
 	c := &cleanHole{loop: l, missing: first(l.noAnnulus, e.flowGap(i)), by: k.Slip, turning: k.Turning.SI}
 	c.n, c.k = powerLaw(l.fluid)
-	c.rock = cleaning.Cutting{Diameter: either(k.Size, usualCutting), Density: either(k.Rock, usualRock), Sphericity: either(k.Sphericity, usualSphericity)}
+	c.rock = cleaning.Cutting{Diameter: usual(k.Size, usualCutting), Density: usual(k.Rock, usualRock), Sphericity: usual(k.Sphericity, usualSphericity)}
 	c.least, c.most, c.riser = e.limit(model.RuleTransport, 0), e.limit(model.RuleCuttingsShare, 1), e.limit(model.RuleRiserVelocity, 0)
 	c.beside, c.index = e.limit(velocityRule(e.sections[i].size), 0), e.limit(model.RuleCarryingIndex, 0)
 	c.swept = !e.sections[i].rig && s.Riserless.Sweep.IsSet()
@@ -112,24 +111,6 @@ func powerLaw(f friction.Fluid) (n, k float64) {
 	}
 	n = math.Log2(fast / slow)
 	return n, slow / math.Pow(friction.SlowShear, n)
-}
-
-// limit returns what the plan or the rule itself sets as limit, and what asks for nothing where the rule is not in the plan's set.
-func (e *evaluation) limit(id model.RuleID, nothing float64) float64 {
-	rule := model.Rules()[id]
-	if !rule.In(e.plan.Well.RuleSet) {
-		return nothing
-	}
-	limit, _ := e.plan.Limit(rule)
-	return limit.SI
-}
-
-// either returns an entry, or what is usual where it is blank.
-func either(v quantity.Value, usual float64) float64 {
-	if v.IsSet() {
-		return v.SI
-	}
-	return usual
 }
 
 // carry works a stretch out at a flow past it.

@@ -47,22 +47,6 @@ func (e *evaluation) readDatum() {
 	}
 }
 
-// needs returns the gap that a blank entry makes.
-func needs(v quantity.Value, path model.Path, what string) gap {
-	if v.IsSet() {
-		return gap{}
-	}
-	return gap{path, what + " is blank"}
-}
-
-// lacks is needs for an entry of a section, whose path is only written down when it is wanted.
-func lacks(v quantity.Value, section int, key, what string) gap {
-	if v.IsSet() {
-		return gap{}
-	}
-	return gap{model.PathOf(section, key), what + " is blank"}
-}
-
 func (e *evaluation) wellPage() {
 	p := e.page(-1, model.TopicWell)
 	d, w := e.datum, e.plan.Well

@@ -197,17 +197,13 @@ func (e *evaluation) touch(i int, part *stringPart) float64 {
 // rub returns the friction factor of section i in a bore.
 func (e *evaluation) rub(i int, label string) float64 {
 	f := &e.plan.Sections[i].Drag
-	own, usual := f.Riser, usualRubCased
 	switch label {
 	case openHoleLabel:
-		own, usual = f.Open, usualRubOpen
+		return usual(f.Open, usualRubOpen)
 	case casingLabel:
-		own = f.Cased
+		return usual(f.Cased, usualRubCased)
 	}
-	if own.IsSet() {
-		return own.SI
-	}
-	return usual
+	return usual(f.Riser, usualRubCased)
 }
 
 // bitWeight returns the weight on the bit while section i is drilled, N.

@@ -67,6 +67,16 @@ func (e *evaluation) judge(id model.RuleID, section int, measured float64, what,
 	e.result.Findings = append(e.result.Findings, f)
 }
 
+// limit returns what the plan or the rule itself sets as limit, and what asks for nothing where the rule is not in the plan's set.
+func (e *evaluation) limit(id model.RuleID, nothing float64) float64 {
+	rule := model.Rules()[id]
+	if !rule.In(e.plan.Well.RuleSet) {
+		return nothing
+	}
+	limit, _ := e.plan.Limit(rule)
+	return limit.SI
+}
+
 // relaxed returns the finding that meets the plan's own limit as it stands to the law's: where it is short of that, a
 // caution that shows the law's limit.
 func relaxed(f Finding, rule model.Rule) Finding {

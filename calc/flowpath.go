@@ -115,17 +115,10 @@ func (p *stringPart) jointShare() float64 {
 	if p.row.Item != model.ItemPipe && p.row.Item != model.ItemHeavy {
 		return 0
 	}
-	length := usualJointLength
-	if p.row.JointLength.IsSet() {
-		length = p.row.JointLength.SI
-	}
-	return min(length/p.jointEvery(), 1)
+	return min(usual(p.row.JointLength, usualJointLength)/p.jointEvery(), 1)
 }
 
 // jointEvery returns the length of a joint of pipe in m.
 func (p *stringPart) jointEvery() float64 {
-	if p.row.JointEvery.IsSet() {
-		return p.row.JointEvery.SI
-	}
-	return usualJointEvery
+	return usual(p.row.JointEvery, usualJointEvery)
 }

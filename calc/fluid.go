@@ -49,14 +49,7 @@ func thinned(f friction.Fluid, pv, yp quantity.Value) friction.Fluid {
 	if !pv.IsSet() && !yp.IsSet() {
 		return f
 	}
-	viscosity, yield := f.PlasticViscosity(), f.YieldPoint()
-	if pv.IsSet() {
-		viscosity = pv.SI
-	}
-	if yp.IsSet() {
-		yield = yp.SI
-	}
-	return friction.Bingham(f.Density, viscosity, yield)
+	return friction.Bingham(f.Density, usual(pv, f.PlasticViscosity()), usual(yp, f.YieldPoint()))
 }
 
 // by names a correlation in the source of a working.

@@ -177,10 +177,8 @@ func (e *evaluation) ecdMargin(i int, p *page, c *circulation) {
 // ecdMarginWanted returns the margin in kg/m3 that the plan wants between the circulating density of section i and the rock:
 // that of the rule where it is judged, else none.
 func (e *evaluation) ecdMarginWanted(i int) float64 {
-	rule := model.Rules()[model.RuleECDMargin]
-	if !e.sections[i].rig || !rule.In(e.plan.Well.RuleSet) {
+	if !e.sections[i].rig {
 		return 0
 	}
-	limit, _ := e.plan.Limit(rule)
-	return limit.SI
+	return e.limit(model.RuleECDMargin, 0)
 }

@@ -115,10 +115,7 @@ func (e *evaluation) seaAt(tvd float64) float64 {
 // nozzles returns the nozzles of section i's bit.
 func (e *evaluation) nozzles(i int) bit {
 	n := &e.plan.Sections[i].Nozzles
-	b := bit{area: n.Area.SI, discharge: nozzle.Discharge}
-	if n.Discharge.IsSet() {
-		b.discharge = n.Discharge.SI
-	}
+	b := bit{area: n.Area.SI, discharge: usual(n.Discharge, nozzle.Discharge)}
 	if n.Sizes == "" {
 		b.missing = needs(n.Area, model.PathOf(i, "nozzles.sizes"), "nozzles of the bit")
 		return b

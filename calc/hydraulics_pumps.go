@@ -81,13 +81,7 @@ func (e *evaluation) fit(k int, row *model.Liner) liner {
 
 // usable returns the standpipe pressure in Pa up to which a liner is used: its limit, or the share of it that the rule set in
 // use asks for.
-func (e *evaluation) usable(l *liner) float64 {
-	if rule := model.Rules()[model.RulePumpLoad]; rule.In(e.plan.Well.RuleSet) {
-		share, _ := e.plan.Limit(rule)
-		return l.limit * share.SI
-	}
-	return l.limit
-}
+func (e *evaluation) usable(l *liner) float64 { return l.limit * e.limit(model.RulePumpLoad, 1) }
 
 // pumpPressureFigures adds what each liner on board would give and stand at the planned flow, and judges those fitted.
 func (e *evaluation) pumpPressureFigures(i int, p *page, c *circulation) {

@@ -158,8 +158,5 @@ func (w *Working) passages(bores []passage, above float64) {
 // openerSize returns the diameter of a hole opener as it goes down: its own, else the hole's. An underreamer, which folds,
 // is entered as a tool with the size of its body.
 func (e *evaluation) openerSize(i int, row *model.StringPart) float64 {
-	if row.Size.IsSet() {
-		return row.Size.SI
-	}
-	return e.sections[i].size
+	return usual(row.Size, e.sections[i].size)
 }

@@ -79,10 +79,7 @@ func (e *evaluation) readPits(i int, holds *contents) pitBudget {
 		b.fill = bore.Between(holds.well, 0, h.start) + b.lines
 	}
 	b.hole = bore.Between(holds.well, h.start, h.td)
-	b.reserve = b.hole
-	if v.Reserve.IsSet() {
-		b.reserve = v.Reserve.SI
-	}
+	b.reserve = usual(v.Reserve, b.hole)
 	e.readLosses(i, &b)
 	b.build = max(0, b.takes()-b.start)
 	b.td = b.surface + b.reserve + max(0, b.start-b.takes())
@@ -112,14 +109,6 @@ func (e *evaluation) readLosses(i int, b *pitBudget) {
 // usualSolids is the share of drilled solids that a mud is kept at where the plan does not say: common practice, from memory.
 const usualSolids = 0.05
 
-// usual returns an entry, or what a blank one means.
-func usual(v quantity.Value, otherwise float64) float64 {
-	if v.IsSet() {
-		return v.SI
-	}
-	return otherwise
-}
-
 // readEnd works out what pipe and cement bring back, and what stays behind the pipe.
 func (e *evaluation) readEnd(i int, b *pitBudget) {
 	b.end = b.td
@@ -146,9 +135,7 @@ func (e *evaluation) readEnd(i int, b *pitBudget) {
 			b.behind = bore.Between(job.planned, c.top, job.slurries[0].top)
 		}
 	}
-	if v := e.plan.Sections[i].Volumes.Behind; v.IsSet() {
-		b.behind = v.SI
-	}
+	b.behind = usual(e.plan.Sections[i].Volumes.Behind, b.behind)
 	b.end += b.steel + b.slurry
 }
 

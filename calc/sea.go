@@ -27,10 +27,7 @@ const usualSalinity = 35
 // readOcean works the sea out, and says what is missing for the one that counts.
 func (e *evaluation) readOcean() {
 	well, h := &e.plan.Well, &e.heat
-	o := ocean{counts: well.SeaBy == model.SeaByDepth, salinity: usualSalinity, missing: h.sea}
-	if well.Salinity.IsSet() {
-		o.salinity = well.Salinity.SI
-	}
+	o := ocean{counts: well.SeaBy == model.SeaByDepth, salinity: usual(well.Salinity, usualSalinity), missing: h.sea}
 	density := func(tvd, pressure float64) float64 {
 		if d, ok := water.Sea(o.salinity, h.at(tvd), pressure); ok {
 			return d

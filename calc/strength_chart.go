@@ -124,15 +124,14 @@ func (e *evaluation) pullChart(s *loadedString) Chart {
 
 // ratings returns a rating and, where the plan's rules ask for a factor other than 1, the rating over it.
 func (e *evaluation) ratings(rating ChartCurve, id model.RuleID) []ChartCurve {
-	rule := model.Rules()[id]
-	limit, _ := e.plan.Limit(rule)
-	if !rule.In(e.plan.Well.RuleSet) || !(limit.SI > 0) || limit.SI == 1 {
+	factor := e.limit(id, 1)
+	if !(factor > 0) || factor == 1 {
 		return []ChartCurve{rating}
 	}
 	over := rating
 	over.Name, over.Points = "Rating over factor", make([]ChartPoint, len(rating.Points))
 	for k, p := range rating.Points {
-		over.Points[k] = ChartPoint{p.At, p.Value / limit.SI}
+		over.Points[k] = ChartPoint{p.At, p.Value / factor}
 	}
 	return []ChartCurve{rating, over}
 }

@@ -27,13 +27,7 @@ type pullCase struct {
 func (e *evaluation) pullCases(s *loadedString) []pullCase {
 	i := s.section
 	loads := &e.plan.Sections[i].Loads
-	overpull, peak := usualOverpull, usualPeak
-	if loads.Overpull.IsSet() {
-		overpull = loads.Overpull.SI
-	}
-	if loads.Peak.IsSet() {
-		peak = loads.Peak.SI
-	}
+	overpull, peak := usual(loads.Overpull, usualOverpull), usual(loads.Peak, usualPeak)
 	cases := []pullCase{
 		{key: "casing.tension.hanging", name: "Hanging", words: "buoyed weight alone", adds: "nothing", extra: func(int) float64 { return 0 },
 			rule: model.RuleHangingTension, mend: model.PathOf(i, "casing[1].grade")},

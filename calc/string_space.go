@@ -77,10 +77,7 @@ func (e *evaluation) layPipe(i int, d *drillString, sp *spacing, deepest float64
 			continue
 		}
 		sp.assembly = part.bottom - lift
-		pipe := spaceout.Pipe{Top: part.top - lift, Bottom: part.bottom - lift, Every: e.jointOf(i, part), Tool: usualJointLength}
-		if part.row.JointLength.IsSet() {
-			pipe.Tool = part.row.JointLength.SI
-		}
+		pipe := spaceout.Pipe{Top: part.top - lift, Bottom: part.bottom - lift, Every: e.jointOf(i, part), Tool: usual(part.row.JointLength, usualJointLength)}
 		sp.pipes = append(sp.pipes, pipe)
 		if sp.every == 0 && pipe.Bottom > deepest {
 			sp.every, sp.tool = pipe.Every, pipe.Tool

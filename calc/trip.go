@@ -47,13 +47,7 @@ func (e *evaluation) readTrip(i int) trip {
 	if !t.level.open() {
 		t.hole, t.density = bore.Area(e.bores[i][0].Diameter), e.density(i, e.sections[i].td)
 	}
-	pipe, assembly := usualFill, usualAssemblyFill
-	if own.FillEvery.IsSet() {
-		pipe = own.FillEvery.SI
-	}
-	if own.FillEveryAssembly.IsSet() {
-		assembly = own.FillEveryAssembly.SI
-	}
+	pipe, assembly := usual(own.FillEvery, usualFill), usual(own.FillEveryAssembly, usualAssemblyFill)
 	t.parts = make([]tripPart, 0, len(d.parts))
 	for k := range d.parts {
 		p := &d.parts[k]
