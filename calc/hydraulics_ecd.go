@@ -14,42 +14,27 @@ type weakPlace struct {
 	name           string
 }
 
-// loopPlaces returns where circulating is held against fracture, top down: the top of the open hole, at a shoe with its test,
-// every row of the prognosis, where the annulus changes, and TD.
+// loopPlaces returns where circulating is held against what the open hole stands, top down; where the annulus changes as well.
 func (e *evaluation) loopPlaces(i int, l *loop) []weakPlace {
-	places := make([]weakPlace, 0, len(e.window.depths)+len(l.up)+2)
-	from := e.openFrom(i)
-	test, shoe, tested := e.shoeTest(i)
-	add := func(md, tvd float64, name string) {
-		fracture, ok := e.window.fracture.At(tvd)
+	changes := make([]float64, len(l.up))
+	for k := range l.up {
+		changes[k] = l.up[k].bottom
+	}
+	open, stands := e.openPlaces(i, l.td, changes), e.stands(i)
+	places := make([]weakPlace, 0, len(open))
+	for k, at := range open {
+		limit, ok := stands(at.tvd)
 		if !ok {
-			return
+			continue
 		}
-		if tested && math.Abs(tvd-shoe) < 1e-6 {
-			fracture = min(fracture, test)
+		name := "in open hole"
+		switch k {
+		case 0:
+			name = e.topName(i)
+		case len(open) - 1:
+			name = "at TD"
 		}
-		places = append(places, weakPlace{md, tvd, fracture, name})
-	}
-	add(from, e.path.TVD(from), e.topName(i))
-	next := 0
-	for k := range l.up { // in the order of depth along hole, which that of TVD need not be
-		g := &l.up[k]
-		for next < len(e.window.depths) {
-			md, ok := e.path.MDAtTVD(e.window.depths[next])
-			if ok && md > g.bottom {
-				break
-			}
-			if ok && md > from && md < l.td {
-				add(md, e.window.depths[next], "in open hole")
-			}
-			next++
-		}
-		if g.bottom > from && g.bottom < l.td {
-			add(g.bottom, e.path.TVD(g.bottom), "in open hole")
-		}
-	}
-	if l.td > from {
-		add(l.td, l.tvd, "at TD")
+		places = append(places, weakPlace{at.md, at.tvd, limit, name})
 	}
 	return places
 }

@@ -1,7 +1,9 @@
 package calc
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"borewalk/calc/column"
@@ -160,6 +162,47 @@ func (e *evaluation) shoeTest(i int) (test, tvd float64, ok bool) {
 	shoe, _, any := e.lastShoe(i)
 	test = e.plan.Sections[i].LeakOff.SI
 	return test, e.path.TVD(shoe), any && test > 0
+}
+
+// stands returns what the open hole of section i stands at a TVD, in kg/m3 from RKB: fracture pressure, at the last shoe no more
+// than its planned test. It is false where the prognosis does not reach.
+func (e *evaluation) stands(i int) func(tvd float64) (limit float64, ok bool) {
+	test, shoe, tested := e.shoeTest(i)
+	return func(tvd float64) (float64, bool) {
+		fracture, ok := e.window.fracture.At(tvd)
+		if tested && math.Abs(tvd-shoe) < 1e-6 {
+			fracture = min(fracture, test)
+		}
+		return fracture, ok
+	}
+}
+
+// openPlace is a depth in the open hole, along hole and true vertical, in m.
+type openPlace struct{ md, tvd float64 }
+
+// openPlaces returns where the open hole of section i down to a depth along hole is held against the window, top down: its top,
+// the rows of the prognosis, other depths along hole that are wanted, and the depth itself.
+func (e *evaluation) openPlaces(i int, bottom float64, wanted []float64) []openPlace {
+	from := e.openFrom(i)
+	places := append(make([]openPlace, 0, len(e.window.depths)+len(wanted)+2), openPlace{from, e.path.TVD(from)})
+	add := func(md, tvd float64) {
+		if md > from && md < bottom {
+			places = append(places, openPlace{md, tvd})
+		}
+	}
+	for _, tvd := range e.window.depths {
+		if md, ok := e.path.MDAtTVD(tvd); ok {
+			add(md, tvd)
+		}
+	}
+	for _, md := range wanted {
+		add(md, e.path.TVD(md))
+	}
+	slices.SortStableFunc(places, func(a, b openPlace) int { return cmp.Compare(a.md, b.md) })
+	if bottom > from {
+		places = append(places, openPlace{bottom, e.path.TVD(bottom)})
+	}
+	return places
 }
 
 // open is the open hole of a section along hole, with the fluid in it.

@@ -162,37 +162,25 @@ func (e *evaluation) surgeMargin(i int, own quantity.Value) float64 {
 }
 
 // weakPlaces returns where in the open hole of section i down to a depth along hole a string on its way is held against the
-// window, top down: the last shoe, the rows of the prognosis and the depth itself.
+// window, top down.
 func (e *evaluation) weakPlaces(i int, bottom float64, room func(tvd float64) (float64, bool)) []swab.Place {
-	from := e.openFrom(i)
-	places := make([]swab.Place, 0, len(e.window.depths)+2)
-	add := func(md, tvd float64) {
-		if left, ok := room(tvd); ok {
-			places = append(places, swab.Place{MD: md, Room: left})
+	open := e.openPlaces(i, bottom, nil)
+	places := make([]swab.Place, 0, len(open))
+	for _, at := range open {
+		if left, ok := room(at.tvd); ok {
+			places = append(places, swab.Place{MD: at.md, Room: left})
 		}
-	}
-	add(from, e.path.TVD(from))
-	for _, tvd := range e.window.depths {
-		if md, ok := e.path.MDAtTVD(tvd); ok && md > from && md < bottom {
-			add(md, tvd)
-		}
-	}
-	if bottom > from {
-		add(bottom, e.path.TVD(bottom))
 	}
 	return places
 }
 
-// surgeRoom returns what surge may add to a column of fluid at rest in section i at a TVD: up to fracture, and at the last
-// shoe up to its planned test, less a margin in kg/m3.
+// surgeRoom returns what surge may add to a column of fluid at rest in section i at a TVD: up to what the hole stands less a
+// margin in kg/m3.
 func (e *evaluation) surgeRoom(i int, rest column.Stack, margin float64) func(tvd float64) (float64, bool) {
-	test, shoe, tested := e.shoeTest(i)
+	stands := e.stands(i)
 	return func(tvd float64) (float64, bool) {
-		fracture, ok := e.window.fracture.At(tvd)
-		if tested && tvd == shoe {
-			fracture = min(fracture, test)
-		}
-		return column.PressureOf(fracture-margin, tvd) - pressureAt(rest, tvd), ok
+		limit, ok := stands(tvd)
+		return column.PressureOf(limit-margin, tvd) - pressureAt(rest, tvd), ok
 	}
 }
 
