@@ -124,16 +124,7 @@ func drawable(name string) string { return strings.ReplaceAll(model.Clean(name),
 
 // bhaFindings are the findings on the string beyond limits met.
 func (p *printer) bhaFindings(i int) part {
-	list := part{title: "Findings on the string"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if f.Severity != calc.OK && slices.ContainsFunc(bhaRules(), func(id model.RuleID) bool { return model.Rules()[id].Key == f.Key }) {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
-	return list
+	return p.beyondMet("Findings on the string", i, byRules(bhaRules()...))
 }
 
 // bhaRemarks says what the columns are and what they leave out.

@@ -185,15 +185,7 @@ func (p *printer) rockTable(i int, job *calc.Job) table {
 
 // cementNotes are the job's findings beyond limits met, the cautions that go with it, and who reckoned it.
 func (p *printer) cementNotes(i int, job *calc.Job) []part {
-	list := part{title: "Findings of the cement job"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if ref, ok := model.Find(p.plan, f.Mend); ok && f.Severity != calc.OK && ref.Field.Topic == model.TopicCement {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
+	list := p.beyondMet("Findings of the cement job", i, p.entersIn(model.TopicCement))
 	cautions := part{title: "Cautions", remarks: []string{
 		"Lines, head, plugs and their order: two people check them before the job. The operator's procedure rules.",
 		"Volumes: lines from the pump to the rotary, couplings and eccentricity are left out. Strokes hold for the liners and efficiency entered.",

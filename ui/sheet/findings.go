@@ -84,6 +84,40 @@ func (p *printer) findingsPart(section int) part {
 	return list
 }
 
+// beyondMet returns the findings of a section beyond limits met, of those that belong on a sheet.
+func (p *printer) beyondMet(title string, section int, belongs func(calc.Finding) bool) part {
+	list := part{title: title}
+	for _, f := range p.findings(func(s int) bool { return s == section }) {
+		if f.Severity != calc.OK && belongs(f) {
+			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
+		}
+	}
+	if len(list.items) == 0 {
+		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
+	}
+	return list
+}
+
+// byRules tells the findings of some rules.
+func byRules(rules ...model.RuleID) func(calc.Finding) bool {
+	return func(f calc.Finding) bool {
+		return slices.ContainsFunc(rules, func(id model.RuleID) bool { return model.Rules()[id].Key == f.Key })
+	}
+}
+
+// entersIn tells the findings whose entry stands on a topic's page.
+func (p *printer) entersIn(topic model.Topic) func(calc.Finding) bool {
+	return func(f calc.Finding) bool {
+		ref, ok := model.Find(p.plan, f.Mend)
+		return ok && ref.Field.Topic == topic
+	}
+}
+
+// either tells the findings that one of two tells.
+func either(one, other func(calc.Finding) bool) func(calc.Finding) bool {
+	return func(f calc.Finding) bool { return one(f) || other(f) }
+}
+
 // noFindings is the remark for a sheet with nothing to compare.
 func noFindings(n int) []string {
 	if n > 0 {

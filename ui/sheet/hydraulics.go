@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -192,15 +191,7 @@ func (p *printer) hydraulicsNotes(i int) []part {
 	for _, b := range calc.Bars(p.plan, i, model.TopicHydraulics) {
 		parts = append(parts, p.barPart(b))
 	}
-	list := part{title: "Findings of the hydraulics"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if f.Severity != calc.OK && slices.Contains(hydraulicsRules(), f.Key) {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
+	list := p.beyondMet("Findings of the hydraulics", i, either(byRules(hydraulicsRules()...), func(f calc.Finding) bool { return !f.HasLimit && p.entersIn(model.TopicHydraulics)(f) }))
 	reading := part{title: "How to read it", remarks: []string{
 		"each pump: all pumps on line at one rate, which give the flow through the bit and the booster's together.",
 		"from: depth along hole of the upper end. velocity: flow over the area between bore and body, in the riser with the booster's flow; tool joints count in the loss only.",
@@ -220,14 +211,11 @@ func (p *printer) hydraulicsNotes(i int) []part {
 	return append(parts, reading, list, cautions, part{title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}})
 }
 
-// hydraulicsRules are the keys of the rules that a section's circulating is held against.
-func hydraulicsRules() (keys []string) {
-	for _, id := range []model.RuleID{model.RulePumpsGiveFlow, model.RuleBelowBreakdown, model.RulePumpPressure, model.RulePumpLoad, model.RuleToolFlow,
+// hydraulicsRules are the rules that a section's circulating is held against.
+func hydraulicsRules() []model.RuleID {
+	return []model.RuleID{model.RulePumpsGiveFlow, model.RuleBelowBreakdown, model.RulePumpPressure, model.RulePumpLoad, model.RuleToolFlow,
 		model.RuleECDMargin, model.RuleUSMarginECD, model.RuleTransport, model.RuleCuttingsShare, model.RuleSlantVelocity, model.RuleCarryingIndex,
-		model.RuleRiserVelocity, model.RuleBooster, model.RuleVelocityLarge, model.RuleVelocityWide, model.RuleVelocityMedium, model.RuleVelocitySmall} {
-		keys = append(keys, model.Rules()[id].Key)
-	}
-	return keys
+		model.RuleRiserVelocity, model.RuleBooster, model.RuleVelocityLarge, model.RuleVelocityWide, model.RuleVelocityMedium, model.RuleVelocitySmall}
 }
 
 // barPart sets a bar: one line of signs, and what limits it.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/plans"
 	"borewalk/ui/sheet"
@@ -78,5 +79,27 @@ func TestAHydraulicsSheetNamesItsFluid(t *testing.T) {
 	plan.Sections[3].Rheology.Friction = model.FrictionRP13D
 	if !strings.Contains(write(t, plan, o), "friction by RP 13D") {
 		t.Error("another correlation is not named")
+	}
+}
+
+// TestAHydraulicsSheetSaysWhenNoFlowKeepsAllLimits: it is a finding of an entry, not of a rule, and weighs as much.
+func TestAHydraulicsSheetSaysWhenNoFlowKeepsAllLimits(t *testing.T) {
+	found := 0
+	for _, name := range plans.Names() {
+		plan := demo(t, name)
+		for _, f := range calc.Evaluate(plan).Findings {
+			if f.Section < 0 || !strings.HasPrefix(f.Text, "no flow keeps all its limits") {
+				continue
+			}
+			found++
+			o := options(plan)
+			o.Paper, o.Section = sheet.HydraulicsSheet, f.Section
+			if text := strings.Join(strings.Fields(write(t, plan, o)), " "); !strings.Contains(text, f.Text) {
+				t.Errorf("%s section %d: %q is not on the sheet", name, f.Section+1, f.Text)
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no demo section has such a finding")
 	}
 }

@@ -88,15 +88,7 @@ func (p *printer) weightUpTable(i int) table {
 
 // mudNotes are the findings on the mud beyond limits met, the cautions that go with it, and who worked it out.
 func (p *printer) mudNotes(i int) []part {
-	list := part{title: "Findings on the mud"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if ref, ok := model.Find(p.plan, f.Mend); ok && f.Severity != calc.OK && (ref.Field.Topic == model.TopicMud || ref.Path() == "rig.barite") {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
+	list := p.beyondMet("Findings on the mud", i, either(p.entersIn(model.TopicMud), func(f calc.Finding) bool { return f.Mend == "rig.barite" }))
 	cautions := part{title: "Cautions", remarks: []string{
 		"Masses and volumes: two people reproduce them before anything is mixed, dumped or pumped. What the mud engineer measures goes before what is planned here.",
 		"Weighting up: by mass and volume alone. Pilot test first; viscosity, settling, air and heat are not treated. Density is brought up evenly, over whole circulations, never above what the shoe stands.",

@@ -115,15 +115,9 @@ func depthTable(chart calc.Chart) table {
 
 // strengthNotes are the findings on the string beyond limits met, and the cautions that go with the table.
 func (p *printer) strengthNotes(i int) []part {
-	list := part{title: "Findings on the string"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if f.Severity != calc.OK && (f.Kind == quantity.Number || strings.HasSuffix(f.Key, "_test")) && f.HasLimit {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
+	list := p.beyondMet("Findings on the string", i, func(f calc.Finding) bool {
+		return f.HasLimit && (f.Kind == quantity.Number || strings.HasSuffix(f.Key, "_test"))
+	})
 	return []part{list, {title: "Cautions", remarks: []string{
 		"Ratings: by formula for the pipe as entered, API TR 5C3; connections as entered. Makers' figures and what is measured on deck go before them.",
 		"Loads: those named here and no others. Heat and pressure shut in behind pipe, buckling, wear while drilling and corrosion are not among them.",

@@ -92,15 +92,6 @@ func (p *printer) tripRemarks(trip *calc.TripSheet) []string {
 
 // tripFindings are the findings on the trip beyond limits met.
 func (p *printer) tripFindings(i int) part {
-	list := part{title: "Findings on the trip"}
 	keys := []string{"us_trip_fill", "us_trip_stands", "trip_tank", "pulling_speed", "trip_in_speed", "gel_break", "trip_margin"}
-	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if f.Severity != calc.OK && slices.Contains(keys, f.Key) {
-			list.items = append(list.items, p.findingItem(f, f.Severity.String()))
-		}
-	}
-	if len(list.items) == 0 {
-		list.remarks = []string{"None beyond limits met. A limit met is that limit met, and no more."}
-	}
-	return list
+	return p.beyondMet("Findings on the trip", i, func(f calc.Finding) bool { return slices.Contains(keys, f.Key) })
 }
