@@ -73,6 +73,7 @@ var floors = map[string][]string{
 	"calc/drag":      {"calc/root"},
 	"calc/tripping":  {"calc/bore"},
 	"calc/downhole":  {"calc/water"}, // muds are made with water
+	"calc/influx":    {"calc/column", "calc/gas", "calc/root"},
 	"model":          {"model"},
 	"model/planfile": {"model"},
 	"plans":          {},
