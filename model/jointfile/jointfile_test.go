@@ -59,6 +59,7 @@ func TestSaysWhatIsWrongAndWhere(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"nothing", "", "joints.csv: there is no joint in it"},
 		{"a heading alone", "Joint,Length\n", "there is no joint in it"},
+		{"a heading with a unit nobody knows", "No,Length (yd)\n1,12.08\n", `joints.csv:1: heading "Length (yd)": unknown unit "yd"`},
 		{"another unit", "1,12.08\n2,39.6\n", `joints.csv:2: length "39.6": 39.6 m is outside the range; allowed is 2 m to 18 m`},
 		{"no number", "1,12.08\n2,long\n", `joints.csv:2: length "long":`},
 		{"no length", "1,12.08\n2,,yes\n", "joints.csv:2: the length is blank"},
