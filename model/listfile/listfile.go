@@ -1,7 +1,7 @@
 // Package listfile reads lists as a spreadsheet gives them: one thing a line, its columns separated by commas, semicolons or
 // tabs, below a heading or without one. Blank lines and those that begin with # are left out.
 //
-// A [Sort] says what is listed. What the columns mean is its owner's; [Unit] is what a heading says of the units below it.
+// A [Sort] says what is listed. What the columns mean is its owner's; [Units] reads what a heading says of the units below it.
 package listfile
 
 import (
