@@ -72,6 +72,7 @@ var floors = map[string][]string{
 	"calc/swab":      {"calc/friction", "calc/root"},
 	"calc/drag":      {"calc/root"},
 	"calc/tripping":  {"calc/bore"},
+	"calc/killsheet": {"calc/bore", "calc/column", "calc/gas", "calc/root"},
 	"calc/downhole":  {"calc/water"}, // muds are made with water
 	"calc/influx":    {"calc/column", "calc/gas", "calc/root"},
 	"model":          {"model"},

@@ -1,0 +1,72 @@
+package killsheet
+
+import (
+	"fmt"
+
+	"borewalk/calc/column"
+)
+
+// A GasSand is a shallow sand that holds gas down to the water at its base: depths in m, the gas in kg/m³ as it is there.
+type GasSand struct {
+	Top, Base, Gas float64
+}
+
+// check reports a sand that is none.
+func (s GasSand) check() error {
+	if err := check("gas sand", positive("top", s.Top, "m"), positive("base", s.Base, "m"), some("gas", s.Gas, "kg/m³")); err != nil {
+		return err
+	}
+	if s.Base < s.Top {
+		return fmt.Errorf("gas sand: its base at %.1f m is above its top at %.1f m; exchange them", s.Base, s.Top)
+	}
+	return nil
+}
+
+// TopPressure returns the pressure in Pa at the top of the sand from that of the water at its base: less the gas between. Source:
+// the balance of columns.
+func (s GasSand) TopPressure(base float64) (float64, error) {
+	const topic = "pressure of a gas sand"
+	if err := s.check(); err != nil {
+		return 0, err
+	}
+	if err := check(topic, positive("pressure at the base", base, "Pa")); err != nil {
+		return 0, err
+	}
+	return outcome(topic, base-s.Gas*column.G*(s.Base-s.Top))
+}
+
+// Overpressure returns by how much in Pa the gas is above the water of a density in kg/m³ beside it at the top of the sand.
+func (s GasSand) Overpressure(water float64) (float64, error) {
+	const topic = "overpressure of a gas sand"
+	if err := s.check(); err != nil {
+		return 0, err
+	}
+	if err := check(topic, positive("water", water, "kg/m³")); err != nil {
+		return 0, err
+	}
+	return outcome(topic, (water-s.Gas)*column.G*(s.Base-s.Top))
+}
+
+// EMW returns the equivalent density in kg/m³, counted from the rotary, that balances the top of the sand. Without a riser the
+// mud that does so is [Seabed.DensityWithRiserMargin].
+func (s GasSand) EMW(base float64) (float64, error) {
+	top, err := s.TopPressure(base)
+	if err != nil {
+		return 0, err
+	}
+	return outcome("equivalent density of a gas sand", top/(column.G*s.Top))
+}
+
+// AtSeabed returns the pressure in Pa at the mudline when the hole above the sand has filled with its gas. The gas weighs all the
+// way what it weighs in the sand; [MASP] has it lighter further up.
+func (s GasSand) AtSeabed(base, mudline float64) (float64, error) {
+	top, err := s.TopPressure(base)
+	if err != nil {
+		return 0, err
+	}
+	const topic = "gas at the seabed"
+	if err := check(topic, some("mudline", mudline, "m"), some("height of the sand below it", s.Top-mudline, "m")); err != nil {
+		return 0, err
+	}
+	return outcome(topic, top-s.Gas*column.G*(s.Top-mudline))
+}
