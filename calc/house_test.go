@@ -71,6 +71,7 @@ var floors = map[string][]string{
 	"calc/state":     {"calc/bore", "calc/column", "calc/friction"}, // fluids in a well: made of the others
 	"calc/swab":      {"calc/friction", "calc/root"},
 	"calc/drag":      {"calc/root"},
+	"calc/seats":     {"calc/column"},
 	"calc/tripping":  {"calc/bore"},
 	"calc/killsheet": {"calc/bore", "calc/column", "calc/gas", "calc/root"},
 	"calc/downhole":  {"calc/water"}, // muds are made with water
