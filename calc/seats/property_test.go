@@ -393,3 +393,38 @@ func TestTheFurtherCondition(t *testing.T) {
 		}
 	})
 }
+
+// TestNeverNoNumber: with some of what is put in wild, what comes out are numbers, or an error.
+func TestNeverNoNumber(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d, m := drawWell(t), drawMargins(t)
+		w := d.window(t)
+		var pore, fracture, stability, fluid float64 // more than drawn
+		from, shoe, end := w.Top, w.Top, w.Bottom
+		entries := []*float64{&w.Top, &w.Bottom, &m.Trip, &m.Fracture, &m.Kick, &m.Differential, &m.Riserless, &pore, &fracture, &stability, &fluid, &from, &shoe, &end}
+		for range rapid.IntRange(1, 3).Draw(t, "wild ones") {
+			wild := rapid.OneOf(rapid.Float64(), rapid.Float64Range(-1e11, 1e11), rapid.SampledFrom([]float64{math.NaN(), math.Inf(1), 0, 1e-300}))
+			*rapid.SampledFrom(entries).Draw(t, "entry") = wild.Draw(t, "wild")
+		}
+		more := func(c Curve, by float64) Curve {
+			return func(tvd float64) (float64, bool) {
+				value := 1000.0
+				if c != nil {
+					value, _ = c(tvd)
+				}
+				return value + by, true
+			}
+		}
+		w.Pore, w.Fracture, w.Stability, w.Riserless = more(w.Pore, pore), more(w.Fracture, fracture), more(w.Stability, stability), more(w.Riserless, fluid)
+		up, _ := BottomUp(w, m)
+		down, _ := TopDown(w, m, from)
+		hole, _ := Between(w, m, shoe, end)
+		for _, h := range append(append(up.Holes, down.Holes...), hole, Hole{Stop: up.Stop}, Hole{Stop: down.Stop}) {
+			for _, b := range []Bound{h.Least, h.Most, h.Stop.Needs, h.Stop.Stands, {0, h.Shoe, h.Bottom, 0}} {
+				if sum := math.Abs(b.TVD) + math.Abs(b.Value) + math.Abs(b.Mud); math.IsNaN(sum) || math.IsInf(sum, 0) {
+					t.Fatalf("%+v", h)
+				}
+			}
+		}
+	})
+}

@@ -74,8 +74,8 @@ func read(w Window, m Margins) (*well, error) {
 	switch {
 	case w.Pore == nil || w.Fracture == nil:
 		return nil, errors.New("casing seats: pore or fracture pressure is missing; give both")
-	case !finite(w.Top) || !finite(w.Bottom) || !(w.Top > 0) || !(w.Bottom > w.Top):
-		return nil, fmt.Errorf("casing seats: from %g m to %g m is no well; give a top below the rotary and a bottom below the top", w.Top, w.Bottom)
+	case !finite(w.Top) || !finite(w.Bottom) || !(w.Top >= shallowest) || !(w.Bottom > w.Top):
+		return nil, fmt.Errorf("casing seats: from %g m to %g m is no well; give a top below the rotary and a bottom below that", w.Top, w.Bottom)
 	}
 	if err := m.check(); err != nil {
 		return nil, err
@@ -117,7 +117,7 @@ func (w *Window) row(tvd float64) (r row, err error) {
 		case ok && finite(value):
 			*x.value = value
 		case ok || x.must:
-			return r, fmt.Errorf("casing seats: the %s has no value at %.2f m; let the curve reach from the top to the bottom of the well", x.name, tvd)
+			return r, fmt.Errorf("casing seats: the %s has no value at %.2f m; let it reach from the top to the bottom of the well", x.name, tvd)
 		}
 	}
 	return r, nil
@@ -148,5 +148,11 @@ func between(a, b row, tvd float64) row {
 	return r
 }
 
-// finite reports whether x is an ordinary number.
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+// Bounds of what is a number at all, in m, kg/m³ or Pa: no well comes near them, and within them nothing overflows.
+const (
+	shallowest = 1e-3 // depth; others are divided by it
+	beyond     = 1e12
+)
+
+// finite reports whether x is a number that a well can have.
+func finite(x float64) bool { return math.Abs(x) < beyond }
