@@ -2,13 +2,14 @@ package state
 
 // An Account is what became of one fluid, all in m³. At any moment
 //
-//	Start + Pumped + Back = held + Returned + Drained
+//	Start + Pumped + Back + Grown = held + Returned + Drained
 type Account struct {
 	Start    float64 // Start was in the well when it was made, or was spotted.
 	Pumped   float64 // Pumped went in at the pump's side.
 	Back     float64 // Back flowed in at the outlet when the string was moved.
 	Returned float64 // Returned left the annulus at the outlet.
 	Drained  float64 // Drained left the string at its top: reversed out, or pulled with the pipe.
+	Grown    float64 // Grown is what [Well.Settle] and [Well.Circulate] gave it where it gives way, below zero if they took more.
 }
 
 // Account returns the account of a fluid, empty for a number that no fluid has.

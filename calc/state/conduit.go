@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"borewalk/calc/bore"
+	"borewalk/calc/friction"
 )
 
 // A Conduit is one of the spaces of a well that hold fluid; see the package comment.
@@ -41,6 +42,16 @@ type run struct {
 	outer, inner float64 // m
 	area         float64 // m²
 	above        float64 // volume in m³ of the runs above
+	share        float64 // of the flow that goes through one: less than 1 where equal lines stand side by side
+	rub          float64 // friction over what the model gives
+}
+
+// loss returns the friction in Pa/m of a fluid at a flow in m³/s through the whole conduit.
+func (r *run) loss(model friction.Model, fluid friction.Fluid, flow float64) float64 {
+	if r.inner > 0 {
+		return model.Annulus(fluid, flow, r.outer, r.inner)
+	}
+	return r.rub * model.Pipe(fluid, flow*r.share, r.outer)
 }
 
 // A channel is one conduit's geometry: runs from the top down.
@@ -50,18 +61,29 @@ type channel struct {
 	capacity    float64 // m³
 }
 
+// empty leaves a channel without runs between two depths in m.
+func (c *channel) empty(top, bottom float64) {
+	c.runs, c.top, c.bottom, c.capacity = c.runs[:0], top, bottom, 0
+}
+
 // lay fills the channel from intervals, which must have room, and reports the first
 // that has none.
 func (c *channel) lay(what Conduit, top, bottom float64, cuts []bore.Interval) error {
-	c.runs, c.top, c.bottom, c.capacity = c.runs[:0], top, bottom, 0
+	c.empty(top, bottom)
+	return c.add(what, cuts, 1, 1)
+}
+
+// add lays further intervals below, each of them a number of equal ones side by side,
+// with a factor on friction.
+func (c *channel) add(what Conduit, cuts []bore.Interval, lines, rub float64) error {
 	for i := range cuts {
 		cut := &cuts[i]
-		area := cut.Capacity()
+		area := lines * cut.Capacity()
 		if !(area > 0) {
 			return fmt.Errorf("well: %s at %.2f m: %.4f m does not fit into %.4f m; take a smaller string or a wider bore",
 				what, cut.Top, cut.Inner, cut.Outer)
 		}
-		c.runs = append(c.runs, run{cut.Top, cut.Bottom, cut.Outer, cut.Inner, area, c.capacity})
+		c.runs = append(c.runs, run{cut.Top, cut.Bottom, cut.Outer, cut.Inner, area, c.capacity, 1 / lines, rub})
 		c.capacity += area * (cut.Bottom - cut.Top)
 	}
 	return nil
@@ -158,8 +180,12 @@ func (s *shape) cut(l *Layout) error {
 		s.cuts = append(s.cuts, bore.Interval{Top: span.Top, Bottom: span.Bottom, Outer: span.Diameter})
 		outlet = min(outlet, span.Top)
 	}
-	s.cuts = bore.AppendIntervals(s.cuts, l.Bore, s.str, l.Return.MD, end)
-	if err := annulus.lay(Annulus, outlet, end, s.cuts); err != nil {
+	annulus.empty(outlet, end)
+	if err := annulus.add(Annulus, s.cuts, l.Return.lines(), l.Return.rub()); err != nil {
+		return err
+	}
+	s.cuts = bore.AppendIntervals(s.cuts[:0], l.Bore, s.str, l.Return.MD, end)
+	if err := annulus.add(Annulus, s.cuts, 1, 1); err != nil {
 		return err
 	}
 

@@ -6,7 +6,9 @@
 // From there on two things happen to a well, and everything else is a sequence of
 // them: a volume is pumped ([Well.Pump], [Well.Reverse], and [Well.Advance] where
 // time counts), and the string is moved ([Well.Lower], [Well.Raise]). Plugs ride
-// along ([Well.Drop]). Depths of all boundaries ([Well.AppendLayers]) and pressures
+// along ([Well.Drop]). Gas in the annulus gives way under pressure: with [Well.Settle]
+// and [Well.Circulate] a choke holds the pressure at the end of the string, and parcels
+// take the volume that it allows. Depths of all boundaries ([Well.AppendLayers]) and pressures
 // anywhere ([Well.Pressure]) follow from it.
 //
 // # Conduits
@@ -26,8 +28,8 @@
 //
 // # What is left out
 //
-// Fluids do not mix, slip past each other or change volume with pressure and
-// temperature. Pipes hang in the middle of the bore. A pocket stands still while
+// Fluids do not mix or slip past each other, and do not change volume with pressure and
+// temperature, but for parcels in the annulus when it is settled. Pipes hang in the middle of the bore. A pocket stands still while
 // the well is circulated, whatever its density. Gel strength, tool joints, the
 // surface lines, the pressure to land, burst or bump a plug, and losses to the
 // formation are not modelled. Levels in the string follow the balance of pressures

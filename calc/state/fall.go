@@ -22,10 +22,12 @@ import (
 // keeps a long step from swinging about the balance. The left side rises with x and
 // the right side nearly always falls, so x is bracketed and closed in on.
 
-// trial is scratch for looking at the well after a step that has not been made.
+// trial is scratch for looking at the well after a step that has not been made, or
+// that may turn out not to be possible.
 type trial struct {
 	inside, annulus stack
 	in, out         gauge
+	parcels         []parcel
 }
 
 const (

@@ -72,6 +72,14 @@ type Return struct {
 	// ending at MD. Empty if there is none.
 	Line bore.Profile
 
+	// Lines is how many such lines stand side by side and share the flow, as when
+	// choke and kill line are both open. 0 stands for one.
+	Lines int
+
+	// Rub is the friction measured in the line over what the model of friction
+	// gives there. 0 stands for 1.
+	Rub float64
+
 	// BackPressure is the gauge pressure in Pa at the outlet: the sea's at the
 	// seabed, the choke's, 0 in the open air.
 	BackPressure float64
@@ -79,6 +87,17 @@ type Return struct {
 	// Fluid is the number of the fluid that flows back into the annulus when the
 	// string is pulled: the trip tank's, or sea water.
 	Fluid int
+}
+
+// lines returns the number of lines.
+func (r *Return) lines() float64 { return float64(max(r.Lines, 1)) }
+
+// rub returns the factor on the line's friction.
+func (r *Return) rub() float64 {
+	if r.Rub > 0 {
+		return r.Rub
+	}
+	return 1
 }
 
 // ToRig returns the outlet at the rotary, in the open air, kept full by a fluid of
@@ -166,7 +185,13 @@ func (l *Layout) checkReturn(fluids int) error {
 	case r.Fluid < 0 || r.Fluid >= fluids:
 		return fmt.Errorf("well: no fluid has number %d, which flows back; give one of the list", r.Fluid)
 	}
-	if len(r.Line) == 0 {
+	const most = 10 // lines on any stack
+	switch {
+	case r.Lines < 0 || r.Lines > most:
+		return fmt.Errorf("well: %d return lines side by side; give 1 to %d", r.Lines, most)
+	case !(r.Rub >= 0) || math.IsInf(r.Rub, 0):
+		return fmt.Errorf("well: a factor of %g on the return line's friction; give one above 0", r.Rub)
+	case len(r.Line) == 0:
 		return nil
 	}
 	if err := r.Line.Check(); err != nil {

@@ -62,12 +62,7 @@ func (w *Well) measure(g *gauge, c Conduit, s stack, flow float64) {
 				runs = runs[1:]
 				continue
 			}
-			gradient := 0.0
-			if r.inner > 0 {
-				gradient = model.Annulus(fluid.Fluid, flow, r.outer, r.inner)
-			} else {
-				gradient = model.Pipe(fluid.Fluid, flow, r.outer)
-			}
+			gradient := r.loss(model, fluid.Fluid, flow)
 			g.rubs = append(g.rubs, rub{md, gradient, g.loss})
 			next := min(r.bottom, bottom)
 			g.loss += gradient * (next - md)

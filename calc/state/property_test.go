@@ -116,7 +116,7 @@ func (a act) do(t *rapid.T, w *Well, parts int) {
 func sound(t *rapid.T, w *Well) {
 	for f := range w.fluids {
 		a := w.Account(f)
-		in, out := a.Start+a.Pumped+a.Back, w.Held(f)+a.Returned+a.Drained
+		in, out := a.Start+a.Pumped+a.Back+a.Grown, w.Held(f)+a.Returned+a.Drained
 		if math.Abs(in-out) > 1e-9*max(in, 1) || min(a.Pumped, a.Back, a.Returned, a.Drained) < 0 {
 			t.Fatalf("fluid %d: in %v, held or out %v: %+v", f, in, out, a)
 		}

@@ -24,7 +24,7 @@ type Well struct {
 
 	gauges [conduits]gauge // pressures of this moment, if read is true
 	read   bool
-	trial  trial // scratch for free fall
+	trial  trial // scratch for free fall and for settling
 }
 
 // New returns a well built as the layout says, with every conduit full of the
@@ -76,12 +76,13 @@ func (w *Well) Clone() *Well {
 }
 
 // CopyFrom makes the well what another one is, in memory that it already has. The
-// bore, the fluids and the functions are shared: a well does not change them.
+// bore and the functions are shared: a well does not change them.
 func (w *Well) CopyFrom(from *Well) {
 	if w == from {
 		return
 	}
-	w.layout, w.fluids, w.flow, w.read = from.layout, from.fluids, from.flow, false
+	w.layout, w.flow, w.read = from.layout, from.flow, false
+	w.fluids = append(w.fluids[:0], from.fluids...)
 	w.now.str = append(w.now.str[:0], from.now.str...)
 	w.now.inner = append(w.now.inner[:0], from.now.inner...)
 	for c := range w.stacks {
@@ -160,6 +161,24 @@ func (w *Well) Capacity(c Conduit) float64 {
 		return 0
 	}
 	return w.now.channels[c].capacity
+}
+
+// Above returns the volume in m³ that a conduit holds from its top down to a depth in
+// metres, and Depth the depth that a volume reaches from its top. What lies beyond its
+// ends is at them.
+func (w *Well) Above(c Conduit, md float64) float64 {
+	if c < 0 || int(c) >= conduits {
+		return 0
+	}
+	return w.now.channels[c].above(md)
+}
+
+// Depth is the inverse of [Well.Above].
+func (w *Well) Depth(c Conduit, above float64) float64 {
+	if c < 0 || int(c) >= conduits {
+		return 0
+	}
+	return w.now.channels[c].depth(above)
 }
 
 // empty returns the volume in m³ at the top of a conduit that holds no fluid. Only
