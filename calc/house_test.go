@@ -70,6 +70,7 @@ var floors = map[string][]string{
 	"calc":           {"calc", "model"},
 	"calc/state":     {"calc/bore", "calc/column", "calc/friction"}, // fluids in a well: made of the others
 	"calc/swab":      {"calc/friction", "calc/root"},
+	"calc/kill":      {"calc/state", "calc/friction", "calc/gas", "calc/root"}, // a kick goes round a well on state
 	"calc/drag":      {"calc/root"},
 	"calc/seats":     {"calc/column"},
 	"calc/tripping":  {"calc/bore"},

@@ -132,7 +132,8 @@ func (w *Well) whole(slug int) error {
 		}
 	}
 	if pieces > 1 {
-		return fmt.Errorf("well: fluid %d gives way and stands in %d places; make each piece in the annulus a fluid of its own", fluid, pieces)
+		return fmt.Errorf("well: fluid %d gives way and stands in %d places; make each piece in the annulus a fluid of its own",
+			fluid, pieces)
 	}
 	return nil
 }
@@ -166,7 +167,7 @@ func (w *Well) up(c climb, volume float64, fluid friction.Fluid) climb {
 func (w *Well) place(c climb, s *slug, room Room) (volume, density float64, ok bool, err error) {
 	f := w.fluids[s.fluid].Fluid
 	whole, left := s.volume, 1.0 // m³ and the share of the parcel that is not in yet
-	held, mass := 0.0, 0.0
+	held, mass, beyond := 0.0, 0.0, 0.0
 	for {
 		space := 0.0
 		if c.run >= 0 {
@@ -179,16 +180,16 @@ func (w *Well) place(c climb, s *slug, room Room) (volume, density float64, ok b
 		held += in
 		mass += in * f.Density
 		if left*whole <= space || c.run <= 0 {
+			beyond = (left*whole - in) * f.Density
 			break
 		}
 		left -= space / whole
 		c = w.up(c, space, f)
 	}
-	total := whole * f.Density // the parcel's mass, which is the same everywhere
 	if density = f.Density; held > 0 {
 		density = mass / held
 	}
-	return total / density, density, true, nil
+	return (mass + beyond) / density, density, true, nil
 }
 
 // How closely a parcel is settled: its middle stands still, in pressure and in depth.
@@ -199,16 +200,22 @@ const (
 	mostRounds  = 100
 )
 
+// still reports whether a middle is where it was before.
+func (c climb) still(before climb) bool {
+	return math.Abs(c.pressure-before.pressure) <= stillShare*math.Abs(c.pressure) && math.Abs(c.md-before.md) <= stillDepth
+}
+
 // fit finds the volume in m³ that a whole parcel would take, and its density, if all of it were like the share of it that
 // begins at a place in a run which has so much space left. The parcel's size moves its own middle, by little: a volume is
 // tried until the middle stands still. Where room jumps with depth no volume may agree with itself; then it is the one at
 // the jump, of the same mass.
-func (w *Well) fit(c climb, fluid int, f friction.Fluid, volume, share, space float64, room Room) (whole, density float64, ok bool, err error) {
+func (w *Well) fit(c climb, fluid int, f friction.Fluid, volume, share, space float64, room Room) (
+	whole, density float64, ok bool, err error) {
 	var before climb
 	low, high := 0.0, math.Inf(1)
 	for round := range mostRounds {
 		middle := w.up(c, min(share*volume, space)/2, f)
-		if round > 0 && math.Abs(middle.pressure-before.pressure) <= stillShare*math.Abs(middle.pressure) && math.Abs(middle.md-before.md) <= stillDepth {
+		if round > 0 && middle.still(before) {
 			return volume, f.Density, true, nil
 		}
 		before = middle
@@ -230,5 +237,6 @@ func (w *Well) fit(c climb, fluid int, f friction.Fluid, volume, share, space fl
 			f.Density = whole * density / volume
 		}
 	}
-	return 0, 0, true, fmt.Errorf("well: fluid %d at %.2f m finds no volume; let its room change smoothly with depth and pressure", fluid, before.md)
+	return 0, 0, true, fmt.Errorf("well: fluid %d at %.2f m finds no volume; let its room change smoothly with depth and pressure",
+		fluid, before.md)
 }

@@ -187,7 +187,10 @@ func TestLinesSideBySide(t *testing.T) {
 	for _, c := range []struct {
 		r           Return
 		lines, rubs float64
-	}{{Return{}, 1, 1}, {Return{Lines: 1, Rub: 1}, 1, 1}, {Return{Lines: 2}, 2, 1}, {Return{Lines: 2, Rub: 1.3}, 2, 1.3}, {Return{Rub: 0.8}, 1, 0.8}} {
+	}{
+		{Return{}, 1, 1}, {Return{Lines: 1, Rub: 1}, 1, 1}, {Return{Lines: 2}, 2, 1},
+		{Return{Lines: 2, Rub: 1.3}, 2, 1.3}, {Return{Rub: 0.8}, 1, 0.8},
+	} {
 		w := lined(t, c.r, model, of("mud", 1000))
 		near(t, "annulus", w.Capacity(Annulus), 600*boreArea+c.lines*400*boreArea/10, 1e-9)
 		near(t, "above the stack", w.Above(Annulus, 400), c.lines*400*boreArea/10, 1e-9)
@@ -233,15 +236,18 @@ func TestSettleRefuses(t *testing.T) {
 		spoil func(w *Well) error
 		want  string
 	}{
-		"no foot":           {math.NaN(), good, nil, "not a number"},
-		"endless foot":      {math.Inf(1), good, nil, "not a number"},
-		"reverse":           {20e6, good, func(w *Well) error { return w.SetFlow(-0.01) }, "in reverse"},
-		"no room":           {20e6, gives(0, 100), nil, "give both above 0"},
-		"no density":        {20e6, gives(1, math.NaN()), nil, "give both above 0"},
-		"endless room":      {20e6, gives(math.Inf(1), 1), nil, "give both above 0"},
-		"two pieces":        {20e6, good, func(w *Well) error { return w.Spot(Annulus, 100, 200, 1) }, "stands in 2 places"},
-		"a piece inside":    {20e6, good, func(w *Well) error { return w.Spot(Inside, 100, 200, 1) }, "stands in 2 places"},
-		"a hole in the way": {20e6, gives(5, 100), func(w *Well) error { w.layout.TVD = func(float64) float64 { return math.NaN() }; return nil }, "finds no volume"},
+		"no foot":        {math.NaN(), good, nil, "not a number"},
+		"endless foot":   {math.Inf(1), good, nil, "not a number"},
+		"reverse":        {20e6, good, func(w *Well) error { return w.SetFlow(-0.01) }, "in reverse"},
+		"no room":        {20e6, gives(0, 100), nil, "give both above 0"},
+		"no density":     {20e6, gives(1, math.NaN()), nil, "give both above 0"},
+		"endless room":   {20e6, gives(math.Inf(1), 1), nil, "give both above 0"},
+		"two pieces":     {20e6, good, func(w *Well) error { return w.Spot(Annulus, 100, 200, 1) }, "stands in 2 places"},
+		"a piece inside": {20e6, good, func(w *Well) error { return w.Spot(Inside, 100, 200, 1) }, "stands in 2 places"},
+		"a hole in the way": {20e6, gives(5, 100), func(w *Well) error {
+			w.layout.TVD = func(float64) float64 { return math.NaN() }
+			return nil
+		}, "finds no volume"},
 	} {
 		w := plain(t, 1000, of("mud", 1000), of("gas", 100))
 		if err := w.Spot(Annulus, 900, 1000, 1); err != nil {
@@ -293,7 +299,8 @@ func drawGas(t *rapid.T, held bool, temperature func(float64) float64) (w *Well,
 	parcels := rapid.IntRange(1, 4).Draw(t, "parcels")
 	bottom := w.Capacity(Annulus) * rapid.Float64Range(0.5, 1).Draw(t, "gas bottom")
 	for i := range parcels {
-		w.fluids = append(w.fluids, Fluid{fmt.Sprint("gas ", i), friction.Newton(rapid.Float64Range(50, 300).Draw(t, "gas density"), 2e-5)})
+		density := rapid.Float64Range(50, 300).Draw(t, "gas density")
+		w.fluids = append(w.fluids, Fluid{fmt.Sprint("gas ", i), friction.Newton(density, 2e-5)})
 		w.accounts = append(w.accounts, Account{})
 		top := bottom - w.Capacity(Annulus)*rapid.Float64Range(0.001, 0.1).Draw(t, "parcel")
 		if err := w.Spot(Annulus, w.Depth(Annulus, top), w.Depth(Annulus, bottom), firstGas+i); err != nil {

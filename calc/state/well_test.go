@@ -44,6 +44,10 @@ func TestLayoutsThatDoNotFit(t *testing.T) {
 		"back pressure is not":       func(l *Layout, _ *[]Fluid) { l.Return.BackPressure = nan },
 		"fluid has number 1, which":  func(l *Layout, _ *[]Fluid) { l.Return.Fluid = 1 },
 		"return line ends at 200":    func(l *Layout, _ *[]Fluid) { l.Return.Line = bore.Profile{{Bottom: 200, Diameter: 0.1}} },
+		"-1 return lines side by":    func(l *Layout, _ *[]Fluid) { l.Return.Lines = -1 },
+		"99 return lines side by":    func(l *Layout, _ *[]Fluid) { l.Return.Lines = 99 },
+		"a factor of -1 on the":      func(l *Layout, _ *[]Fluid) { l.Return.Rub = -1 },
+		"a factor of NaN on the":     func(l *Layout, _ *[]Fluid) { l.Return.Rub = nan },
 		"return line: bore span 1":   func(l *Layout, _ *[]Fluid) { l.Return.Line = bore.Profile{{Bottom: 200}} },
 	} {
 		l, f := good()
