@@ -102,19 +102,9 @@ func (c *choke) blame(err error) error {
 // wideOpen is circulate where the choke cannot hold as little as the target: the pressure at the end of the string is then the
 // one at which the outlet has none. What the outlet would have had at the target is known.
 func (c *choke) wideOpen(to, from *state.Well, volume float64, fluid int, short float64) error {
-	const most = 100
-	var err error
-	high, over := c.target-short, short
-	for tries := 0; over < -held; tries++ {
-		if tries == most {
-			return errors.New("kill: no pressure at the bottom lets the outlet have none; mend the layout")
-		}
-		if over, err = c.try(to, from, volume, fluid, high); err != nil {
-			return err
-		}
-		if over < -held {
-			high -= 2 * over
-		}
+	high, over, err := c.enough(to, from, volume, fluid, short)
+	if err != nil {
+		return err
 	}
 	foot, met := root.Crossing(func(foot float64) float64 {
 		switch foot {
@@ -138,6 +128,27 @@ func (c *choke) wideOpen(to, from *state.Well, volume float64, fluid int, short 
 		}
 	}
 	return to.SetBackPressure(0)
+}
+
+// enough returns a pressure at the end of the string that leaves the outlet something, and how much. What is lacking at the
+// outlet is added below; as long as that does away with half of what is lacking or more, twice what is left is. Where it does
+// not, since gas that is pressed together lets mud back into a thin line, more is added every time.
+func (c *choke) enough(to, from *state.Well, volume float64, fluid int, short float64) (foot, over float64, err error) {
+	const most = 100
+	foot, by := c.target, -short
+	for range most {
+		foot += by
+		if over, err = c.try(to, from, volume, fluid, foot); err != nil || over >= -held {
+			return foot, over, err
+		}
+		if over > short/2 {
+			by = -2 * over
+		} else {
+			by = 2 * max(by, -over)
+		}
+		short = over
+	}
+	return 0, 0, errors.New("kill: no pressure at the bottom lets the outlet have none; mend the layout")
 }
 
 // mass returns the kg of a fluid in the annulus of a well.
