@@ -193,16 +193,17 @@ func (e *evaluation) jobPoints(i int, job *cementJob) []JobPoint {
 }
 
 // strength returns what the rock stands at a depth along hole as EMW: the fracture prognosis, or at the last shoe the
-// planned test where that is less; zero where the prognosis is not known.
+// planned or measured test where that is less; zero where the prognosis is not known.
 func (e *evaluation) strength(i int, md float64) float64 {
 	if e.prognosisGap(i).open() {
 		return 0
 	}
+	const near = 0.5 // m, the shoe as the job has it
 	tvd := e.path.TVD(md)
-	limit, _ := e.window.fracture.At(tvd)
-	if test, at, ok := e.shoeTest(i); ok && math.Abs(at-tvd) < 0.5 {
-		limit = min(limit, test)
+	if _, shoe, ok := e.shoeTest(i); ok && math.Abs(shoe-tvd) < near {
+		tvd = shoe
 	}
+	limit, _ := e.stands(i)(tvd)
 	return limit
 }
 

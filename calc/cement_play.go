@@ -302,6 +302,9 @@ func (e *evaluation) cementCharts(i int) []Chart {
 
 // Chart returns a job against the volume pumped: pump pressure, margins on the rock, pump rate and returns.
 func (j *Job) Chart() Chart {
+	if j.Kind != CementJob {
+		return j.killChart()
+	}
 	chart := Chart{Key: "cement.job", Title: "Cement job", Topic: model.TopicCement, Axis: "pumped", Along: quantity.Volume}
 	if !j.Dynamic {
 		chart.Title = "Cement job, static"

@@ -118,7 +118,7 @@ func (e *evaluation) emwFigures(i int, p *page, r *jobResult, pumping gap) {
 			w.Source = "as planned"
 		})
 		p.also(key+".limit", "limit", quantity.EMW, at.Fracture, e.prognosisGap(i), func(w *Working) {
-			w.Formula = "limit = fracture prognosis, at the last shoe the planned test where that is less"
+			w.Formula = "limit = fracture prognosis, at the last shoe its measured test, or the planned one where that is less"
 			w.Source = "as entered, from RKB"
 		})
 	}

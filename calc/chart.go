@@ -68,6 +68,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 		return append(e.hydraulicsCharts(section), e.swabCharts(section)...)
 	case model.TopicCement:
 		return e.cementCharts(section)
+	case model.TopicControl:
+		return e.controlCharts(section)
 	}
 	return nil
 }

@@ -86,4 +86,5 @@ func (e *evaluation) wellPage() {
 	e.seaFigures(p)
 	e.lineFigures(p)
 	e.pumpFigures(p)
+	e.seatFigures(p)
 }

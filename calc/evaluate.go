@@ -13,6 +13,7 @@ import (
 	"borewalk/calc/bore"
 	"borewalk/calc/trajectory"
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // Result is everything that a plan gives.
@@ -24,6 +25,7 @@ type Result struct {
 	Sketch   Sketch
 	Window   []WindowPoint
 	Traces   []Trace
+	Seats    []Seat // that the prognosis would allow, beside the plan's own
 }
 
 // Sheet returns the figures of a section, or of the well for section -1.
@@ -37,6 +39,7 @@ func (r *Result) Sheet(section int) *Sheet {
 // evaluation is the state of one run over a plan.
 type evaluation struct {
 	plan         *model.Plan
+	units        quantity.System // that the plan shows, for what is rounded as it is quoted
 	result       *Result
 	datum        Datum
 	gaps         datumGaps
@@ -51,6 +54,9 @@ type evaluation struct {
 	pumpGap      gap
 	sections     []hole
 	strings      []casing
+	tests        []shoeTest     // of the shoe above each section
+	lines        []*killLine    // of each section, as they are asked for
+	kills        []*killing     // likewise
 	tallies      []*stringTally // of each section, as they are asked for
 	drills       []drillString
 	bores        []bore.Profile  // the outer bores of each section, once they are known
@@ -114,6 +120,8 @@ func runPages(plan *model.Plan, section int, wish *explanation) *evaluation {
 // use is worked out here, or by the first that asks.
 func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	e := &evaluation{plan: plan, result: &Result{}, explain: wish}
+	set, _ := quantity.ParseSet(plan.Well.UnitSet)
+	e.units = plan.System(set, true)
 	e.result.Sections = make([]Sheet, len(plan.Sections))
 	e.result.Findings = make([]Finding, 0, findings)
 	e.tallies = make([]*stringTally, len(plan.Sections))
@@ -125,6 +133,7 @@ func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	e.readFlows()
 	e.readHoles()
 	e.readCasings()
+	e.readShoeTests()
 	e.readDrillStrings()
 	if len(plan.Sections) == 0 {
 		e.fault(gap{"section", "the plan has no hole section: add one on the hole page"})
@@ -142,6 +151,7 @@ func (e *evaluation) sectionPages(i int) {
 	e.casingPage(i)
 	e.cementPage(i)
 	e.plugFigures(i)
+	e.controlPage(i)
 }
 
 // About how many figures and findings a section has; more only cost an allocation.

@@ -1,8 +1,9 @@
 package calc
 
-// Job is a cement job played through: which fluid stands where, and what the gauges show, moment by moment. Depths are
+// Job is something that is pumped, played through, a cement job or a kill: which fluid stands where, and what the gauges show, moment by moment. Depths are
 // along hole from RKB in m; volumes m3, times s, pressures Pa, densities kg/m3.
 type Job struct {
+	Kind    JobKind
 	Fluids  []JobFluid // stands refer to them by number
 	Points  []JobPoint // where equivalent densities are followed
 	String  []JobBody  // running pipe and casing, top down, then the inner string if there is one
@@ -11,6 +12,16 @@ type Job struct {
 	Wanted  float64    // margin in kg/m³ of equivalent density below what the rock stands that the plan wants
 	Dynamic bool       // friction is known: pump pressures and circulating densities are worked out, not only static ones
 }
+
+// JobKind says what is played.
+type JobKind uint8
+
+// The kinds.
+const (
+	CementJob     JobKind = iota
+	KillJob               // a kick circulated out through the choke
+	DisconnectJob         // the riser let go in an emergency
+)
 
 // JobFluid is one fluid of a job.
 type JobFluid struct {
@@ -27,7 +38,9 @@ const (
 	MudRole       JobRole = iota // what the hole was full of, and other drilling fluids
 	SpacerRole                   // spacer or wash
 	CementRole                   // slurry
-	DisplacerRole                // pumped behind the cement
+	DisplacerRole                // pumped behind the cement, or to kill a well
+	GasRole                      // that came in; its density is that of the moment
+	SeaRole                      // where there is no riser any more
 )
 
 // JobPoint is a depth at which the equivalent density is followed.
@@ -66,10 +79,15 @@ type JobFrame struct {
 	Returned float64 // in all since the start
 	Level    float64 // of the fluid inside the string: 0 is full to the rotary
 	Pressure float64 // at the pump; static when the job is not Dynamic
+	Choke    float64 // in front of the choke, of a kill
+	Gain     float64 // pit gain, of a kill
+	Gas      float64 // volume of gas in the well, of a kill
 	Inside   []JobStand
 	Annulus  []JobStand
 	Between  []JobStand // round an inner string
 	Pocket   []JobStand // below the shoe
+	Riser    []JobStand // in the riser where the stack below it is closed, and beside it the choke line has a part of Annulus
+	Parted   bool       // the riser is gone, and the string cut at the stack
 	Plugs    []JobPlug
 	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
 }

@@ -128,7 +128,7 @@ func (e *evaluation) marginFigures(i int, p *page) {
 	if test, at, ok := e.shoeTest(i); ok {
 		p.put("mud.margin.shoe_test", "Below shoe test", quantity.EMW, test-emw(stack, at), fluid, func(w *Working) {
 			w.Formula = "margin = shoe test - mud at the last shoe"
-			w.in("test", "planned", quantity.EMW, test)
+			w.in("test", e.testOrigin(i), quantity.EMW, test)
 			w.in("mud", "equivalent at the shoe", quantity.EMW, emw(stack, at))
 			w.Source = "common practice"
 		})
@@ -157,20 +157,16 @@ func (e *evaluation) topName(i int) string {
 	return "near seabed"
 }
 
-// shoeTest returns the planned test of the last shoe and its TVD, and false when there is none.
-func (e *evaluation) shoeTest(i int) (test, tvd float64, ok bool) {
-	shoe, _, any := e.lastShoe(i)
-	test = e.plan.Sections[i].LeakOff.SI
-	return test, e.path.TVD(shoe), any && test > 0
-}
-
-// stands returns what the open hole of section i stands at a TVD, in kg/m3 from RKB: fracture pressure, at the last shoe no more
-// than its planned test. It is false where the prognosis does not reach.
+// stands returns what the open hole of section i stands at a TVD, in kg/m3 from RKB: fracture pressure, at the last shoe its measured
+// test, or no more than its planned one. It is false where the prognosis does not reach.
 func (e *evaluation) stands(i int) func(tvd float64) (limit float64, ok bool) {
 	test, shoe, tested := e.shoeTest(i)
 	return func(tvd float64) (float64, bool) {
 		fracture, ok := e.window.fracture.At(tvd)
 		if tested && math.Abs(tvd-shoe) < 1e-6 {
+			if e.tests[i].run {
+				return test, true
+			}
 			fracture = min(fracture, test)
 		}
 		return fracture, ok
@@ -337,7 +333,7 @@ func (e *evaluation) judgeStrength(i int, fracture margin, stack column.Stack) {
 // expected to stand is no strength to plan with.
 func (e *evaluation) judgeShoeTest(i int) {
 	test, at, ok := e.shoeTest(i)
-	if !ok || e.window.missing.open() {
+	if !ok || e.tests[i].run || e.window.missing.open() {
 		return
 	}
 	if fracture, known := e.window.fracture.At(at); known {

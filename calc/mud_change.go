@@ -121,7 +121,7 @@ func (e *evaluation) weightInHand(i int, p *page, holds *contents, t *treating) 
 	}
 	weigh("mud.change.step", "Up by the step", system.mud.Density+step, model.RuleWeightStep, "Weighting material over a step of the active system")
 	if test, _, ok := e.shoeTest(i); ok && test > system.mud.Density {
-		system.path = model.PathOf(i, "leak_off")
+		system.path = e.testEntry(i)
 		weigh("mud.change.test", "To the shoe test", test, model.RuleWeightToTest, "Weighting material over the active system at the shoe test")
 	}
 	if aboard.IsSet() && (i == 0 || !e.sections[i-1].rig) { // once for the well

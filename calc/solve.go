@@ -45,6 +45,8 @@ func Proposes(topic model.Topic) bool { return proposer(topic) != nil }
 // proposer returns what works out the proposals of a topic, nil where there are none.
 func proposer(topic model.Topic) func(*model.Plan, int) []Proposal {
 	switch topic {
+	case model.TopicHole:
+		return seatProposals
 	case model.TopicString:
 		return func(plan *model.Plan, i int) []Proposal {
 			return append(stringProposals(plan, i), dragProposals(plan, i)...)

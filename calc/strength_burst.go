@@ -51,18 +51,15 @@ func (e *evaluation) gasSource(j int) (pressure, tvd float64, missing gap) {
 	return pressure, tvd, gap{}
 }
 
-// shoeStands returns the pressure in Pa that the last shoe above section j stands, by the weaker of prognosis and planned
-// test, and its true vertical depth.
+// shoeStands returns the pressure in Pa that the last shoe above section j stands, see [evaluation.shoeStrength], and its
+// true vertical depth.
 func (e *evaluation) shoeStands(j int) (pressure, tvd float64, ok bool) {
 	shoe, _, ok := e.lastShoe(j)
 	if !ok {
 		return 0, 0, false
 	}
 	tvd = e.path.TVD(shoe)
-	emw, ok := e.window.fracture.At(tvd)
-	if test := e.plan.Sections[j].LeakOff; test.IsSet() && (!ok || test.SI < emw) {
-		emw, ok = test.SI, true
-	}
+	emw, _, ok := e.shoeStrength(j)
 	return column.PressureOf(emw, tvd), tvd, ok
 }
 
@@ -91,7 +88,8 @@ func (e *evaluation) gasColumn(i, j int) (loadCase, bool) {
 // constant pressure at TD: it swells as its pressure falls (Boyle), with mud below it. Temperature, deviation of the gas
 // and friction are left out.
 func (e *evaluation) kick(i, j int) (loadCase, bool) {
-	volume := e.plan.Sections[j].Loads.KickVolume.SI
+	s := &e.plan.Sections[j]
+	volume := usual(s.Loads.KickVolume, s.Kick.Volume.SI)
 	if volume == 0 {
 		return loadCase{}, false
 	}
@@ -106,7 +104,7 @@ func (e *evaluation) kick(i, j int) (loadCase, bool) {
 		return l, true
 	}
 	bottom, mud := e.deepest(j), e.density(j, e.sections[j].td)
-	kick := max(pore+e.plan.Sections[j].Loads.KickIntensity.SI*gravity*bottom, mud*gravity*bottom)
+	kick := max(pore+usual(s.Loads.KickIntensity, s.Kick.Intensity.SI)*gravity*bottom, mud*gravity*bottom)
 	annuli := bore.Intervals(e.bores[j], e.drills[j].bodies, e.datum.Wellhead, e.sections[j].td)
 	foot := e.bubble(j, annuli, kick, volume)
 	l.inside.stack, _ = column.RestingOn(kick, column.Layer{Top: e.datum.Wellhead, Bottom: foot, Density: e.gasDensity(j), Label: "gas"},

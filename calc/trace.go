@@ -9,7 +9,7 @@ type Trace struct {
 	Moved   []TraceBand  // drawn down and pressed up by the planned trip, with the bit at the depth; likewise
 	Shoe    float64      // TVD of the string set in the section; zero for none
 	OD      float64      // of that string
-	Test    float64      // planned test of the shoe above the section; zero for none
+	Test    float64      // test of the shoe above the section, planned or measured; zero for none
 	TestAt  float64      // TVD of that shoe
 }
 
@@ -48,7 +48,7 @@ func (e *evaluation) follow(i int, t *Trace) {
 		from = shoe
 	}
 	top, bottom := e.path.TVD(from), e.path.TVD(e.sections[i].td)
-	t.Test, t.TestAt = e.plan.Sections[i].LeakOff.SI, top
+	t.Test, t.TestAt = e.tests[i].counts, top
 	stack := e.well(i, e.density(i, e.sections[i].td))
 	for k := range tracePoints + 1 {
 		tvd := top + (bottom-top)*float64(k)/tracePoints

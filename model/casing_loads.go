@@ -108,9 +108,9 @@ func holeLoadFields() []declaration[Loads] {
 		{Key: "gas_limit", Label: "Gas held by", Name: "What holds gas from TD to the wellhead", Topic: TopicCasing, Choices: []string{GasFull, GasToFailure}, Default: GasFull, Inside: of(rig),
 			Help: above + "Full column: pore pressure at TD less the gas. Shoe fails: no more than the last shoe or its test stands.", At: func(l *Loads) any { return &l.GasLimit }},
 		{Key: "kick_volume", Label: "Kick volume", Name: "Volume of a gas kick from TD", Topic: TopicCasing, Kind: quantity.Volume, Range: "0.5 m3 to 100 m3", Inside: of(rig),
-			Help: above + "Circulated to the wellhead as one bubble. Blank: not compared.", At: func(l *Loads) any { return &l.KickVolume }},
+			Help: above + "Circulated to the wellhead as one bubble. Blank: the influx planned on the control page; without either it is not compared.", At: func(l *Loads) any { return &l.KickVolume }},
 		{Key: "kick_intensity", Label: "Kick intensity", Name: "Pressure of the kick over pore pressure", Topic: TopicCasing, Kind: quantity.EMW, Range: "0 sg to 0.5 sg", Inside: of(rig),
-			Help: "At TD, over the prognosis; no less than the mud there, a swabbed kick. Blank: none.", At: func(l *Loads) any { return &l.KickIntensity }},
+			Help: "At TD, over the prognosis; no less than the mud there, a swabbed kick. Blank: the intensity on the control page.", At: func(l *Loads) any { return &l.KickIntensity }},
 	}
 }
 

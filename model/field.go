@@ -19,16 +19,17 @@ const (
 	TopicHydraulics
 	TopicCasing
 	TopicCement
+	TopicControl
 )
 
 // Topics lists every topic in the order of the pages.
 func Topics() []Topic {
-	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement}
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

@@ -46,9 +46,16 @@ var groups = sync.OnceValue(func() []*Group {
 	pumpingGroup(section)
 	cementFluidsGroup(section)
 	cementPlugGroup(section)
+	shoeTestGroup(section)
+	testPointGroup(section)
+	kickGroup(section)
+	killGroup(section)
+	slowRateGroup(section)
+	stackTestGroup(section)
+	shallowGroup(section)
 	caliperGroup(section)
 	return []*Group{
-		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), section,
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), section,
 	}
 })
 
@@ -58,14 +65,23 @@ func SectionGroup() *Group { return Groups()[len(Groups())-1] }
 // JointList returns the list of measured joints within a section.
 func JointList() *Group { return jointList() }
 
-var jointList = sync.OnceValue(func() *Group {
+// TestPointList returns the list of readings of a shoe test within a section.
+func TestPointList() *Group { return testPointList() }
+
+var (
+	jointList     = sync.OnceValue(func() *Group { return within("joint") })
+	testPointList = sync.OnceValue(func() *Group { return within("test_point") })
+)
+
+// within returns the list of a name within a section.
+func within(name string) *Group {
 	for _, g := range SectionGroup().Lists {
-		if g.Name == "joint" {
+		if g.Name == name {
 			return g
 		}
 	}
-	panic("model: internal error: a section has no joints")
-})
+	panic("model: internal error: a section has no list of " + name)
+}
 
 // Walk calls visit for every group at every place of the plan, outer rows before the rows within them, until visit
 // returns false.

@@ -40,8 +40,14 @@ func mudFields() []declaration[Section] {
 			Help: "What the casing is run and cemented in. Blank: the drilling fluid's.", At: func(s *Section) any { return &s.SpotPV }, When: spotted},
 		{Key: "spot_yp", Label: "Spot YP", Name: "Yield point of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2",
 			Help: "What the casing is run and cemented in. Blank: the drilling fluid's.", At: func(s *Section) any { return &s.SpotYP }, When: spotted},
-		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicMud, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
+		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicControl, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
 			Help: "Planned leak-off or integrity test at the shoe above this section. Blank: the fracture curve alone limits the mud.",
-			At:   func(s *Section) any { return &s.LeakOff }},
+			At:   func(s *Section) any { return &s.LeakOff },
+			When: func(_ *Plan, s *Section) string {
+				if s.ShoeTest.Pressure.IsSet() || len(s.TestPoints) > 0 {
+					return "a measured test is entered below"
+				}
+				return ""
+			}},
 	}
 }

@@ -32,6 +32,7 @@ type Plan struct {
 	Window     []WindowRow
 	Formations []Formation
 	Limits     Limits
+	Seats      Seats
 	Sections   []Section
 }
 

@@ -132,6 +132,38 @@ const (
 	RuleVelocitySmall
 	RuleBooster
 	RuleDrilledSolids
+	RuleTestLeast
+	RuleUSTestPlanned
+	RuleUSNewHoleLeast
+	RuleUSNewHoleMost
+	RuleKickTolerance
+	RuleKickLarge
+	RuleKickMedium
+	RuleKickSmall
+	RuleKickSlim
+	RuleKickDetected
+	RuleKillShoe
+	RuleLineFriction
+	RuleSlowRate
+	RuleSlowRateMud
+	RuleStackRating
+	RuleUSStackHigh
+	RuleStackTestRating
+	RuleUSStackAnnular
+	RuleUSStackLowLeast
+	RuleUSStackLowMost
+	RuleNorwayStackLowLeast
+	RuleNorwayStackLowMost
+	RuleUSStackHold
+	RuleNorwayStackHold
+	RuleUSStackDays
+	RuleNorwayStackDays
+	RuleUSShearDays
+	RuleUSFunctionDays
+	RuleUSMostPressure
+	RuleShallowFlow
+	RuleShallowMud
+	RulePilotHole
 	ruleCount
 )
 
@@ -360,6 +392,40 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleBooster, "booster", "Flow in the riser over what cuttings need", Practice, practised, quantity.Flow, "0 L/min",
 			"transport ratio and velocity wanted in the riser; common practice, from memory"),
 		most(RuleDrilledSolids, "drilled_solids", "Drilled solids in the mud", Practice, practised, quantity.Ratio, "8 %", "common practice, low-gravity solids, 5 to 8 % are met; from memory"),
+		least(RuleTestLeast, "test_least", "Shoe test over the least wanted", Practice, practised, emw, "0 sg", "as planned in the section: below it, stop and call before drilling on"),
+		least(RuleUSTestPlanned, "us_test_planned", "Shoe test planned", Law, us, quantity.Count, "1", "30 CFR 250.427, 2015 edition"),
+		least(RuleUSNewHoleLeast, "us_new_hole_least", "New hole before the shoe test, least", Law, us, length, "10 ft", "30 CFR 250.427(a), 2015 edition"),
+		most(RuleUSNewHoleMost, "us_new_hole_most", "New hole before the shoe test, most", Law, us, length, "50 ft", "30 CFR 250.427(a), 2015 edition"),
+		least(RuleKickTolerance, "kick_tolerance", "Kick tolerance over the least wanted", Practice, practised, quantity.Volume, "0 m3", "as planned in the section; not a limit to drill on to"),
+		least(RuleKickLarge, "kick_large", "Kick tolerance, 16 in hole and larger", Practice, practised, quantity.Volume, "100 bbl", "common practice, 100 to 250 bbl are met; from memory"),
+		least(RuleKickMedium, "kick_medium", "Kick tolerance, 9 to 16 in hole", Practice, practised, quantity.Volume, "50 bbl", "common practice, 50 to 100 bbl are met; from memory"),
+		least(RuleKickSmall, "kick_small", "Kick tolerance, 7 to 9 in hole", Practice, practised, quantity.Volume, "25 bbl", "common practice, 25 to 50 bbl are met; from memory"),
+		least(RuleKickSlim, "kick_slim", "Kick tolerance, hole below 7 in", Practice, practised, quantity.Volume, "20 bbl", memory),
+		least(RuleKickDetected, "kick_detected", "Kick tolerance over the gain noticed", Practice, practised, quantity.Number, "3",
+			"a service company's course of 2002: minimum kick tolerance three times what the rig detects"),
+		least(RuleKillShoe, "kill_shoe", "Kill below what shoe and rock stand", Practice, practised, emw, "0 sg", "single bubble, real gas; common practice"),
+		least(RuleLineFriction, "line_friction", "Choke pressure over the line's friction", Practice, practised, quantity.Pressure, "0 bar",
+			"Lapeyrouse, subsea considerations: the casing gauge is to fall by the line's friction as the pump comes up"),
+		least(RuleSlowRate, "slow_rate", "Slow rate recorded at the kill rate", Practice, practised, quantity.Count, "1", "common practice: recorded each tour, and anew after a change of mud, string or liner"),
+		most(RuleSlowRateMud, "slow_rate_mud", "Mud changed since the slow rate", Practice, practised, quantity.Density, "0.01 sg", memory),
+		least(RuleStackRating, "stack_rating", "Wellhead pressure within the BOP's rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating over the sea, less the highest pressure anticipated"),
+		least(RuleUSStackHigh, "us_stack_high", "Ram test over the anticipated pressure", Law, us, quantity.Pressure, "500 psi", "30 CFR 250.737(b), 250.448(b) before 2016"),
+		least(RuleStackTestRating, "stack_test_rating", "BOP test within the rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating less test"),
+		least(RuleUSStackAnnular, "us_stack_annular", "Annular's test of its rating", Law, us, quantity.Ratio, "70 %", "30 CFR 250.448(c) before 2016; or the approved value"),
+		least(RuleUSStackLowLeast, "us_stack_low_least", "Low BOP test, least", Law, us, quantity.Pressure, "250 psi", "30 CFR 250.737(b), 200 psi before 2016; from memory"),
+		most(RuleUSStackLowMost, "us_stack_low_most", "Low BOP test, most", Law, us, quantity.Pressure, "350 psi", "30 CFR 250.737(b), 300 psi before 2016; from memory"),
+		least(RuleNorwayStackLowLeast, "low_test_least", "Low BOP test, least", Standard, norway, quantity.Pressure, "15 bar", "NORSOK D-010 rev. 4, 4.2.3.5, from memory"),
+		most(RuleNorwayStackLowMost, "low_test_most", "Low BOP test, most", Standard, norway, quantity.Pressure, "20 bar", "NORSOK D-010 rev. 4, 4.2.3.5, from memory"),
+		least(RuleUSStackHold, "us_stack_hold", "Each BOP test held", Law, us, quantity.Time, "5 min", "30 CFR 250.448(d) before 2016"),
+		least(RuleNorwayStackHold, "stack_hold", "Each high BOP test held", Standard, norway, quantity.Time, "10 min", "NORSOK D-010 rev. 4, 4.2.3.5, from memory"),
+		most(RuleUSStackDays, "us_stack_days", "Days since the BOP test", Law, us, quantity.Count, "14", "30 CFR 250.737(a)(2); 21 days on approval"),
+		most(RuleNorwayStackDays, "stack_days", "Days since the BOP test", Standard, norway, quantity.Count, "14", "NORSOK D-010 rev. 4, annex A, from memory"),
+		most(RuleUSShearDays, "us_shear_days", "Days since the shear rams' test", Law, us, quantity.Count, "30", "30 CFR 250.737(a)(2)"),
+		most(RuleUSFunctionDays, "us_function_days", "Days since the function test", Law, us, quantity.Count, "7", "30 CFR 250.449(h), 2015 edition"),
+		least(RuleUSMostPressure, "most_pressure", "Shoe gives way before BOP and casing", Practice, us, quantity.Pressure, "0 psi", "30 CFR 250.456, 2015 edition: pressures posted at the driller's station; as compared here common practice"),
+		least(RuleShallowFlow, "shallow_flow", "Pumps give the dynamic kill", Practice, practised, quantity.Flow, "0 L/min", "hydrostatics and friction with the hole full of the kill fluid, without gas in it"),
+		least(RuleShallowMud, "shallow_mud", "Kill mud lasts", Practice, practised, quantity.Hours, "0 h", "as planned in the section, at the kill flow"),
+		most(RulePilotHole, "pilot_hole", "Pilot hole through shallow gas", Practice, practised, diameter, "12 1/4 in", "drillingforgas.com, shallow gas standards"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

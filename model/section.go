@@ -54,6 +54,15 @@ type Section struct {
 	SpaceOut     SpaceOut
 	Nozzles      Nozzles
 
+	// Well control.
+	ShoeTest   ShoeTest
+	TestPoints []TestPoint
+	Kick       Kick
+	Kill       Kill
+	SlowRates  []SlowRate
+	StackTest  StackTest
+	Shallow    Shallow
+
 	// Cement job.
 	Cement   Cement
 	Slurries []Slurry

@@ -177,13 +177,17 @@ func jointGroup(section *Group) *Group {
 
 // ReplacingJoints returns the changes that put other joints in place of a section's measured ones.
 func ReplacingJoints(plan *Plan, section int, joints []Joint) []Change {
-	g := JointList()
+	return replacing(JointList(), section, len(plan.Sections[section].Joints), joints)
+}
+
+// replacing returns the changes that put other rows in place of the so many of a list within a section.
+func replacing[T any](g *Group, section, there int, rows []T) []Change {
 	var changes []Change
-	for k := len(plan.Sections[section].Joints) - 1; k >= 0; k-- {
+	for k := there - 1; k >= 0; k-- {
 		changes = append(changes, Removing(g, Place{Outer: section, Inner: k}))
 	}
-	for k, joint := range joints {
-		changes = append(changes, Change{Kind: AddRow, Ref: Ref{Group: g, Place: Place{Outer: section, Inner: k}}, row: &joint})
+	for k, row := range rows {
+		changes = append(changes, Change{Kind: AddRow, Ref: Ref{Group: g, Place: Place{Outer: section, Inner: k}}, row: &row})
 	}
 	return changes
 }

@@ -50,7 +50,7 @@ func bindings() []binding {
 		bind(editing, "a", "a", "add a row below, or a section on the hole page", "", do((*Planner).addRow), (*Planner).noList),
 		bind(editing, "d", "d", "remove the row or section", "", do((*Planner).removeRow), (*Planner).noRow),
 		bind(editing, "g", "g", "work out an entry to its limit: collars, nozzles, stock, cement", "", do((*Planner).showProposals), (*Planner).noProposals),
-		bind(editing, "i", "i", "casing page: read measured joints from a file", "", do((*Planner).askJoints), (*Planner).noJoints),
+		bind(editing, "i", "i", "casing, control: read measured joints, a shoe test from a file", "", do((*Planner).askList), (*Planner).noFile),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
 

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/plot"
@@ -36,6 +37,11 @@ func (p *Planner) drawWindow(r canvas.Region, page string) {
 			w.Shoes = append(w.Shoes, plot.Shoe{TVD: t.Shoe, Label: quantity.Format(t.OD, quantity.Diameter, p.system.Unit(quantity.Diameter)), Test: p.testBelow(t.Section)})
 		}
 	}
+	if p.topic == model.TopicWell || p.topic == model.TopicHole || p.topic == model.TopicControl {
+		for _, s := range p.result.Seats {
+			w.Seats = append(w.Seats, plot.Seat{TVD: s.TVD, Up: s.Up})
+		}
+	}
 	if low, high, ok := w.Densities(); ok {
 		w.Ticks = ticks(low, high, max(2, r.W()/9), density)
 	}
@@ -48,10 +54,12 @@ func (p *Planner) drawWindow(r canvas.Region, page string) {
 	plot.Draw(r.Sub(0, 1, r.W(), r.H()-1), w, p.glyphs)
 }
 
-// testBelow returns the planned test of the shoe set in a section, which the section below it carries.
+// testBelow returns the test of the shoe set in a section, which the section below it carries.
 func (p *Planner) testBelow(section int) float64 {
-	if section+1 < len(p.plan.Sections) {
-		return p.plan.Sections[section+1].LeakOff.SI
+	for _, t := range p.result.Traces {
+		if t.Section == section+1 {
+			return t.Test
+		}
 	}
 	return 0
 }

@@ -107,3 +107,23 @@ func (l *Load) take(by Case, pressure float64, worst Bubble) {
 		l.Case, l.Pressure, l.Worst = by, pressure, worst
 	}
 }
+
+// ShutIn returns an influx that takes a volume in m³ at the bottom of the hole when it is shut in on a formation, in Pa. It is an
+// error where the hole has no room for it, and what [Well.Press] refuses.
+func (w *Well) ShutIn(formation, influx float64) (Bubble, error) {
+	if err := w.check(); err != nil {
+		return Bubble{}, err
+	}
+	k, err := w.shutIn(formation, Place{MD: w.Cells[0].Top}, 0)
+	if err != nil {
+		return Bubble{}, err
+	}
+	if !(influx > 0) {
+		return Bubble{}, fmt.Errorf("influx: an influx of %g m³; give a volume above 0", influx)
+	}
+	bottom, top, met, err := k.atBottom(volume, influx)
+	if err == nil && !met {
+		err = fmt.Errorf("influx: %.4g m³ do not fit in the hole below %.2f m; give a smaller influx", influx, w.Cells[0].Top)
+	}
+	return between(&bottom, &top), err
+}

@@ -82,6 +82,8 @@ func (d *drawing) legend(r canvas.Region) {
 		{surgeLetter, "surge", "surge"},
 		{crossingLetter, "two meet", "meet"},
 		{testLetter, "shoe test", "test"},
+		{seatUp, "seat from below", "seat up"},
+		{seatDown, "seat from above", "down"},
 	}
 	write := func(gap string, short bool) (text string, all bool) {
 		for _, sign := range signs {

@@ -28,6 +28,7 @@ func Draw(r canvas.Region, w Window, g canvas.Glyphs) {
 	d.shoes()
 	d.show()
 	d.shoeLabels()
+	d.seatLabels()
 	d.depthAxis()
 	d.densityAxis()
 	if r.H() >= rowsForLegend {
@@ -196,6 +197,31 @@ func (d *drawing) shoeLabels() {
 			for column := at; column < at+canvas.Width(text); column++ {
 				d.cells[row*d.r.W()+column].rank = upperLimit // taken
 			}
+		}
+	}
+}
+
+// Signs of the seats that the prognosis would allow.
+const (
+	seatUp   = '^'
+	seatDown = 'v'
+)
+
+// seatLabels writes the sign of each seat into its row, as far right as it hides no curve and no label.
+func (d *drawing) seatLabels() {
+	for _, s := range d.w.Seats {
+		row, ok := d.row(s.TVD)
+		if !ok {
+			continue
+		}
+		sign := seatDown
+		if s.Up {
+			sign = seatUp
+		}
+		if at, ok := d.free(row, 2); ok {
+			d.r.Put(at+1, row, sign, canvas.Faint)
+			d.cells[row*d.r.W()+at+1].rank = upperLimit // taken
+			d.seen[sign] = true
 		}
 	}
 }

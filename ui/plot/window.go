@@ -18,6 +18,7 @@ type Window struct {
 	Pumped      []MudPoint // the mud of the section being worked while it circulates, by depth
 	Moved       []Band     // and between what a trip takes it, by depth
 	Shoes       []Shoe
+	Seats       []Seat
 	Section     int     // the section being worked, from 0: its mud is drawn with a capital letter
 	Top, Bottom float64 // the depths shown; when Bottom is not below Top, those of the points
 	Ticks       []Tick  // round equivalent densities for the axis; none for the ends alone
@@ -48,6 +49,12 @@ type Shoe struct {
 	TVD   float64
 	Label string
 	Test  float64
+}
+
+// Seat is a depth that the prognosis would allow for a shoe, found from the bottom up or from the top down.
+type Seat struct {
+	TVD float64
+	Up  bool
 }
 
 // Tick is a place on an axis and what is written at it.

@@ -78,8 +78,8 @@ func (p *printer) weightUpTable(i int) table {
 	step := unit.ToSI(stepsForEach * quantity.Step(quantity.Density, unit))
 	for k, up := range calc.WeightUps(p.plan, i, step, mudSteps) {
 		l := line{name: fmt.Sprintf("step %d", k+1), values: []float64{up.Treated, up.Density, up.Mass, up.Sacks, up.Volume, up.Time}}
-		if s.LeakOff.IsSet() && up.Density > s.LeakOff.SI {
-			l.note = "above the planned shoe test"
+		if test, ok := p.result.Sheet(i).Find("control.test"); ok && test.OK && up.Density > test.Value {
+			l.note = "above the shoe test, " + test.Note
 		}
 		t.rows = append(t.rows, l)
 	}

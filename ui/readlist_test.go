@@ -26,7 +26,7 @@ func TestMeasuredJointsAreReadAsOneEdit(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "i")
-	wants(t, p, "i: measured joints are read on the casing page")
+	wants(t, p, "i: measured joints are read on the casing page, a shoe test on the control page")
 	press(p, "page casing", "v")
 	wants(t, p, "Joints run", "Pups used")
 	press(p, "v", "v", "i")
@@ -46,4 +46,20 @@ func TestMeasuredJointsAreReadAsOneEdit(t *testing.T) {
 	press(p, "r")
 	wants(t, p, "redid section 3: 150 joints")
 	downTo(t, p, "+ 150 12.")
+}
+
+// TestAShoeTestIsReadAsOneEdit: the readings of a file give the test that counts, and one undo gives the planned one back.
+func TestAShoeTestIsReadAsOneEdit(t *testing.T) {
+	sheet := "volume (L), pressure (bar)\n0, 0\n40, 3\n80, 6\n120, 9\n160, 12\n200, 15\n240, 18\n280, 19.4\n320, 20.1\n360, 20.4\n"
+	path := filepath.Join(t.TempDir(), "test.csv")
+	if err := os.WriteFile(path, []byte(sheet), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "page control", "i")
+	wants(t, p, "Shoe test from a file", "they are in m3 and bar")
+	press(p, path, "enter")
+	wants(t, p, "section 3: 10 readings from test.csv: up to 20.4 bar", "Off the line after", "18.0 bar", "measured")
+	press(p, "u")
+	wants(t, p, "undid section 3: 10 readings", "planned")
+	lacks(t, p, "Off the line after")
 }

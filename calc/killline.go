@@ -1,0 +1,202 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+
+	"borewalk/calc/bore"
+	"borewalk/calc/friction"
+	"borewalk/calc/root"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// killLine is the way of the returns from the closed stack to the choke.
+type killLine struct {
+	missing gap
+	name    string
+	pipes   []linePipe
+	flow    float64 // m3/s in all
+	loss    float64 // Pa at that flow in the section's mud
+	model   float64 // as worked out by the correlation
+	noModel gap
+	from    string  // where the loss comes from; short
+	at      float64 // density of the mud that it was measured in; zero where it is worked out
+	read    float64 // as measured
+	rub     friction.Correlation
+}
+
+// linePipe is one of the lines.
+type linePipe struct{ id, length float64 }
+
+// volume returns what the lines hold in m3.
+func (l *killLine) volume() (volume float64) {
+	for _, p := range l.pipes {
+		volume += bore.Area(p.id) * p.length
+	}
+	return volume
+}
+
+// killRate returns the flow of section i's kill pump in m3/s, its output a stroke, and what is missing for them.
+func (e *evaluation) killRate(i int) (flow, stroke float64, missing gap) {
+	k := &e.plan.Sections[i].Kill
+	if e.pumpGap.open() {
+		return 0, 0, e.pumpGap
+	}
+	n := int(usual(k.Pump, 1))
+	if n < 1 || n > len(e.pumps) {
+		return 0, 0, gap{model.PathOf(i, "kill.pump"), "there is no such kind of pump on the well page"}
+	}
+	stroke = e.pumps[n-1].perStroke
+	return stroke * usual(k.Rate, usualKillRate), stroke, gap{}
+}
+
+// usualKillRate is the rate of the kill pump in strokes a second where the plan gives none: 30 a minute, common practice.
+const usualKillRate = 30.0 / 60
+
+// killLine returns the line of section i at the kill rate, with its friction measured or worked out.
+func (e *evaluation) killLine(i int) *killLine {
+	if e.lines == nil {
+		e.lines = make([]*killLine, len(e.sections))
+	}
+	if e.lines[i] == nil {
+		e.lines[i] = e.readKillLine(i)
+	}
+	return e.lines[i]
+}
+
+func (e *evaluation) readKillLine(i int) *killLine {
+	k, rig := &e.plan.Sections[i].Kill, &e.plan.Rig
+	l := &killLine{name: k.Line, rub: e.rubbing(i)}
+	if l.name == "" {
+		l.name = model.ByChokeLine
+	}
+	add := func(id, length quantity.Value, path model.Path, what string) {
+		l.missing = first(l.missing, needs(id, path, what))
+		reach := length.SI
+		if !length.IsSet() {
+			reach = e.datum.BOPTop
+			l.missing = first(l.missing, e.gaps.bop)
+		}
+		l.pipes = append(l.pipes, linePipe{id.SI, reach})
+	}
+	if l.name != model.ByKillLine {
+		add(rig.ChokeID, rig.ChokeLength, "rig.choke_id", "choke line, ID")
+	}
+	if l.name != model.ByChokeLine {
+		add(rig.KillID, rig.KillLength, "rig.kill_id", "kill line, ID")
+	}
+	var missing gap
+	l.flow, _, missing = e.killRate(i)
+	fluid, noFluid := e.drillingFluid(i, e.sections[i].td)
+	l.missing = first(l.missing, missing, e.slowRowGap(i))
+	if l.noModel = first(l.missing, noFluid); !l.noModel.open() {
+		l.model = l.rubs(fluid, l.flow)
+	}
+	if !l.missing.open() {
+		l.settle(e, i)
+	}
+	return l
+}
+
+// settle takes the friction as entered, else from the slow rates, else as worked out.
+func (l *killLine) settle(e *evaluation, i int) {
+	s := &e.plan.Sections[i]
+	switch read, mud, ok := e.lineBySlowRates(i, l.name); {
+	case s.Kill.LineLoss.IsSet():
+		l.read, l.at, l.from = s.Kill.LineLoss.SI, usual(s.Kill.LineLossMud, s.Density.SI), "measured"
+	case ok:
+		l.read, l.at, l.from = read, mud, "by slow rates"
+	default:
+		l.loss, l.from, l.missing = l.model, "worked out", l.noModel
+		return
+	}
+	if l.missing = first(l.missing, lacks(s.Density, i, "density", "mud density")); l.at > 0 {
+		l.loss = l.read * s.Density.SI / l.at
+	}
+}
+
+// rubs returns the friction of the lines in Pa at a flow in all: two of them share it so that both lose the same.
+func (l *killLine) rubs(f friction.Fluid, flow float64) float64 {
+	one := func(p linePipe, flow float64) float64 { return l.rub.Pipe(f, flow, p.id) * p.length }
+	if len(l.pipes) == 1 {
+		return one(l.pipes[0], flow)
+	}
+	share, met := root.Crossing(func(q float64) float64 { return one(l.pipes[0], q) - one(l.pipes[1], flow-q) }, 0, flow, 1)
+	if !met {
+		share = flow / 2
+	}
+	return one(l.pipes[0], share)
+}
+
+// velocity returns how fast the mud goes in the narrowest of the lines, flows shared by area.
+func (l *killLine) velocity() float64 {
+	area := 0.0
+	for _, p := range l.pipes {
+		area += bore.Area(p.id)
+	}
+	if area == 0 {
+		return math.NaN()
+	}
+	return l.flow / area
+}
+
+// working shows where the line's friction comes from.
+func (l *killLine) working(w *Working) {
+	w.in("friction", "of the "+l.name+", "+l.from, quantity.Pressure, l.loss)
+	w.in("flow", "at the kill rate", quantity.Flow, l.flow)
+	if l.at > 0 {
+		w.in("read", "as measured", quantity.Pressure, l.read)
+		w.in("in", "mud that it was measured in", quantity.Density, l.at)
+	}
+	for _, p := range l.pipes {
+		w.in("ID", "of a line", quantity.Diameter, p.id)
+		w.in("L", "its length", quantity.Length, p.length)
+	}
+	w.Source = "measured with the well closed in or by slow rates, scaled with the density (Lapeyrouse, subsea considerations)"
+	if l.at == 0 {
+		w.Source = by(l.rub)
+	}
+}
+
+// slowRowGap says what is missing in the slow rates of section i: one that is not whole might be the one that counts.
+func (e *evaluation) slowRowGap(i int) gap {
+	for k := range e.plan.Sections[i].SlowRates {
+		r := &e.plan.Sections[i].SlowRates[k]
+		path := func(key string) model.Path { return model.PathOf(i, "slow_rate["+strconv.Itoa(k+1)+"]."+key) }
+		if missing := first(needs(r.Rate, path("rate"), "rate of a slow rate"), needs(r.Pressure, path("pressure"), "pressure of a slow rate")); missing.open() {
+			return missing
+		}
+	}
+	return gap{}
+}
+
+// slowRate returns the recorded slow rate of section i at the kill rate with one kind of pump and way of returns, the latest row
+// counting.
+func (e *evaluation) slowRate(i int, path string) (row *model.SlowRate, number int, ok bool) {
+	s := &e.plan.Sections[i]
+	const same = 0.5 / 60 // strokes a second: as the counter shows it
+	for k := len(s.SlowRates) - 1; k >= 0; k-- {
+		r := &s.SlowRates[k]
+		way := r.Path
+		if way == "" {
+			way = model.ByRiser
+		}
+		if way == path && r.Pressure.IsSet() && usual(r.Pump, 1) == usual(s.Kill.Pump, 1) && math.Abs(r.Rate.SI-usual(s.Kill.Rate, usualKillRate)) <= same {
+			return r, k + 1, true
+		}
+	}
+	return nil, 0, false
+}
+
+// lineBySlowRates returns the friction of a line as the slow rates by riser and by that line give it, and the mud it was read in.
+func (e *evaluation) lineBySlowRates(i int, name string) (loss, mud float64, ok bool) {
+	riser, _, up := e.slowRate(i, model.ByRiser)
+	line, _, through := e.slowRate(i, name)
+	if !up || !through {
+		return 0, 0, false
+	}
+	density := e.plan.Sections[i].Density.SI
+	mud = usual(line.Mud, density)
+	return line.Pressure.SI - riser.Pressure.SI*quotient(mud, usual(riser.Mud, density)), mud, mud > 0
+}

@@ -1,0 +1,376 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+
+	"borewalk/calc/column"
+	"borewalk/calc/leakoff"
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// shoeTest is the test of the last shoe above a section: as planned, or as it was run. Equivalent densities in kg/m3 from RKB.
+type shoeTest struct {
+	shoe, tvd float64 // of the shoe, along hole and true vertical; zero where there is none
+	counts    float64 // what the shoe is taken to stand; zero where there is neither plan nor test
+	run       bool    // it is measured, not planned
+	stale     string  // why the measured test may no longer hold; empty where nothing says so
+
+	gauge    float64 // picked at the gauge, Pa
+	pressure float64 // at the shoe, Pa
+	exact    float64 // before it is rounded down
+	mud      float64
+	points   []leakoff.Point
+	reading  leakoff.Reading
+	read     error // why the points say nothing
+	missing  gap   // for the measured test
+}
+
+// readShoeTests reads the tests of the shoes above each section.
+func (e *evaluation) readShoeTests() {
+	e.tests = make([]shoeTest, len(e.plan.Sections))
+	for i := range e.tests {
+		e.tests[i] = e.readShoeTest(i)
+	}
+}
+
+// readShoeTest reads what the shoe above section i stands: the measured test where there is one, else the planned one.
+func (e *evaluation) readShoeTest(i int) shoeTest {
+	s := &e.plan.Sections[i]
+	shoe, _, ok := e.lastShoe(i)
+	if !ok {
+		return shoeTest{}
+	}
+	t := shoeTest{shoe: shoe, tvd: e.path.TVD(shoe), counts: s.LeakOff.SI}
+	t.readPoints(s)
+	if t.gauge = s.ShoeTest.Pressure.SI; !s.ShoeTest.Pressure.IsSet() {
+		if len(t.points) == 0 || t.read != nil {
+			return t
+		}
+		t.gauge = t.points[t.reading.LeakOff].Pressure
+	}
+	t.run = true
+	if t.missing = first(e.pathGap, e.shoeGap(i), e.testMudGap(i), e.pointGap(i)); t.missing.open() || !(t.tvd > 0) {
+		return t
+	}
+	t.mud = usual(s.ShoeTest.Mud, s.Density.SI)
+	t.pressure = t.gauge - s.ShoeTest.Breaking.SI + t.mud*gravity*(t.tvd+s.ShoeTest.Gauge.SI)
+	t.exact, _ = column.EMW(t.pressure, t.tvd)
+	t.counts = e.roundedDown(t.exact, quantity.EMW, 1)
+	t.stale = e.staleTest(i, &t)
+	return t
+}
+
+// readPoints reads the points of a test, those that are whole.
+func (t *shoeTest) readPoints(s *model.Section) {
+	for k := range s.TestPoints {
+		if row := &s.TestPoints[k]; row.Volume.IsSet() && row.Pressure.IsSet() {
+			t.points = append(t.points, leakoff.Point{Volume: row.Volume.SI, Pressure: row.Pressure.SI})
+		}
+	}
+	if len(t.points) > 0 {
+		t.reading, t.read = leakoff.Read(t.points, s.ShoeTest.Within.SI)
+	}
+}
+
+// pointGap says what is missing in the readings of section i's shoe test: one that is not whole might be the one that counts.
+func (e *evaluation) pointGap(i int) gap {
+	for k := range e.plan.Sections[i].TestPoints {
+		row := &e.plan.Sections[i].TestPoints[k]
+		path := func(key string) model.Path { return model.PathOf(i, "test_point["+strconv.Itoa(k+1)+"]."+key) }
+		if missing := first(needs(row.Volume, path("volume"), "volume of a test point"), needs(row.Pressure, path("pressure"), "pressure of a test point")); missing.open() {
+			return missing
+		}
+	}
+	return gap{}
+}
+
+// testMudGap says whether the mud in the test is known.
+func (e *evaluation) testMudGap(i int) gap {
+	if e.plan.Sections[i].ShoeTest.Mud.IsSet() {
+		return gap{}
+	}
+	return lacks(e.plan.Sections[i].Density, i, "density", "mud density")
+}
+
+// staleTest says why the measured test of the shoe above section i may no longer hold.
+func (e *evaluation) staleTest(i int, t *shoeTest) string {
+	const moved = 0.5 // m, a rounded depth
+	test := &e.plan.Sections[i].ShoeTest
+	switch {
+	case test.Shoe.IsSet() && math.Abs(test.Shoe.SI-t.shoe) > moved:
+		return "the shoe test was run with the shoe at another depth: is it still this shoe's?"
+	case !test.Mud.IsSet():
+		return "the mud in the shoe test is not given: the section's density is taken, which may have changed since"
+	}
+	return ""
+}
+
+// roundedDown returns a value cut to a share of the step in which its kind is planned, in the unit that the plan shows: 0.1 ppg or
+// 0.01 sg is the whole step of an equivalent density.
+func (e *evaluation) roundedDown(value float64, kind quantity.Kind, share float64) float64 {
+	unit := e.units.Unit(kind)
+	step := share * quantity.Step(kind, unit)
+	const nearly = 1e-6 // of a step, for what is whole but for the last bit
+	return unit.ToSI(math.Floor(unit.FromSI(value)/step+nearly) * step)
+}
+
+// shoeTest returns what the last shoe above section i is taken to stand, by measured or planned test, and its TVD; false when
+// there is none.
+func (e *evaluation) shoeTest(i int) (test, tvd float64, ok bool) {
+	t := &e.tests[i]
+	return t.counts, t.tvd, t.counts > 0
+}
+
+// shoeStrength returns what the last shoe above section i stands as EMW, and where that comes from: its measured test, else the weaker
+// of planned test and prognosis. It is false where neither is known.
+func (e *evaluation) shoeStrength(i int) (emw float64, from string, ok bool) {
+	t := &e.tests[i]
+	emw, from, ok = t.counts, "shoe test, "+e.testOrigin(i), t.counts > 0
+	if t.run && ok || e.window.missing.open() {
+		return emw, from, ok
+	}
+	if fracture, known := e.window.fracture.At(t.tvd); known && (!ok || fracture < emw) {
+		return fracture, "fracture prognosis", true
+	}
+	return emw, from, ok
+}
+
+// testEntry returns the entry that decides what the shoe above section i stands.
+func (e *evaluation) testEntry(i int) model.Path {
+	switch t := &e.tests[i]; {
+	case !t.run:
+		return model.PathOf(i, "leak_off")
+	case e.plan.Sections[i].ShoeTest.Pressure.IsSet():
+		return model.PathOf(i, "shoe_test.pressure")
+	}
+	return model.PathOf(i, "test_point["+strconv.Itoa(e.tests[i].reading.LeakOff+1)+"].pressure")
+}
+
+// origin says in a few words where the strength of the shoe above section i comes from.
+func (e *evaluation) testOrigin(i int) string {
+	t, date := &e.tests[i], e.plan.Sections[i].ShoeTest.Date
+	switch {
+	case !t.run:
+		return "planned"
+	case t.stale != "":
+		return note("measured, see findings", date)
+	}
+	return note("measured", date)
+}
+
+// shoeTestFigures adds the shoe test that counts, and what was read in it.
+func (e *evaluation) shoeTestFigures(i int, p *page) {
+	t, s := &e.tests[i], &e.plan.Sections[i]
+	p.group = "Shoe test"
+	if t.counts > 0 || t.run {
+		missing := first(t.missing, e.pathGap, e.shoeGap(i))
+		p.put("control.test", "Shoe test, counts", quantity.EMW, t.counts, missing, func(w *Working) { e.testWorking(w, i) }).Note = e.testOrigin(i)
+	}
+	e.strengthFigure(i, p)
+	e.gaugeFigure(i, p)
+	if t.run {
+		e.measuredFigures(i, p, s)
+	}
+	e.judgeTest(i)
+}
+
+// strengthFigure adds what the shoe above section i is taken to stand.
+func (e *evaluation) strengthFigure(i int, p *page) {
+	t, missing := &e.tests[i], e.testGap(i)
+	strength, from, _ := e.shoeStrength(i)
+	p.put("control.shoe", "Shoe stands", quantity.EMW, strength, missing, func(w *Working) {
+		w.Formula = "measured test, else the lesser of planned test and fracture prognosis"
+		w.in("counts", from, quantity.EMW, strength)
+		if t.counts > 0 {
+			w.in("test", e.testOrigin(i), quantity.EMW, t.counts)
+		}
+		if fracture, ok := e.window.fracture.At(t.tvd); ok {
+			w.in("fracture", "prognosis at the shoe", quantity.EMW, fracture)
+		}
+		w.Source = "common practice"
+	}).Note = from
+	p.also("control.shoe.pressure", "at shoe", quantity.Pressure, column.PressureOf(strength, t.tvd), missing, func(w *Working) {
+		w.Formula = "p = EMW × g × TVD"
+		w.in("EMW", from, quantity.EMW, strength)
+		w.in("TVD", "of the shoe", quantity.Length, t.tvd)
+		w.Source = "hydrostatics"
+	})
+}
+
+// testWorking shows where the strength of the shoe above section i comes from.
+func (e *evaluation) testWorking(w *Working, i int) {
+	t, test := &e.tests[i], &e.plan.Sections[i].ShoeTest
+	if !t.run {
+		w.Formula = "as planned"
+		w.in("test", "planned", quantity.EMW, t.counts)
+		w.Source = "the plan; a measured pressure replaces it"
+		return
+	}
+	w.Formula = "test = (gauge - lost + mud × g × (TVD + height)) / (g × TVD), rounded down"
+	w.in("gauge", "picked", quantity.Pressure, t.gauge)
+	w.in("lost", "to move and break the mud", quantity.Pressure, test.Breaking.SI)
+	w.in("mud", "in the test", quantity.Density, t.mud)
+	w.in("TVD", "of the shoe", quantity.Length, t.tvd)
+	w.in("height", "of the gauge above the rotary", quantity.Length, test.Gauge.SI)
+	w.in("exact", "before rounding", quantity.EMW, t.exact)
+	w.Source = "hydrostatics; drillingformulas.com, formation integrity test; leak-off is where the straight line is left (common practice)"
+	w.Note = "Rounded down to 0.01 sg, or 0.1 ppg where the plan shows ppg. Curve and volumes are kept; a test in doubt is repeated."
+}
+
+// gaugeFigure adds the gauge pressure at which the planned or counted test is reached with the section's mud.
+func (e *evaluation) gaugeFigure(i int, p *page) {
+	t, s := &e.tests[i], &e.plan.Sections[i]
+	missing := first(e.pathGap, e.shoeGap(i), e.testMudGap(i))
+	if !s.LeakOff.IsSet() {
+		return
+	}
+	mud := usual(s.ShoeTest.Mud, s.Density.SI)
+	value := (s.LeakOff.SI-mud)*gravity*t.tvd - mud*gravity*s.ShoeTest.Gauge.SI + s.ShoeTest.Breaking.SI
+	p.put("control.test.gauge", "Gauge at the plan", quantity.Pressure, value, missing, func(w *Working) {
+		w.Formula = "gauge = (planned - mud) × g × TVD - mud × g × height + lost"
+		w.in("planned", "shoe test", quantity.EMW, s.LeakOff.SI)
+		w.in("mud", "in the test", quantity.Density, mud)
+		w.in("TVD", "of the shoe", quantity.Length, t.tvd)
+		w.in("height", "of the gauge above the rotary", quantity.Length, s.ShoeTest.Gauge.SI)
+		w.in("lost", "to move and break the mud", quantity.Pressure, s.ShoeTest.Breaking.SI)
+		w.Source = "hydrostatics; drillingformulas.com, formation integrity test"
+		w.Note = "Weakest of pump, lines, BOP and casing is looked at before it is pumped to."
+	})
+}
+
+// measuredFigures adds what was read in the test of the shoe above section i.
+func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
+	t, test := &e.tests[i], &s.ShoeTest
+	p.put("control.test.exact", "As measured", quantity.EMW, t.exact, t.missing, func(w *Working) { e.testWorking(w, i) })
+	p.also("control.test.picked", "gauge", quantity.Pressure, t.gauge, t.missing, func(w *Working) { t.pickWorking(w) })
+	p.also("control.test.mud", "mud", quantity.Density, t.mud, t.missing, func(w *Working) {
+		w.Formula, w.Source = "as entered, else the section's mud", "the plan"
+		w.in("mud", "in the test", quantity.Density, t.mud)
+	})
+	if s.LeakOff.IsSet() {
+		p.put("control.test.planned", "Planned was", quantity.EMW, s.LeakOff.SI, gap{}, func(w *Working) {
+			w.Formula, w.Source = "as planned; the measured test counts in its place", "the plan"
+			w.in("test", "planned", quantity.EMW, s.LeakOff.SI)
+		})
+		p.also("control.test.short", "measured less planned", quantity.EMW, t.counts-s.LeakOff.SI, t.missing, func(w *Working) {
+			w.Formula, w.Source = "measured - planned", "arithmetic"
+			w.in("measured", "rounded down", quantity.EMW, t.counts)
+			w.in("planned", "test", quantity.EMW, s.LeakOff.SI)
+		})
+	}
+	shut := func(key, name string, v quantity.Value) {
+		if !v.IsSet() {
+			return
+		}
+		at := v.SI + t.mud*gravity*(t.tvd+test.Gauge.SI)
+		value, _ := column.EMW(at, t.tvd)
+		p.put(key, name, quantity.EMW, value, t.missing, func(w *Working) {
+			w.Formula = "EMW = (gauge + mud × g × (TVD + height)) / (g × TVD)"
+			w.in("gauge", "read, pump stopped", quantity.Pressure, v.SI)
+			w.in("mud", "in the test", quantity.Density, t.mud)
+			w.in("TVD", "of the shoe", quantity.Length, t.tvd)
+			w.in("height", "of the gauge above the rotary", quantity.Length, test.Gauge.SI)
+			w.Source = "hydrostatics; without flow nothing is lost to move the mud"
+		})
+		p.also(key+".gauge", "gauge", quantity.Pressure, v.SI, gap{}, func(w *Working) {
+			w.Formula, w.Source = "as read", "the plan"
+			w.in("gauge", "read", quantity.Pressure, v.SI)
+		})
+	}
+	shut("control.test.shut_in", "Shut-in, first", test.ShutIn)
+	shut("control.test.shut_in_last", "Shut-in, last", test.ShutInLast)
+	t.pointFigures(p, test)
+}
+
+// pickWorking shows how the leak-off was picked.
+func (t *shoeTest) pickWorking(w *Working) {
+	w.Formula = "as picked by hand"
+	w.in("gauge", "picked", quantity.Pressure, t.gauge)
+	w.Source = "the plan"
+	if len(t.points) == 0 || t.read != nil {
+		return
+	}
+	r := &t.reading
+	w.in("points", "on the straight line", quantity.Count, float64(r.LeakOff-r.From+1-len(r.LeftOut)))
+	w.in("slope", "of the line, per m3", quantity.Pressure, r.Slope)
+	w.in("last", "reading on the line", quantity.Pressure, t.points[r.LeakOff].Pressure)
+	w.in("V", "pumped there", quantity.Volume, t.points[r.LeakOff].Volume)
+	if t.gauge == t.points[r.LeakOff].Pressure {
+		w.Formula = "last reading on the straight line through the build-up"
+		w.Source = "departure from the straight line, common practice"
+	}
+	switch {
+	case r.Unconfirmed:
+		w.Note = "The last reading fell off the line and none follows to confirm it."
+	case !r.Departed:
+		w.Note = "The readings never leave the line: what was held, not what the rock stands."
+	}
+}
+
+// pointFigures adds what the points say: the pick, the volume, the line's slope, and what came back.
+func (t *shoeTest) pointFigures(p *page, test *model.ShoeTest) {
+	if len(t.points) == 0 {
+		return
+	}
+	at, slope := leakoff.Point{}, 0.0
+	missing := gap{}
+	if t.read != nil {
+		missing = gap{model.PathOf(p.section, "test_point[1].pressure"), t.read.Error()}
+	} else {
+		at, slope = t.points[t.reading.LeakOff], t.reading.Slope
+	}
+	f := p.put("control.test.points", "Off the line after", quantity.Pressure, at.Pressure, missing, t.pickWorking)
+	switch {
+	case !f.OK:
+	case t.reading.Unconfirmed:
+		f.Note = "by the last reading alone"
+	case !t.reading.Departed:
+		f.Note = "no departure seen"
+	}
+	p.also("control.test.points.volume", "pumped", quantity.Volume, at.Volume, missing, t.pickWorking)
+	p.put("control.test.slope", "Line, over 1 m3", quantity.Pressure, slope, missing, t.pickWorking)
+	last := t.points[len(t.points)-1].Volume
+	if test.Returned.IsSet() && last > 0 {
+		p.put("control.test.returned", "Bled back", quantity.Ratio, test.Returned.SI/last, gap{}, func(w *Working) {
+			w.Formula = "share = bled back / pumped"
+			w.in("back", "bled back", quantity.Volume, test.Returned.SI)
+			w.in("pumped", "in all", quantity.Volume, last)
+			w.Source = "common practice: what stays out has gone into the rock"
+		})
+	}
+}
+
+// judgeTest compares the test of the shoe above section i with what the plan and the rules want.
+func (e *evaluation) judgeTest(i int) {
+	t, s := &e.tests[i], &e.plan.Sections[i]
+	if t.stale != "" {
+		e.note(i, Caution, gap{model.PathOf(i, "shoe_test.shoe"), t.stale})
+	}
+	if t.run && t.missing.open() {
+		e.fault(t.missing)
+	}
+	if len(t.points) > 0 && t.read != nil {
+		e.note(i, Caution, gap{model.PathOf(i, "test_point[1].pressure"), t.read.Error()})
+	}
+	if s.ShoeTest.Least.IsSet() && t.counts > 0 {
+		what := "Planned shoe test over the least wanted"
+		if t.run {
+			what = "Shoe test over the least wanted"
+		}
+		e.judge(model.RuleTestLeast, i, t.counts-s.ShoeTest.Least.SI, what, "", t.shoe, e.testEntry(i))
+	}
+	if _, above, ok := e.lastShoe(i); ok && e.plan.Sections[above].Purpose != model.Conductor && e.sections[i].rig {
+		planned := 0.0
+		if t.counts > 0 {
+			planned = 1
+		}
+		e.judge(model.RuleUSTestPlanned, i, planned, "Shoe test planned or run", "", t.shoe, model.PathOf(i, "leak_off"))
+	}
+	if s.ShoeTest.NewHole.IsSet() {
+		mend := model.PathOf(i, "shoe_test.new_hole")
+		e.judge(model.RuleUSNewHoleLeast, i, s.ShoeTest.NewHole.SI, "New hole before the shoe test", "", t.shoe, mend)
+		e.judge(model.RuleUSNewHoleMost, i, s.ShoeTest.NewHole.SI, "New hole before the shoe test", "", t.shoe, mend)
+	}
+}
