@@ -12,10 +12,7 @@ import (
 func (p *printer) cementCard(i int) (c card, why string) {
 	job, why, mend := calc.Play(p.plan, i, calc.AsPlanned)
 	if why != "" {
-		if mend != "" {
-			why += "; " + fieldText(p.plan, mend)
-		}
-		return card{}, why
+		return card{}, p.toMend(why, mend)
 	}
 	c = card{section: i, title: "Cement card: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
 	c.tables = append(c.tables, p.fluidsTable(i, &job), p.scheduleTable(&job), p.countTable(i), p.timesTable(i), p.topsTable(i), p.rockTable(i, &job))
@@ -205,5 +202,5 @@ func (p *printer) cementNotes(i int, job *calc.Job) []part {
 	if !job.Dynamic {
 		cautions.remarks = append(cautions.remarks, "Friction is not known for every fluid or rate: pressures are those at rest.")
 	}
-	return []part{list, cautions, {title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}}}
+	return []part{list, cautions, signed()}
 }

@@ -120,3 +120,23 @@ func fieldText(plan *model.Plan, path model.Path) string {
 	}
 	return string(path)
 }
+
+// toMend says why there is nothing, and which entry puts it right.
+func (p *printer) toMend(why string, mend model.Path) string {
+	if mend == "" {
+		return why
+	}
+	return why + "; " + fieldText(p.plan, mend)
+}
+
+// lacking says why a paper cannot be made that hangs on a figure; empty when the figure is there.
+func (p *printer) lacking(i int, key, otherwise string) string {
+	f, ok := p.result.Sheet(i).Find(key)
+	switch {
+	case ok && f.OK:
+		return ""
+	case f.Why == "":
+		return otherwise
+	}
+	return p.toMend(f.Why, f.Mend)
+}

@@ -27,17 +27,10 @@ func figureOf(s *calc.Sheet, key string) float64 {
 
 // hydraulicsCard makes the hydraulics sheet of a section; why says what keeps it from being made.
 func (p *printer) hydraulicsCard(i int) (c card, why string) {
-	f := flows{section: i, planned: p.result.Sheet(i)}
-	first, ok := f.planned.Find("hydraulics.ecd.td")
-	if !ok || !first.OK {
-		why = "no flow is worked out"
-		if first.Why != "" {
-			if why = first.Why; first.Mend != "" {
-				why += "; " + fieldText(p.plan, first.Mend)
-			}
-		}
+	if why = p.lacking(i, "hydraulics.ecd.td", "no flow is worked out"); why != "" {
 		return card{}, why
 	}
+	f := flows{section: i, planned: p.result.Sheet(i)}
 	f.most = f.planned
 	if most := figureOf(f.planned, "hydraulics.flow.most"); finite(most) && most > 0 {
 		f.most = calc.WithFlow(p.plan, i, most).Sheet(i)
@@ -208,7 +201,7 @@ func (p *printer) hydraulicsNotes(i int) []part {
 	if p.plan.Sections[i].Returns == model.ToSeabed {
 		cautions.remarks = append(cautions.remarks, "Riserless: heavy fluid runs out of the string by itself when the pumps stop, and its pressure at the standpipe may be none.")
 	}
-	return append(parts, reading, list, cautions, part{title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}})
+	return append(parts, reading, list, cautions, signed())
 }
 
 // hydraulicsRules are the rules that a section's circulating is held against.

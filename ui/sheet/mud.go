@@ -101,5 +101,5 @@ func (p *printer) mudNotes(i int) []part {
 			"Riserless: there are no returns, so no pit gain tells of a flow. The stock lasts at the flow and rate of penetration given and no others: it is counted while drilling.",
 			"Kill mud: friction while it is pumped comes on top of its column. A shallow flow is never shut in.")
 	}
-	return []part{list, cautions, {title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}}}
+	return []part{list, cautions, signed()}
 }

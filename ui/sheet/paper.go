@@ -269,5 +269,10 @@ func (p *printer) jsonLine(columns []heading, l line) jsonLine {
 	return to
 }
 
+// signed is where a paper is signed.
+func signed() part {
+	return part{title: "Worked out by, reproduced by, time", remarks: []string{"______________________   ______________________   __________"}}
+}
+
 // nothing is the value of a cell with nothing in it.
 func nothing() float64 { return math.NaN() }
