@@ -26,11 +26,15 @@ const (
 	TripSheet                    // what the hole takes while the drill string is pulled
 	BHASheet                     // a drill string part by part, its limits and its space-out
 	HydraulicsSheet              // what circulating takes, at the planned and the highest flow
+	KillSheet                    // how a kick is circulated out, pre-recorded, with room for what is read
+	LimitsCard                   // for the driller's console: what the well bears, on one page
+	ShoeTestSheet                // to what a shoe is tested, what was read, and what follows
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
 func PaperNames() []string {
-	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet", "hydraulics-sheet"}
+	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet", "hydraulics-sheet",
+		"kill-sheet", "limits-card", "shoe-test-sheet"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -50,6 +54,7 @@ type card struct {
 	tables  []table
 	notes   []part // what is to be read with the numbers
 	tallest bool   // its tall table is what the paper is for and comes first
+	brief   bool   // a page and no more: its head is short
 }
 
 // table is what stands under one heading of a card: a line for each row, a value for each column.
@@ -58,7 +63,8 @@ type table struct {
 	columns        []heading
 	rows           []line
 	tall           bool     // more rows than a page has
-	byHand         []string // further columns of a tall table, left to be filled in on paper
+	byHand         []string // further columns, left to be filled in on paper
+	form           bool     // filled in by hand throughout: there are no numbers for a program in it
 }
 
 type heading struct {
@@ -73,6 +79,7 @@ type line struct {
 	values []float64
 	note   string
 	of     string
+	told   bool // nothing is written beside it by hand
 }
 
 // cards returns the cards of the chosen sections. None is an error that says why.
@@ -111,6 +118,12 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.bhaCard(i)
 	case HydraulicsSheet:
 		return p.hydraulicsCard(i)
+	case KillSheet:
+		return p.killCard(i)
+	case LimitsCard:
+		return p.limitsCard(i)
+	case ShoeTestSheet:
+		return p.shoeTestCard(i)
 	}
 	return p.cementCard(i)
 }
@@ -141,25 +154,23 @@ func (p *printer) writeCards(w io.Writer) error {
 	return writeText(w, pages)
 }
 
-// cardPage sets a card as a page; a tall table comes last, behind what is to be read with it, unless the paper is for it.
+// cardPage sets a card as a page; a tall table comes last, behind what is to be read with it, unless the paper is for it. One to
+// be filled in stays where it is.
 func (p *printer) cardPage(c card) page {
-	s := page{title: c.title, foot: standing, head: append([]pair{
-		{"Well", p.wellName()},
-		{"Rig", dash(p.plan.Rig.Name)},
-		{"Section", fmt.Sprintf("%d of %d: %s", c.section+1, len(p.plan.Sections), dash(p.plan.Sections[c.section].Name))},
-		{"Revision", dash(p.plan.Well.Revision)},
-		{"Date", dash(p.plan.Well.Date)},
-	}, p.origin()...)}
+	s := page{title: c.title, foot: standing, head: p.cardHead(&c)}
 	var tall []part
 	for _, t := range c.tables {
 		set := part{title: t.title, rowHead: t.rowHead, tall: t.tall}
 		if t.tall {
-			set.rows = p.tallRows(t)
-			tall = append(tall, set)
+			if set.rows = p.tallRows(t); t.form {
+				s.parts = append(s.parts, set)
+			} else {
+				tall = append(tall, set)
+			}
 			continue
 		}
 		for _, l := range t.rows {
-			set.rows = append(set.rows, p.cardRow(t.columns, l))
+			set.rows = append(set.rows, p.cardRow(&t, l))
 		}
 		s.parts = append(s.parts, set)
 	}
@@ -171,13 +182,35 @@ func (p *printer) cardPage(c card) page {
 	return s
 }
 
-func (p *printer) cardRow(columns []heading, l line) row {
+// cardHead says what a card is of and what it was made from.
+func (p *printer) cardHead(c *card) []pair {
+	revision, date := dash(p.plan.Well.Revision), dash(p.plan.Well.Date)
+	section := fmt.Sprintf("%d of %d: %s", c.section+1, len(p.plan.Sections), dash(p.plan.Sections[c.section].Name))
+	if c.brief {
+		return []pair{
+			{"Section", section},
+			{"Plan", "revision " + revision + ", date " + date + ", " + dash(p.Source) + ", hash " + dash(p.Hash)},
+			{"Units", p.unitsText()},
+		}
+	}
+	return append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Section", section}, {"Revision", revision}, {"Date", date}}, p.origin()...)
+}
+
+// toWrite is where a reading is written by hand, in a line of its own labels.
+const toWrite = "________"
+
+func (p *printer) cardRow(t *table, l line) row {
 	r := row{name: l.name}
-	for k, h := range columns {
+	for k, h := range t.columns {
 		if value := l.values[k]; finite(value) {
 			r.cells = append(r.cells, cell{label: h.label, value: quantity.FormatUnit(value, h.kind, p.System.Unit(h.kind)), number: true})
 		} else {
 			r.cells = append(r.cells, cell{label: h.label, value: "-", number: true, spare: true})
+		}
+	}
+	for _, label := range t.byHand {
+		if !l.told {
+			r.cells = append(r.cells, cell{label: label, value: toWrite})
 		}
 	}
 	if l.note != "" {
@@ -248,6 +281,9 @@ func (p *printer) cardsJSON(w io.Writer, list []card) error {
 	for _, c := range list {
 		to := jsonCard{Section: c.section + 1, Title: p.plain(c.title)}
 		for _, t := range c.tables {
+			if t.form {
+				continue
+			}
 			set := jsonTable{Title: p.plain(t.title), Rows: []jsonLine{}}
 			for _, l := range t.rows {
 				set.Rows = append(set.Rows, p.jsonLine(t.columns, l))

@@ -153,7 +153,8 @@ func TestEveryPaperHoldsTheSameNumbersInEveryForm(t *testing.T) {
 	plan := demo(t, "ottermast-2")
 	o := options(plan)
 	o.Section = 3
-	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet} {
+	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet,
+		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet} {
 		o.Format = sheet.JSON
 		var got struct {
 			Cards []struct {

@@ -16,23 +16,30 @@ import (
 // again. In CSV a running list is a record for each row and has the file to itself; elsewhere a tall table goes with the others,
 // value by value.
 
-// tallRows sets the rows of a tall table. A column in which no row has a value is left out.
+// tallRows sets the rows of a tall table. A column in which no row has a value is left out, but in a form, which has none.
 func (p *printer) tallRows(t table) (rows []row) {
+	room := toFillIn
+	if t.form {
+		room = toFillForm
+	}
 	for _, l := range t.rows {
 		r := row{name: l.name, of: l.of}
 		for k, h := range t.columns {
-			if !slices.ContainsFunc(t.rows, func(other line) bool { return finite(other.values[k]) }) {
+			if !t.form && !slices.ContainsFunc(t.rows, func(other line) bool { return finite(other.values[k]) }) {
 				continue
 			}
 			unit := p.System.Unit(h.kind)
 			c := cell{label: h.label, unit: unit.Symbol(), value: "-", number: true}
-			if finite(l.values[k]) {
+			switch {
+			case t.form:
+				c.value = room
+			case finite(l.values[k]):
 				c.value = quantity.Format(l.values[k], h.kind, unit)
 			}
 			r.cells = append(r.cells, c)
 		}
 		for _, label := range t.byHand {
-			r.cells = append(r.cells, cell{label: label, value: toFillIn})
+			r.cells = append(r.cells, cell{label: label, value: room})
 		}
 		rows = append(rows, r)
 	}
@@ -41,9 +48,10 @@ func (p *printer) tallRows(t table) (rows []row) {
 
 // Measures of a tall table as text.
 const (
-	toFillIn   = "......" // where a number is written by hand
-	tallName   = 20       // columns for a name, at most
-	perHeading = 25       // rows below one heading: half a page of paper
+	toFillIn   = "......"       // where a number is written by hand
+	toFillForm = "............" // and in a form
+	tallName   = 20             // columns for a name, at most
+	perHeading = 25             // rows below one heading: half a page of paper
 )
 
 // tall writes the rows of a tall table, a line each, and a line where they become part of something else.
