@@ -164,22 +164,32 @@ func (p *Planner) severityMark(s calc.Severity) string {
 	return "!"
 }
 
-// drawPages draws the names of the pages on the rule above them, the open one in capitals.
+// drawPages draws the names of the pages on the rule above them, the open one in capitals, and the units shown. In a narrow window
+// the names stand without the rule between them.
 func (p *Planner) drawPages(r canvas.Region) {
 	r.HLine(0, 0, r.W(), p.glyphs.Horizontal, canvas.Faint)
+	units := " " + p.set.String() + " units "
+	if p.ownUnits() {
+		units = " plan's units "
+	}
 	x := 2
+	between := min(1, max(0, (r.W()-x-len(units)-namesWidth())/len(model.Topics())))
 	for _, t := range model.Topics() {
 		name, style := " "+t.String()+" ", canvas.Plain
 		if t == p.topic {
 			name, style = "["+strings.ToUpper(t.String())+"]", canvas.Heading
 		}
-		x = r.Text(x, 0, name, style) + 1
+		x = r.Text(x, 0, name, style) + between
 	}
-	units := " " + p.set.String() + " units "
-	if p.ownUnits() {
-		units = " plan's units "
+	r.TextRight(x, 0, r.W()-1-between-x, units, canvas.Faint)
+}
+
+// namesWidth returns the columns that the names of the pages take.
+func namesWidth() (width int) {
+	for _, t := range model.Topics() {
+		width += len(t.String()) + len("[]")
 	}
-	r.TextRight(0, 0, r.W()-2, units, canvas.Faint)
+	return width
 }
 
 func (p *Planner) drawSchematic(r canvas.Region) {
