@@ -223,12 +223,28 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter") // those of the page that is open come first
 	wants(t, p, "[HOLE]", "> Bit")
-	press(p, "f", "down", "enter")
+	toFinding(t, p, "Force of a joint on the wall")
 	wants(t, p, "[WELL]", "> Path")
-	press(p, "page hole", "f", "down", "down", "enter")
+	toFinding(t, p, "Velocity of the mud")
 	wants(t, p, "[HYDRAULICS]", "> Booster")
 	press(p, "page casing", "f", "enter")
 	wants(t, p, "[CASING]", "> Top")
+}
+
+// toFinding opens the findings and takes the first in which a text stands.
+func toFinding(t *testing.T, p *ui.Planner, text string) {
+	t.Helper()
+	press(p, "f")
+	for range 100 {
+		for _, l := range strings.Split(p.View(), "\n") {
+			if _, finding, ok := strings.Cut(l, "> "); ok && strings.Contains(finding, text) {
+				press(p, "enter")
+				return
+			}
+		}
+		press(p, "down")
+	}
+	t.Fatalf("no finding with %q on\n%s", text, p.View())
 }
 
 func TestWorkingShowsFormulaNumbersAndSource(t *testing.T) {

@@ -106,7 +106,9 @@ func TestVaryTwoEntries(t *testing.T) {
 	wants(t, p, "not saved", "Mud density: 1.250 sg to", "Shoe test: 1.480 sg to")
 	worked(t, p, "u")
 	lacks(t, p, "not saved")
-	wants(t, p, "1.250 sg", "1.480 sg")
+	wants(t, p, "1.250 sg")
+	press(p, "page control")
+	wants(t, p, "Shoe test      1.480 sg")
 }
 
 func TestVaryFromAFigureRanksTheEntries(t *testing.T) {
