@@ -26,6 +26,7 @@ type Glyphs struct {
 	FillSpacer, FillOtherSpacer       rune
 	FillLead, FillMiddle, FillTail    rune // slurries: the last one pumped is the tail
 	FillDisplacer, FillOtherDisplacer rune
+	FillGas                           rune
 	Plug                              rune
 
 	// Marks.
@@ -54,7 +55,7 @@ func UnicodeGlyphs() Glyphs {
 
 		FillMud: '·', FillOtherMud: ',', FillSpacer: 'o', FillOtherSpacer: 'O',
 		FillLead: '▓', FillMiddle: '&', FillTail: '█', FillDisplacer: '-', FillOtherDisplacer: '=',
-		Plug: '╬',
+		FillGas: '*', Plug: '╬',
 
 		Mark: '>', Up: '^', Down: 'v', Dot: '·',
 	}
@@ -80,7 +81,7 @@ func ASCIIGlyphs() Glyphs {
 
 		FillMud: '\'', FillOtherMud: ',', FillSpacer: 'o', FillOtherSpacer: 'O',
 		FillLead: '+', FillMiddle: '&', FillTail: '#', FillDisplacer: '-', FillOtherDisplacer: '=',
-		Plug: 'X',
+		FillGas: '*', Plug: 'X',
 
 		Mark: '>', Up: '^', Down: 'v', Dot: '*',
 

@@ -25,6 +25,7 @@ const (
 	Mud                    // mud density
 	Fracture               // fracture pressure
 	Cement                 // slurry
+	Gas                    // that came into the well
 	styles
 )
 
@@ -54,7 +55,7 @@ func NewPalette(colours int) Palette {
 		Title: cyan, Heading: cyan, Focus: reverse, Entry: underline, Changed: magenta,
 		OK: green, Caution: yellow, Stop: red,
 		Sea: cyan, Planned: cyan, Fluid: cyan,
-		Pore: cyan, Stability: yellow, Mud: green, Fracture: red, Cement: yellow,
+		Pore: cyan, Stability: yellow, Mud: green, Fracture: red, Cement: yellow, Gas: red,
 	}}
 }
 

@@ -19,6 +19,8 @@ func Legend(g canvas.Glyphs) []string {
 		fmt.Sprintf("%c     the depth being edited", g.Mark),
 		fmt.Sprintf("%c %c %c %c %c %c   at a cement job: mud, spacer, lead, tail, displacer, plug", g.FillMud, g.FillSpacer, g.FillLead, g.FillTail,
 			g.FillDisplacer, g.Plug),
+		fmt.Sprintf("%c %c %c %c   at a kick: mud, kill mud, gas, mud in the riser over the BOP", g.FillMud, g.FillDisplacer, g.FillGas, g.FillOtherMud),
+		fmt.Sprintf("%c%c%c   at a kick: choke line beside the riser; %c sea where it is let go", g.WallSet, g.FillGas, g.WallSet, g.Sea),
 		"Depths are along hole from the rotary. The water is shortened.",
 	}
 }

@@ -196,7 +196,9 @@ func anyState(t *rapid.T) *State {
 		return list
 	}
 	return &State{
-		Frame: &calc.JobFrame{Level: depth(), Inside: stands(), Annulus: stands(), Between: stands(), Pocket: stands(), Plugs: []calc.JobPlug{{MD: depth()}}},
+		Job: &calc.Job{Kind: calc.JobKind(rapid.IntRange(0, 2).Draw(t, "kind")), Fluids: []calc.JobFluid{{}, {Role: calc.GasRole}, {Role: calc.SeaRole}}},
+		Frame: &calc.JobFrame{Level: depth(), Inside: stands(), Annulus: stands(), Between: stands(), Pocket: stands(), Riser: stands(),
+			Parted: rapid.Bool().Draw(t, "parted"), Plugs: []calc.JobPlug{{MD: depth()}}},
 		RunTo: depth(), Fill: letters,
 	}
 }

@@ -67,7 +67,7 @@ func TestLegendExplainsEverySign(t *testing.T) {
 	g := canvas.UnicodeGlyphs()
 	legend := strings.Join(Legend(g), "\n")
 	for _, ch := range []rune{g.WallSet, g.WallPlanned, g.WallLater, g.ShoeLeft, g.HangerLeft, g.HostLeft, g.Rock, g.Washout, g.Sea,
-		g.Seabed, g.Stack, g.Wellhead, g.Landed, g.Mark, g.FillMud, g.FillSpacer, g.FillLead, g.FillTail, g.FillDisplacer, g.Plug} {
+		g.Seabed, g.Stack, g.Wellhead, g.Landed, g.Mark, g.FillMud, g.FillSpacer, g.FillLead, g.FillTail, g.FillDisplacer, g.FillGas, g.FillOtherMud, g.Plug} {
 		if !strings.ContainsRune(legend, ch) {
 			t.Errorf("the legend does not explain %q", ch)
 		}

@@ -34,9 +34,8 @@ func (d *drawing) riserRun() bool {
 }
 
 func (d *drawing) riserAndStack() {
-	g := &d.Glyphs
-	top := min(max(d.scale.Row(d.Datum.BOPTop), 1), d.mudline-1)
-	for row := 1; row < top; row++ {
+	g, top := &d.Glyphs, d.stackRow()
+	for row := 1; row < top && !(d.State != nil && d.State.Gone()); row++ {
 		d.across(row, d.riser, ' ', canvas.Plain)
 		d.both(row, d.riser, g.WallSet, g.WallSet, canvas.Steel)
 	}
@@ -45,6 +44,9 @@ func (d *drawing) riserAndStack() {
 		d.both(row, d.stack, g.StackLeft, g.StackRight, canvas.Steel)
 	}
 }
+
+// stackRow returns the row on which the stack begins.
+func (d *drawing) stackRow() int { return min(max(d.scale.Row(d.Datum.BOPTop), 1), d.mudline-1) }
 
 // wellhead draws the row of the seabed between the outermost and the innermost string that are landed there, each with
 // its hanger, and the bore inside them.
@@ -99,6 +101,10 @@ func (d *drawing) names(surface int) {
 	if d.riserRun() {
 		name(min(d.scale.Row(d.Datum.BOPTop), d.mudline-1), d.stack, "BOP")
 	}
-	name(surface, d.riser, "sea")
+	used := d.riser
+	if d.closed() {
+		used += lineWidth
+	}
+	name(surface, used, "sea")
 	name(0, d.riser+1, "rotary")
 }
