@@ -19,7 +19,7 @@ const chartBeside = 100
 func (u *player) draw(p *Planner, r canvas.Region) {
 	r.Fill(' ', canvas.Plain)
 	n := len(u.chartsIn(p))
-	if r.W() >= chartBeside {
+	if r.W() >= chartBeside && n > 0 {
 		width := r.W() / 3
 		u.drawChart(p, r.Sub(r.W()-width, 0, width, r.H()), u.chart%n)
 		r.VLine(r.W()-width-1, 0, r.H(), p.glyphs.Vertical, canvas.Faint)
@@ -40,12 +40,12 @@ func (u *player) draw(p *Planner, r canvas.Region) {
 	u.drawGauges(p, r.Sub(events+1, 0, r.W()-events-1, r.H()))
 }
 
-// chartsIn returns the chart of the job, and in a low window what it holds by itself as well.
+// chartsIn returns the chart of the job where it has one, and in a low window what it holds by itself as well.
 func (u *player) chartsIn(p *Planner) []calc.Chart {
 	if p.flat() {
 		return u.charts
 	}
-	return u.charts[:1]
+	return u.charts[:min(1, len(u.charts))]
 }
 
 // drawChart draws a chart of the job with the present volume marked.
@@ -62,8 +62,10 @@ const doneMark = "x"
 // drawEvents lists the events with the volumes at which they happen, the present one in view.
 func (u *player) drawEvents(p *Planner, r canvas.Region) {
 	number := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
-	r.Text(0, 0, "  Event", canvas.Heading)
-	number(0, "at "+p.symbol(quantity.Volume), canvas.Faint)
+	r.Text(0, 0, "  "+u.words().events, canvas.Heading)
+	if u.pumped() {
+		number(0, "at "+p.symbol(quantity.Volume), canvas.Faint)
+	}
 	rows, present := r.H()-1, u.frame().Event
 	first := max(0, min(present-rows/2, len(u.job.Events)-rows))
 	for y := 0; y < rows && first+y < len(u.job.Events); y++ {
@@ -77,7 +79,7 @@ func (u *player) drawEvents(p *Planner, r canvas.Region) {
 			mark = doneMark
 		}
 		volume := ""
-		if e.Frame >= 0 && e.Frame < len(u.job.Frames) {
+		if u.pumped() && e.Frame >= 0 && e.Frame < len(u.job.Frames) {
 			volume = p.amount(u.job.Frames[e.Frame].Pumped, quantity.Volume)
 		}
 		room := r.W() - 4 - canvas.Width(volume)
@@ -89,7 +91,8 @@ func (u *player) drawEvents(p *Planner, r canvas.Region) {
 // eventIn returns the name of an event in so many columns, by the abbreviations of the trade where it is longer.
 func eventIn(name string, room int) string {
 	if canvas.Width(name) > room {
-		name = strings.NewReplacer("bottom plug in csg", "btm in csg", "bottom plug", "btm plug", "top plug in csg", "top in csg", "cement at ", "cmt ", "displacement", "displ.", "at rest, ", "").Replace(name)
+		name = strings.NewReplacer("bottom plug in csg", "btm in csg", "bottom plug", "btm plug", "top plug in csg", "top in csg", "cement at ", "cmt ", "displacement", "displ.", "at rest, ", "",
+			"circulation", "circ.", "gas at last shoe", "gas at shoe", "gas at the weakest row", "gas at weakest", "kill mud", "kill", "riser gone, sea above", "riser gone").Replace(name)
 	}
 	return canvas.Squeeze(name, room)
 }
@@ -110,49 +113,28 @@ func (u *player) drawPlugs(p *Planner, r canvas.Region) {
 	}
 }
 
-// drawGauges draws the figures of the moment: volumes, rates and pressure, equivalent densities, and tops in the annulus.
+// drawGauges draws the figures of the moment: volumes, rates and pressures, equivalent densities, and tops in the annulus.
 func (u *player) drawGauges(p *Planner, r canvas.Region) {
-	f, half := u.frame(), r.W()/2
-	last := u.job.Frames[len(u.job.Frames)-1].Pumped
-	pair := func(y int, name, value, second string) {
-		r.Text(1, y, name, canvas.Plain)
-		r.Text(10, y, value, canvas.Plain)
-		r.Text(half+3, y, second, canvas.Plain)
-	}
-	pair(0, "Pumped", p.show(f.Pumped, quantity.Volume)+" of "+p.amount(last, quantity.Volume), "")
-	stage, volume := "pumps stand", f.Of
-	switch {
-	case f.Fluid < 0 && f.Rate > 0:
-		stage = "pumps stop"
-	case f.Fluid >= 0:
-		stage = "of " + p.glyphs.Translate(u.name(f.Fluid))
-	}
-	strokes := ""
-	if f.Behind > 0 && f.Fluid >= 0 { // what is counted to the bump
-		stage, volume = "displaced", f.Behind
-		if f.Strokes > 0 {
-			strokes = " " + p.show(f.Strokes, quantity.Strokes)
+	gauges, half := u.gauges(p), r.W()/2
+	column := 0
+	for _, g := range gauges {
+		if g.value != "" {
+			column = max(column, len(g.name)+2)
 		}
 	}
-	r.Text(1, 1, canvas.Squeeze(stage, half-2), canvas.Plain)
-	r.Text(half, 1, p.show(volume, quantity.Volume)+strokes, canvas.Plain)
-	level, returns := "full", p.amount(f.Returns, quantity.CementRate)
-	switch {
-	case !u.job.Dynamic: // how the fluids run ahead is not worked out
-		level, returns = "-", "-"
-	case f.Level > 0:
-		level = p.show(f.Level, quantity.Length)
+	for y, g := range gauges {
+		if g.value == "" {
+			r.Text(1, y, canvas.Squeeze(g.name, half-2), canvas.Plain)
+			r.Text(half, y, g.second, canvas.Plain)
+			continue
+		}
+		r.Text(1, y, g.name, canvas.Plain)
+		r.Text(column, y, g.value, canvas.Plain)
+		r.Text(half+3, y, g.second, canvas.Plain)
 	}
-	pair(2, "Time", p.show(f.Time, quantity.Time), "Level "+level)
-	pair(3, "Rate", p.show(f.Rate, quantity.CementRate)+", returns "+returns, "")
-	static := ""
-	if !u.job.Dynamic {
-		static = "static"
-	}
-	pair(4, "Pressure", p.show(f.Pressure, quantity.Pressure), static)
-	const gauges, headings = 5, 2
-	y, gap := gauges, 0
-	spare := r.H() - gauges - headings - len(u.fluids)
+	const headings = 2
+	y, gap := len(gauges), 0
+	spare := r.H() - len(gauges) - headings - len(u.fluids)
 	if spare-len(u.job.Points) >= headings {
 		gap = 1 // between the blocks
 	}
@@ -162,7 +144,7 @@ func (u *player) drawGauges(p *Planner, r canvas.Region) {
 	u.drawFluids(p, r.Sub(0, y, r.W(), r.H()-y))
 }
 
-// drawPoints lists the points with density, fracture and margin; where not all have room, those with the least margin.
+// drawPoints lists the points with density, limit and margin; where not all have room, those with the least margin.
 func (u *player) drawPoints(p *Planner, r canvas.Region) {
 	f := u.frame()
 	rows := min(r.H()-1, len(u.job.Points))
@@ -178,38 +160,37 @@ func (u *player) drawPoints(p *Planner, r canvas.Region) {
 	}
 	for y, i := range order {
 		point := &u.job.Points[i]
-		r.Text(1, y+1, canvas.Squeeze(p.pointName(point), r.W()-26), canvas.Plain)
-		now, fracture, margin, style := "-", "-", "-", canvas.Plain
+		r.Text(1, y+1, u.pointIn(p, point, r.W()-26), canvas.Plain)
+		now, limit, margin, style := "-", "-", "-", canvas.Plain
 		if i < len(f.EMW) {
 			now = p.amount(f.EMW[i], quantity.EMW)
 		}
-		if point.Fracture > 0 {
-			fracture = p.amount(point.Fracture, quantity.EMW)
+		if at, least := u.limit(i); at > 0 {
+			if limit = p.amount(at, quantity.EMW); least {
+				limit = ">" + limit
+			}
 		}
 		if left, ok := u.margin(i); ok {
 			margin = cmp.Or(quantity.FormatChange(left, quantity.EMW, p.system.Unit(quantity.EMW)), "0")
-			if left < 0 {
+			if left < -noticed {
 				margin, style = "!"+margin, canvas.Stop
 			}
 		}
 		column(y+1, 0, now, canvas.Plain)
-		column(y+1, 1, fracture, canvas.Plain)
+		column(y+1, 1, limit, canvas.Plain)
 		column(y+1, 2, margin, style)
 	}
 }
 
-// pointName names a point with its depth along hole.
-func (p *Planner) pointName(point *calc.JobPoint) string {
-	return p.glyphs.Translate(strings.TrimPrefix(point.Name, "at ")) + " " + p.depthLabel(point.MD)
-}
-
-// margin returns how far the density at a point is below the fracture, and false where there is none.
-func (u *player) margin(i int) (float64, bool) {
-	f, point := u.frame(), &u.job.Points[i]
-	if i >= len(f.EMW) || !(point.Fracture > 0) {
-		return 0, false
+// pointIn names a point with its depth along hole in so many columns. Where a drill string is in the hole there is one shoe only, and
+// the names are shortened to what tells them apart.
+func (u *player) pointIn(p *Planner, point *calc.JobPoint, room int) string {
+	name := p.glyphs.Translate(strings.TrimPrefix(point.Name, "at "))
+	depth := " " + p.depthLabel(point.MD)
+	if u.job.Kind != calc.CementJob && canvas.Width(name+depth) > room {
+		name = strings.NewReplacer("last shoe", "shoe", "the weakest row", "weakest", "where least is left", "least").Replace(name)
 	}
-	return point.Fracture - f.EMW[i], true
+	return canvas.Squeeze(name+depth, room)
 }
 
 // tightest returns the n points with the least margin, in the job's order.
@@ -241,7 +222,7 @@ func (u *player) tightest(n int) []int {
 func (u *player) drawFluids(p *Planner, r canvas.Region) {
 	density := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-16, y, 7, text, style) }
 	top := func(y int, text string, style canvas.Style) { r.TextRight(r.W()-9, y, 8, text, style) }
-	r.Text(1, 0, "Fluid, annulus top", canvas.Heading)
+	r.Text(1, 0, u.words().fluids, canvas.Heading)
 	density(0, p.symbol(quantity.Density), canvas.Faint)
 	top(0, p.symbol(quantity.Length), canvas.Faint)
 	fluids := u.fluids
@@ -255,20 +236,40 @@ func (u *player) drawFluids(p *Planner, r canvas.Region) {
 		glyph, style := u.look(i)
 		r.Put(1, y+1, glyph, style)
 		r.Put(2, y+1, glyph, style)
-		r.Text(4, y+1, canvas.Squeeze(p.glyphs.Translate(u.name(i)), r.W()-21), canvas.Plain)
-		density(y+1, p.amount(u.job.Fluids[i].Density, quantity.Density), canvas.Plain)
-		if at := standing(u.frame().Annulus, i); at >= 0 {
-			top(y+1, p.amount(u.frame().Annulus[at].Top, quantity.Length), canvas.Plain)
-		} else {
-			top(y+1, "-", canvas.Plain)
+		r.Text(4, y+1, fluidIn(p.glyphs.Translate(u.name(i)), r.W()-21), canvas.Plain)
+		weight, depth := "-", "-"
+		if x := u.job.Fluids[i].Density; x > 0 { // a gas has none of its own
+			weight = p.amount(x, quantity.Density)
+		}
+		if at, ok := u.top(i); ok {
+			depth = p.amount(at, quantity.Length)
+		}
+		density(y+1, weight, canvas.Plain)
+		top(y+1, depth, canvas.Plain)
+	}
+}
+
+// fluidIn returns the name of a fluid in so many columns.
+func fluidIn(name string, room int) string {
+	if canvas.Width(name) > room {
+		name = strings.Replace(name, " in the ", " in ", 1)
+	}
+	return canvas.Squeeze(name, room)
+}
+
+// top returns the upper end of a fluid in the annulus, or in a riser over a closed stack, and false where it is in neither.
+func (u *player) top(fluid int) (md float64, ok bool) {
+	for _, stands := range [][]calc.JobStand{u.frame().Annulus, u.frame().Riser} {
+		if at := standing(stands, fluid); at >= 0 && (!ok || stands[at].Top < md) {
+			md, ok = stands[at].Top, true
 		}
 	}
+	return md, ok
 }
 
 // place ranks fluids: those in the well before those that are not.
 func (u *player) place(fluid int) int {
-	f := u.frame()
-	if standing(f.Annulus, fluid) >= 0 || standing(f.Inside, fluid) >= 0 {
+	if _, ok := u.top(fluid); ok || standing(u.frame().Inside, fluid) >= 0 {
 		return 0
 	}
 	return 1

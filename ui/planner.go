@@ -33,8 +33,11 @@ type Options struct {
 	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
 	Bars   func(*model.Plan, int, model.Topic) []calc.Bar   // where bars come from; nil for calc.Bars
 
-	// Play is where a section's cement job comes from; nil for calc.Play.
-	Play func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
+	// Play is where a section's cement job comes from; nil for calc.Play. PlayKill and PlayDisconnect are the like for the kick
+	// circulated out and the riser let go.
+	Play           func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
+	PlayKill       func(plan *model.Plan, section int, other bool) (job calc.Job, why string, mend model.Path)
+	PlayDisconnect func(plan *model.Plan, section int) (job calc.Job, why string, mend model.Path)
 }
 
 // view is what the right-hand side of the screen shows.
@@ -103,6 +106,12 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.Play == nil {
 		p.options.Play = calc.Play
+	}
+	if options.PlayKill == nil {
+		p.options.PlayKill = calc.PlayKill
+	}
+	if options.PlayDisconnect == nil {
+		p.options.PlayDisconnect = calc.PlayDisconnect
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()

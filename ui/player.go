@@ -10,108 +10,34 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewalk/calc"
-	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/schematic"
 )
 
-// player is an overlay that plays a cement job moment by moment: the schematic shows where the fluids stand, the page what the
-// gauges show.
+// player is an overlay that plays a job moment by moment: the schematic shows where the fluids stand, the page what the gauges
+// show.
 type player struct {
 	job     calc.Job
-	hole    calc.HoleSize // the open hole it is played in
-	charts  []calc.Chart  // of it: all in one, then each kind of quantity by itself
-	looks   []look        // of its fluids
-	fluids  []int         // those that stand in the well at some moment
-	runTo   float64       // depth along hole in m down to which the job is pumped through the running string
-	at      int           // the frame shown
-	chart   int           // the chart shown; where it takes the page, 0 is none and the first is 1
-	typed   string        // a volume to go to
-	fault   string        // what is wrong with it
-	running bool          // goes on by itself
-	ticking bool          // a tick is on its way
+	other   bool         // in the other hole, or by the other method
+	way     string       // which one that is, for the title
+	back    *player      // what is gone back to; nil for the page
+	charts  []calc.Chart // of it: all in one, then each kind of quantity by itself; none of what is not pumped
+	looks   []look       // of its fluids
+	fluids  []int        // those that stand in the well at some moment
+	runTo   float64      // depth along hole in m down to which the job is pumped through the running string, or the drill string
+	at      int          // the frame shown
+	chart   int          // the chart shown; where it takes the page, 0 is none and the first is 1
+	typed   string       // a volume to go to
+	fault   string       // what is wrong with it
+	running bool         // goes on by itself
+	ticking bool         // a tick is on its way
 }
 
 // look is how a fluid is drawn.
 type look struct {
 	glyph rune
 	style canvas.Style
-}
-
-func (p *Planner) noJob() string {
-	switch {
-	case p.topic != model.TopicCement:
-		return "a cement job is played on the cement page"
-	case len(p.plan.Sections) == 0:
-		return "there is no section"
-	}
-	return ""
-}
-
-// playJob opens the player on the job of the section being worked.
-func (p *Planner) playJob() {
-	u := &player{}
-	if why := u.play(p, calc.AsPlanned); why != "" {
-		p.refuseJob("no job to play: " + why)
-		return
-	}
-	p.overlay = u
-}
-
-// play takes up the job of the section being worked in a hole; why says what keeps it from being played.
-func (u *player) play(p *Planner, hole calc.HoleSize) (why string) {
-	job, why, mend := p.options.Play(p.plan, p.section, hole)
-	if mend != "" {
-		why += "; see " + p.whereIs(mend)
-	}
-	if why == "" && len(job.Frames) == 0 {
-		why = "nothing is pumped"
-	}
-	if why == "" {
-		u.job, u.hole, u.looks, u.fluids, u.runTo = job, hole, looksOf(job.Fluids, p.glyphs), fluidsIn(&job), p.runTo(&job)
-		whole := job.Chart()
-		u.charts = append([]calc.Chart{whole}, byKind(whole)...)
-	}
-	return why
-}
-
-// turnHole plays the job in the other hole, and shows the moment at which as much has been pumped.
-func (u *player) turnHole(p *Planner) {
-	other := calc.InGauge
-	if u.hole == calc.InGauge {
-		other = calc.AsPlanned
-	}
-	pumped, ended := u.frame().Pumped, u.at == len(u.job.Frames)-1
-	if why := u.play(p, other); why != "" {
-		p.message = "no job to play in the other hole: " + why
-		return
-	}
-	if u.toPumped(pumped); ended {
-		u.at = len(u.job.Frames) - 1
-	}
-}
-
-// refuseJob says why there is no job: below the page, or over it when that has no room.
-func (p *Planner) refuseJob(why string) {
-	if p.message = why; canvas.Width(why) <= p.width-2 {
-		return
-	}
-	u := &menu{title: "Cement job"}
-	u.say(p, canvas.Plain, why)
-	p.overlay, p.message = u, ""
-}
-
-// runTo returns the depth down to which fluids go through the running string: to the end of an inner string, or the top of the
-// casing.
-func (p *Planner) runTo(job *calc.Job) float64 {
-	end := p.result.Sketch.Sections[p.section].Top
-	for _, b := range job.String {
-		if b.Inner {
-			end = max(end, b.Bottom)
-		}
-	}
-	return end
 }
 
 // looksOf gives each fluid a sign by its role; the slurry pumped last is the tail.
@@ -143,6 +69,10 @@ func looksOf(fluids []calc.JobFluid, g canvas.Glyphs) []look {
 			if n == slurries {
 				looks[i].glyph = g.FillTail
 			}
+		case calc.GasRole:
+			looks[i] = look{g.FillGas, canvas.Gas}
+		case calc.SeaRole:
+			looks[i] = look{g.Sea, canvas.Sea}
 		default:
 			looks[i] = pick(g.FillMud, g.FillOtherMud, canvas.Mud)
 		}
@@ -155,7 +85,7 @@ func fluidsIn(job *calc.Job) (fluids []int) {
 	seen := make([]bool, len(job.Fluids))
 	for i := range job.Frames {
 		f := &job.Frames[i]
-		for _, stands := range [][]calc.JobStand{f.Inside, f.Annulus, f.Between, f.Pocket} {
+		for _, stands := range [][]calc.JobStand{f.Inside, f.Annulus, f.Between, f.Pocket, f.Riser} {
 			for _, s := range stands {
 				if s.Fluid >= 0 && s.Fluid < len(seen) {
 					seen[s.Fluid] = true
@@ -183,7 +113,7 @@ func (u *player) frame() *calc.JobFrame { return &u.job.Frames[u.at] }
 
 // state is the moment for the schematic.
 func (u *player) state() *schematic.State {
-	return &schematic.State{Frame: u.frame(), RunTo: u.runTo, Fill: u.look}
+	return &schematic.State{Job: &u.job, Frame: u.frame(), RunTo: u.runTo, Fill: u.look}
 }
 
 // event returns the name of the latest event.
@@ -194,34 +124,37 @@ func (u *player) event() string {
 	return ""
 }
 
+// pumped reports whether anything is pumped in the job at all.
+func (u *player) pumped() bool { return u.job.Frames[len(u.job.Frames)-1].Pumped > 0 }
+
 func (u *player) hint() string {
-	return "arrows 1 or 10 · n p event · 0-9 volume · space run · v chart · h hole · esc"
+	if u.back != nil {
+		return u.words().keys + " to the " + u.back.words().name()
+	}
+	return u.words().keys
 }
 
 // below names the event, and says what is special about the moment or what is typed.
 func (u *player) below() (title, detail string) {
-	title = "cement job: "
-	if u.hole == calc.InGauge {
-		title = "cement job, hole in gauge: "
-	}
-	title += u.event()
+	title = u.words().name() + u.way + ": " + u.event()
 	if u.typed != "" {
 		return title, cmp.Or(u.fault, "go to ["+u.typed+"|] pumped, in the unit shown; enter goes there, esc gives it up")
 	}
 	f := u.frame()
-	detail = fmt.Sprintf("Moment %d of %d. ", u.at+1, len(u.job.Frames))
+	detail = fmt.Sprintf("%s %d of %d. ", u.words().moment, u.at+1, len(u.job.Frames))
 	if !u.job.Dynamic {
 		detail += "Friction is not known: pressures and densities are static. "
 	}
 	if f.Level > 0 {
 		detail += "The string is not full: the level stands below the rotary. "
 	}
-	for k, at := range u.job.Points {
-		if at.Fracture > 0 && f.EMW[k] > at.Fracture {
-			detail += "Above what the rock stands " + at.Name + ": losses. "
-			break
-		}
+	if u.wideOpen() {
+		detail += "The choke is wide open: friction up the line alone holds too much. "
 	}
+	if u.back != nil {
+		detail += "The kick is left out. "
+	}
+	detail += u.missed()
 	if f.Level > 0 && f.Returns > 1.01*f.Rate {
 		detail += "More returns than are pumped: the cement falls freely. "
 	}
@@ -231,7 +164,7 @@ func (u *player) below() (title, detail string) {
 func (u *player) update(p *Planner, m tea.KeyMsg) {
 	key := m.String()
 	if key == " " {
-		u.running = !u.running && u.at < len(u.job.Frames)-1
+		u.running = !u.running && u.pumped() && u.at < len(u.job.Frames)-1
 		return
 	}
 	switch key { // these let it run
@@ -251,7 +184,7 @@ func (u *player) update(p *Planner, m tea.KeyMsg) {
 	}
 	switch key {
 	case "esc", "q", "ctrl+c":
-		p.overlay = nil
+		u.leave(p)
 	case "right":
 		u.step(1)
 	case "left":
@@ -269,7 +202,16 @@ func (u *player) update(p *Planner, m tea.KeyMsg) {
 	case "p", "[":
 		u.toEvent(-1)
 	case "h":
-		u.turnHole(p)
+		u.turn(p)
+	case "E":
+		u.disconnect(p)
+	}
+}
+
+// leave goes back to where the player was opened.
+func (u *player) leave(p *Planner) {
+	if p.overlay = nil; u.back != nil {
+		p.overlay = u.back
 	}
 }
 
@@ -277,7 +219,7 @@ func (u *player) update(p *Planner, m tea.KeyMsg) {
 func (u *player) typing(p *Planner, m tea.KeyMsg) bool {
 	key := m.String()
 	switch {
-	case len(key) == 1 && strings.Contains("0123456789.,", key):
+	case len(key) == 1 && strings.Contains("0123456789.,", key) && u.pumped():
 		u.typed, u.fault = u.typed+key, ""
 	case u.typed == "":
 		return false

@@ -135,7 +135,7 @@ func TestTheTightestPointsAreShown(t *testing.T) {
 func TestPlayingIsRefusedWithAReason(t *testing.T) {
 	p := playing(t, 80, 24, ui.Options{}, "esc", "[", "P")
 	wants(t, p, "no job to play: the slurry has no density; see section", "2, slurry 1: Slurry density")
-	press(p, "esc", "tab", "P")
+	press(p, "esc", "page mud", "P")
 	wants(t, p, "P: a cement job is played on the cement page")
 	long := ui.Options{Play: func(*model.Plan, int, calc.HoleSize) (calc.Job, string, model.Path) {
 		return calc.Job{}, "the volume to be pumped is not known because the hole size is not entered: enter the hole on the hole page", ""
