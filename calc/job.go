@@ -87,7 +87,7 @@ type JobFrame struct {
 	Between  []JobStand // round an inner string
 	Pocket   []JobStand // below the shoe
 	Riser    []JobStand // in the riser where the stack below it is closed, and beside it the choke line has a part of Annulus
-	Parted   bool       // the riser is gone, and the string cut at the stack
+	Parted   bool       // the string is cut at the stack; the riser is gone where sea stands in Riser
 	Plugs    []JobPlug
 	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
 }

@@ -40,6 +40,7 @@ type killing struct {
 	exact    float64
 	initial  float64
 	final    float64
+	rubs     float64 // slow circulating pressure in kill mud
 	over     float64 // overbalance held
 	step     killsheet.StepDown
 	inside   []bore.Interval
@@ -104,10 +105,11 @@ func (e *evaluation) readKill(i int) *killing {
 	}
 	k.mud = e.roundedUp(k.exact)
 	k.initial, _ = killsheet.Initial(k.in.pipe, k.over, k.slow)
-	k.final, _ = killsheet.Final(k.slow, k.mud, k.in.mud)
+	k.rubs, _ = killsheet.Final(k.slow, k.mud, k.in.mud)
+	k.final = k.rubs + k.over // the kill mud balances the formation alone: what is held over it stays at the choke
 	k.inside = bore.Inside(e.killString(i), 0, e.sections[i].td)
 	k.annulus, k.missing = e.annulusOf(i, e.datum.BOPTop, e.sections[i].td)
-	k.step = killsheet.StepDown{Inside: k.inside, TVD: e.path.TVD, SIDPP: k.in.pipe, Overbalance: k.over, Slow: k.slow, Final: k.final}
+	k.step = killsheet.StepDown{Inside: k.inside, TVD: e.path.TVD, SIDPP: k.in.pipe, Slow: k.slow + k.over, Final: k.final}
 	return k
 }
 

@@ -42,7 +42,7 @@ func (e *evaluation) playKill(i int, other bool) (Job, gap) {
 	if missing.open() {
 		return Job{}, missing
 	}
-	r := killRecorder{e: e, kill: k, inside: plan.Layout.TVD, places: e.killPlaces(i)}
+	r := killRecorder{e: e, kill: k, one: one, inside: plan.Layout.TVD, places: e.killPlaces(i)}
 	r.job = Job{Kind: KillJob, Dynamic: true, String: killBodies(plan.Layout.String), Points: e.killPoints(i, r.places),
 		Fluids: []JobFluid{
 			oldMud:   {Name: "mud", Density: k.in.mud, Role: MudRole},
@@ -87,6 +87,7 @@ func (e *evaluation) killPoints(i int, places []kickPlace) (points []JobPoint) {
 type killRecorder struct {
 	e      *evaluation
 	kill   *killing
+	one    bool // by one circulation
 	inside func(md float64) float64
 	places []kickPlace
 	job    Job
@@ -126,7 +127,11 @@ func (r *killRecorder) begin(m *kill.Moment, first bool) {
 			r.before = 0
 		}
 	}
-	r.job.Events = append(r.job.Events, JobEvent{Name: m.Stage.String(), Frame: len(r.job.Frames), Rate: r.rate(m)})
+	name := m.Stage.String()
+	if r.one && m.Stage == kill.First {
+		name = "circulation"
+	}
+	r.job.Events = append(r.job.Events, JobEvent{Name: name, Frame: len(r.job.Frames), Rate: r.rate(m)})
 }
 
 // marked names what has come where at a moment; it is empty for one that does not stand out.
@@ -177,7 +182,7 @@ func (r *killRecorder) standpipe(m *kill.Moment) float64 {
 	if r.rate(m) == 0 {
 		return still
 	}
-	return still + r.kill.slow + (r.kill.final-r.kill.slow)*filled/m.Well.End()
+	return still + r.kill.slow + (r.kill.rubs-r.kill.slow)*filled/m.Well.End()
 }
 
 // stands returns what stands where in a conduit; parcels of gas that touch are one.
@@ -201,6 +206,9 @@ func (r *killRecorder) stands(m *kill.Moment, c state.Conduit) (stands []JobStan
 func (r *killRecorder) peaks(s *kill.Summary) {
 	at := func(name string, pumped float64) {
 		for n := range r.job.Frames {
+			if last := len(r.job.Frames) - 1; n == 0 && r.job.Frames[n].Pumped >= pumped || n == last {
+				return // what stands at the start and at the end is no peak on the way
+			}
 			if r.job.Frames[n].Pumped >= pumped {
 				r.job.insert(name, n)
 				return

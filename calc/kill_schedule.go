@@ -25,15 +25,16 @@ func (e *evaluation) killVolumes(i int, p *page, k *killing) {
 	for _, way := range []struct {
 		key, name string
 		volume    float64
+		missing   gap
 		formula   string
 	}{
-		{"string", "Surface to bit", inside, "V = sum of pi/4 × ID² × L down the string"},
-		{"open", "Bit to shoe", openHole, "V = sum of pi/4 × (hole² - string²) × L"},
-		{"cased", "Shoe to BOP", behindPipe, "V = sum of pi/4 × (bore² - string²) × L"},
-		{"line", k.line.name, line, "V = pi/4 × ID² × L"},
-		{"annulus", "Bottoms-up, choke", openHole + behindPipe + line, "V = bit to shoe + shoe to BOP + line"},
-		{"whole", "Surface to choke", inside + openHole + behindPipe + line, "V = surface to bit + bottoms-up to the choke"},
-		{"riser", "Riser, apart", riser, "V = sum of pi/4 × (riser² - string²) × L, closed off while the well is killed"},
+		{"string", "Surface to bit", inside, gap{}, "V = sum of pi/4 × ID² × L down the string"},
+		{"open", "Bit to shoe", openHole, gap{}, "V = sum of pi/4 × (hole² - string²) × L"},
+		{"cased", "Shoe to BOP", behindPipe, gap{}, "V = sum of pi/4 × (bore² - string²) × L"},
+		{"line", lineWord(k.line.name), line, k.line.missing, "V = pi/4 × ID² × L"},
+		{"annulus", "Bottoms-up, choke", openHole + behindPipe + line, k.line.missing, "V = bit to shoe + shoe to BOP + line"},
+		{"whole", "Surface to choke", inside + openHole + behindPipe + line, k.line.missing, "V = surface to bit + bottoms-up to the choke"},
+		{"riser", "Riser, apart", riser, gap{}, "V = sum of pi/4 × (riser² - string²) × L, closed off while the well is killed"},
 	} {
 		key := "control.kill.way." + way.key
 		why := func(w *Working) {
@@ -44,11 +45,16 @@ func (e *evaluation) killVolumes(i int, p *page, k *killing) {
 			w.Source = "geometry; tool joints and surface lines left out"
 			w.Note = "A second person reproduces strokes before they are pumped by."
 		}
-		missing := first(k.missing, k.line.missing)
+		missing := first(k.missing, way.missing)
 		p.put(key, way.name, quantity.Volume, way.volume, missing, why)
 		p.also(key+".strokes", "strokes", quantity.Strokes, way.volume/k.stroke, missing, why)
 		p.also(key+".time", "minutes", quantity.Time, way.volume/k.killFlow, missing, why)
 	}
+}
+
+// lineWord names a way of the returns as a line of figures begins.
+func lineWord(name string) string {
+	return map[string]string{model.ByChokeLine: "Choke line", model.ByKillLine: "Kill line", model.ByBothLines: "Both lines"}[name]
 }
 
 // riserAnnulus returns the riser round the string.
@@ -124,11 +130,11 @@ func (e *evaluation) stepFigures(p *page, k *killing) {
 		at := &steps[n]
 		key := "control.kill.step." + strconv.Itoa(n)
 		why := func(w *Working) {
-			w.Formula = "p = (SIDPP + overbalance) × (1 - TVD / TVD bit) + slow + (FCP - slow) × MD / MD bit"
+			w.Formula = "p = SIDPP × (1 - TVD / TVD bit) + overbalance + slow + (slow in kill mud - slow) × MD / MD bit"
 			w.in("SIDPP", "shut in", quantity.Pressure, k.in.pipe)
 			w.in("overbalance", "held", quantity.Pressure, k.over)
 			w.in("slow", "in the old mud", quantity.Pressure, k.slow)
-			w.in("FCP", "in kill mud", quantity.Pressure, k.final)
+			w.in("slow", "in kill mud", quantity.Pressure, k.rubs)
 			w.in("MD", "kill mud down to", quantity.Length, at.MD)
 			w.in("TVD", "of that", quantity.Length, at.TVD)
 			w.Source = "kill sheets for deviated wells, common practice, from memory; the static part is the balance of two columns"

@@ -54,7 +54,7 @@ func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 	s := &e.plan.Sections[i]
 	p.group = "Kick shut in, bit at TD"
 	origin := "planned"
-	if in.measured {
+	if s.Kill.Gain.IsSet() {
 		origin = "read"
 	}
 	p.put("control.kill.volume", "Pit gain", quantity.Volume, in.volume, in.missing, func(w *Working) {
@@ -156,10 +156,11 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 		w.Note = killCaution
 	})
 	p.put("control.kill.final", "Final (FCP)", quantity.Pressure, k.final, k.missing, func(w *Working) {
-		w.Formula = "FCP = slow × kill mud / mud"
+		w.Formula = "FCP = slow × kill mud / mud + overbalance"
 		w.in("slow", k.slowFrom(), quantity.Pressure, k.slow)
 		w.in("kill", "mud, rounded up", quantity.Density, k.mud)
 		w.in("mud", "static", quantity.Density, k.in.mud)
+		w.in("overbalance", "held", quantity.Pressure, k.over)
 		w.Source = "Lapeyrouse, Formulas and Calculations, ch. 4"
 		w.Note = "With the kill mud at the bit. " + killCaution
 	})

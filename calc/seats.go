@@ -16,7 +16,7 @@ import (
 // suggestion beside the plan's own seats.
 type Seat struct {
 	TVD         float64
-	Least, Most float64 // mud for the hole that ends here; not numbers where it is drilled without a riser
+	Least, Most float64 // mud for the hole that ends here; nothing where it is drilled without a riser
 	Why         string  // why it is no shallower, or no deeper
 	At          float64 // TVD that decides it; zero where none does
 	Riserless   bool
@@ -75,21 +75,17 @@ func (e *evaluation) seatFigure(p *page, key, name string, s *Seat) {
 		w.Note = "Seat stands here: " + s.Why + ". A suggestion from the prognosis and these margins alone; soil, trajectory, hazards and what is aboard are not in it. The plan's own seats stay until they are changed."
 	}
 	p.put(key, name, quantity.Length, s.TVD, gap{}, why).Note = s.Why
-	riserless := gap{}
 	if s.Riserless {
-		riserless = gap{why: "drilled open to the sea"}
+		return // its fluid is the sea's, or what is dumped
 	}
-	p.also(key+".least", "least mud", quantity.EMW, s.Least, riserless, why)
-	p.also(key+".most", "most mud", quantity.EMW, s.Most, riserless, why)
+	p.also(key+".least", "least mud", quantity.EMW, s.Least, gap{}, why)
+	p.also(key+".most", "most mud", quantity.EMW, s.Most, gap{}, why)
 }
 
 // seatsIn turns holes into the seats at their bottoms; what decides a seat of the bottom-up way stops the hole below it.
 func seatsIn(p seats.Proposal, up bool) (list []Seat) {
 	for n, hole := range p.Holes {
 		s := Seat{TVD: hole.Bottom, Least: hole.Least.Mud, Most: hole.Most.Mud, Riserless: hole.Riserless, Up: up}
-		if hole.Riserless {
-			s.Least, s.Most = math.NaN(), math.NaN()
-		}
 		stop := hole.Stop
 		switch {
 		case up && n+1 < len(p.Holes):
@@ -120,9 +116,10 @@ func (e *evaluation) seatWindow() (w seats.Window, m seats.Margins, missing gap)
 	s := &e.plan.Seats
 	bottom := 0.0
 	for i := range e.sections {
-		if !e.sections[i].missing.open() {
-			bottom = max(bottom, e.deepest(i))
+		if missing = e.sections[i].missing; missing.open() {
+			return w, m, missing
 		}
+		bottom = max(bottom, e.deepest(i))
 	}
 	first0, last, _ := e.window.pore.Ends()
 	top := max(e.datum.Mudline+e.plan.Prognosis.JudgeBelow.SI, first0)

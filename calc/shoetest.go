@@ -167,6 +167,7 @@ func (e *evaluation) shoeTestFigures(i int, p *page) {
 	if t.counts > 0 || t.run {
 		missing := first(t.missing, e.pathGap, e.shoeGap(i))
 		p.put("control.test", "Shoe test, counts", quantity.EMW, t.counts, missing, func(w *Working) { e.testWorking(w, i) }).Note = e.testOrigin(i)
+		p.also("control.test.pressure", "at shoe", quantity.Pressure, column.PressureOf(t.counts, t.tvd), missing, shoePressure("test that counts", t.counts, t.tvd))
 	}
 	e.strengthFigure(i, p)
 	e.gaugeFigure(i, p)
@@ -191,12 +192,17 @@ func (e *evaluation) strengthFigure(i int, p *page) {
 		}
 		w.Source = "common practice"
 	}).Note = from
-	p.also("control.shoe.pressure", "at shoe", quantity.Pressure, column.PressureOf(strength, t.tvd), missing, func(w *Working) {
+	p.also("control.shoe.pressure", "at shoe", quantity.Pressure, column.PressureOf(strength, t.tvd), missing, shoePressure(from, strength, t.tvd))
+}
+
+// shoePressure shows how the pressure at a shoe of an equivalent density was got.
+func shoePressure(from string, emw, tvd float64) func(*Working) {
+	return func(w *Working) {
 		w.Formula = "p = EMW × g × TVD"
-		w.in("EMW", from, quantity.EMW, strength)
-		w.in("TVD", "of the shoe", quantity.Length, t.tvd)
+		w.in("EMW", from, quantity.EMW, emw)
+		w.in("TVD", "of the shoe", quantity.Length, tvd)
 		w.Source = "hydrostatics"
-	})
+	}
 }
 
 // testWorking shows where the strength of the shoe above section i comes from.
@@ -321,7 +327,7 @@ func (t *shoeTest) pointFigures(p *page, test *model.ShoeTest) {
 	} else {
 		at, slope = t.points[t.reading.LeakOff], t.reading.Slope
 	}
-	f := p.put("control.test.points", "Off the line after", quantity.Pressure, at.Pressure, missing, t.pickWorking)
+	f := p.put("control.test.points", "By points", quantity.Pressure, at.Pressure, missing, t.pickWorking)
 	switch {
 	case !f.OK:
 	case t.reading.Unconfirmed:

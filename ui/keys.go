@@ -55,8 +55,8 @@ func bindings() []binding {
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
 
 		bind(looking, "v", "v", "fields, table with all columns, charts and drawings or pressure window", "v view", do((*Planner).turnView), nil),
-		bind(looking, "P", "P", "play the cement job (cement page), or the kick circulated out (control page)", "P play", do((*Planner).playJob), (*Planner).noJob),
-		bind(looking, "E", "E", "emergency disconnect in its states (control page)", "E disconnect", do((*Planner).showDisconnect), (*Planner).noDisconnect),
+		bind(looking, "P", "P", "cement, control page: play job or kick", "P play", do((*Planner).playJob), (*Planner).noJob),
+		bind(looking, "E", "E", "control page: emergency disconnect", "E disconnect", do((*Planner).showDisconnect), (*Planner).noDisconnect),
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),

@@ -16,7 +16,10 @@ func (p *printer) shoeTestCard(i int) (c card, why string) {
 	if p.plan.Sections[i].Returns != model.ToRig {
 		return card{}, "without a BOP the hole cannot be closed in: the shoe above is not tested"
 	}
-	if why = p.lacking(i, "control.test", "there is no shoe above to test"); why != "" {
+	if _, shoe := p.result.Sheet(i).Find("control.shoe"); !shoe {
+		return card{}, "there is no shoe above to test"
+	}
+	if why = p.lacking(i, "control.test", "no shoe test is planned or measured (section["+strconv.Itoa(i+1)+"].leak_off)"); why != "" {
 		return card{}, why
 	}
 	c = card{section: i, title: "Shoe test sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
