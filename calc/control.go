@@ -24,6 +24,7 @@ func (e *evaluation) controlPage(i int) {
 		e.toleranceFigures(i, p)
 	}
 	e.killSheetFigures(i, p)
+	e.tripMarginFigures(i, p)
 	e.riserLostFigures(i, p)
 	e.stackTestFigures(i, p)
 }
@@ -234,7 +235,7 @@ func (e *evaluation) limitFigures(i int, p *page) {
 	mud := e.plan.Sections[i].Density.SI
 	missing := e.testGap(i)
 	strength, from, _ := e.shoeStrength(i)
-	p.group = "Limits of shoe and well"
+	p.group = "Mud at the shoe"
 	most := max(e.limit(model.RuleStaticMargin, 0), e.limit(model.RuleUSMargin, 0))
 	p.put("control.mud.most", "Most mud", quantity.EMW, strength-most, missing, func(w *Working) {
 		w.Formula = "most = strength of the shoe - margin"
@@ -243,8 +244,10 @@ func (e *evaluation) limitFigures(i int, p *page) {
 		w.Source = "common practice"
 		w.Note = "At the shoe and at rest; circulating density and weaker rock below stand beside it. " + maaspCaution
 	})
+	e.kickMargin(i, p, mud)
 	list := e.surfaceLimits(i)
 	var least *surfaceLimit
+	p.group = "Choke, well full of mud"
 	for k := range list {
 		l := &list[k]
 		p.put("control.maasp."+l.key, l.name, quantity.Pressure, l.pressure, l.missing, l.why).Note = l.note
@@ -254,6 +257,7 @@ func (e *evaluation) limitFigures(i int, p *page) {
 		}
 	}
 	if least != nil {
+		p.group = "Choke, the least of these"
 		f := p.put("control.maasp", "Choke, most static", quantity.Pressure, least.pressure, list[0].missing, func(w *Working) {
 			w.Formula = "least of the limits"
 			for k := range list {
@@ -274,7 +278,6 @@ func (e *evaluation) limitFigures(i int, p *page) {
 		})
 		e.judgeMost(i, list)
 	}
-	e.kickMargin(i, p, mud)
 }
 
 // judgeMost says whether the shoe gives way before BOP and casing reach their limits.

@@ -75,8 +75,9 @@ func (b *borne) words() string {
 func (e *evaluation) toleranceFigures(i int, p *page) {
 	s := &e.plan.Sections[i]
 	k := e.kickAt(i, e.sections[i].td, s.Kick.Intensity.SI)
-	p.group = "Kick tolerance, bit at TD"
+	p.group = "Kick taken"
 	e.formationFigure(i, p, &k)
+	p.group = "Kick tolerance, bit at TD"
 	drilled := e.bears(i, &k)
 	e.toleranceFigure(i, p, "control.tolerance", "Drilled kick", &k, &drilled)
 	swabbed := k
@@ -90,8 +91,10 @@ func (e *evaluation) toleranceFigures(i int, p *page) {
 		volume := e.roundedVolume(drilled.atShoe.Volume)
 		p.put("control.tolerance.shoe", "Shoe alone", quantity.Volume, volume, gap{}, func(w *Working) { e.toleranceWorking(w, i, &k, &drilled.atShoe, drilled.shoe) })
 	}
-	e.simpleFigure(i, p, &k, &drilled)
+	p.group = "Least tolerance wanted"
 	e.reachedFigure(i, p, &drilled)
+	p.group = "Simple model beside it"
+	e.simpleFigure(i, p, &k, &drilled)
 	e.judgeTolerance(i, &drilled)
 }
 

@@ -143,6 +143,7 @@ func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 	}
 	both("control.out.choke", "Choke, highest", quantity.Pressure, "highest pressure at the choke", func(r *played) float64 { return r.Choke.Value })
 	both("control.out.choke.at", "after pumping", quantity.Volume, "pumped when the choke is highest", func(r *played) float64 { return r.Choke.Pumped })
+	p.group = "Shoe and rock, kick on its way"
 	for n := range planned.places {
 		name, key := "Shoe, highest", "control.out.shoe"
 		if n > 0 {
@@ -159,6 +160,7 @@ func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 		both(key, name, quantity.EMW, "highest pressure there / (g × TVD)", emw)
 		p.also(key+".stands", "stands", quantity.EMW, at.emw, planned.missing, why("what shoe test or prognosis gives there"))
 	}
+	p.group = "Gas on its way out"
 	both("control.out.gas", "Gas, largest volume", quantity.Volume, "largest volume of gas in the well", func(r *played) float64 { return r.Gas.Value })
 	both("control.out.arrives", "Gas at the choke", quantity.Volume, "pumped when gas comes to the choke", func(r *played) float64 { return r.GasAtChoke })
 	both("control.out.gone", "Gas out", quantity.Volume, "pumped when all of the gas is out", func(r *played) float64 { return r.GasOut })

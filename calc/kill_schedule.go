@@ -151,6 +151,7 @@ func (e *evaluation) stepFigures(p *page, k *killing) {
 		w.Source = "the schedule step by step"
 		w.Note = "What a sheet for vertical wells would press too much on the hole, or leave too little."
 	}
+	p.group = "A straight line in its place"
 	p.put("control.kill.straight", "Straight line over", quantity.Pressure, over.Above(), missing, straight)
 	p.also("control.kill.straight.under", "and under", quantity.Pressure, -under.Above(), missing, straight)
 }

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strconv"
+
 	"borewalk/calc/killsheet"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -12,6 +14,7 @@ func (e *evaluation) killSheetFigures(i int, p *page) {
 	e.lineFigure(i, p, k)
 	e.shutInFigures(i, p, k)
 	e.circulatingPressures(i, p, k)
+	e.otherRates(i, p, k)
 	e.killVolumes(i, p, k)
 	e.startFigures(p, k)
 	e.stepFigures(p, k)
@@ -42,6 +45,12 @@ func (e *evaluation) lineFigure(i int, p *page, k *killing) {
 		l.working(w)
 		w.Source = by(l.rub)
 	})
+	byFormula, missing := l.byFormula(e.plan.Sections[i].Density.SI)
+	p.also("control.line.formula", "by formula", quantity.Pressure, byFormula, first(l.missing, missing), func(w *Working) {
+		w.Formula = "friction = 0.000061 × mud × L × Q^1.86 / ID^4.86, in psi, ppg, ft, gpm and in"
+		l.working(w)
+		w.Source = "Lapeyrouse, Formulas and Calculations, subsea considerations; it knows no viscosity"
+	})
 	p.also("control.line.velocity", "velocity", quantity.Velocity, l.velocity(), l.missing, func(w *Working) {
 		w.Formula, w.Source = "v = flow / area", "geometry"
 		l.working(w)
@@ -57,15 +66,6 @@ func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 	if s.Kill.Gain.IsSet() {
 		origin = "read"
 	}
-	p.put("control.kill.volume", "Pit gain", quantity.Volume, in.volume, in.missing, func(w *Working) {
-		w.Formula, w.Source = "as read, else the influx planned, else the least tolerance", "the plan"
-		w.in("V", "gain", quantity.Volume, in.volume)
-	}).Note = origin
-	p.also("control.kill.top", "top of it", quantity.Length, in.top, in.missing, func(w *Working) {
-		w.Formula, w.Source = "as far up the annulus as the gain fills it", "geometry"
-		w.in("V", "gain", quantity.Volume, in.volume)
-		w.in("height", "on TVD", quantity.Length, in.height)
-	})
 	p.put("control.kill.pipe", "Drill pipe (SIDPP)", quantity.Pressure, in.pipe, in.missing, func(w *Working) {
 		w.Formula = "SIDPP = formation pressure - mud × g × TVD"
 		in.working(w, against{})
@@ -81,16 +81,66 @@ func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 		w.Note = killCaution
 	})
 	if s.Kill.Annulus.IsSet() {
+		p.also("control.kill.choke.read", "read", quantity.Pressure, in.read, gap{}, func(w *Working) {
+			w.Formula, w.Source = "as read", "the plan"
+			w.in("SICP", "read", quantity.Pressure, in.read)
+		})
+	}
+	p.group = "Influx"
+	p.put("control.kill.volume", "Pit gain", quantity.Volume, in.volume, in.missing, func(w *Working) {
+		w.Formula, w.Source = "as read, else the influx planned, else the least tolerance", "the plan"
+		w.in("V", "gain", quantity.Volume, in.volume)
+	}).Note = origin
+	p.also("control.kill.top", "top of it", quantity.Length, in.top, in.missing, func(w *Working) {
+		w.Formula, w.Source = "as far up the annulus as the gain fills it", "geometry"
+		w.in("V", "gain", quantity.Volume, in.volume)
+		w.in("height", "on TVD", quantity.Length, in.height)
+	})
+	if s.Kill.Annulus.IsSet() {
 		e.influxFigure(i, p, in)
 	}
+	e.risingFigures(i, p, in)
 }
 
-// influxFigure adds SICP as read, and what it says of the influx.
-func (e *evaluation) influxFigure(i int, p *page, in *shutIn) {
-	p.also("control.kill.choke.read", "read", quantity.Pressure, in.read, gap{}, func(w *Working) {
-		w.Formula, w.Source = "as read", "the plan"
-		w.in("SICP", "read", quantity.Pressure, in.read)
+// risingFigures adds how fast gas is expected to rise while the well stays shut in, and how fast it does by the pressure's rise.
+func (e *evaluation) risingFigures(i int, p *page, in *shutIn) {
+	kill := &e.plan.Sections[i].Kill
+	missing := in.missing
+	var expected, measured float64
+	if !missing.open() {
+		var err error
+		if expected, err = killsheet.EmpiricalRise(in.mud); err != nil {
+			missing = gap{model.PathOf(i, "density"), err.Error()}
+		}
+	}
+	p.group = "Gas rising, shut in"
+	p.put("control.kill.rise", "Gas rises, expected", quantity.Velocity, expected, missing, func(w *Working) {
+		w.Formula = "v = 12 ft/s × exp(-0.37 gal/lb × mud)"
+		w.in("mud", "static", quantity.Density, in.mud)
+		w.Source = "drillingformulas.com, gas migration rate in a shut-in well; constants from memory"
+		w.Note = "By the mud's weight alone: bubbles in a large or slanted hole have been seen to rise several times as fast. " + killCaution
 	})
+	if !kill.Rise.IsSet() || !kill.RiseTime.IsSet() {
+		return
+	}
+	if !missing.open() {
+		var err error
+		if measured, err = killsheet.MigrationRate(in.mud, kill.Rise.SI, kill.RiseTime.SI); err != nil {
+			missing = gap{model.PathOf(i, "kill.rise"), err.Error()}
+		}
+	}
+	p.also("control.kill.rise.read", "by the gauge", quantity.Velocity, measured, missing, func(w *Working) {
+		w.Formula = "v = rise / (mud × g × time)"
+		w.in("rise", "of the choke pressure", quantity.Pressure, kill.Rise.SI)
+		w.in("time", "within", quantity.Time, kill.RiseTime.SI)
+		w.in("mud", "static", quantity.Density, in.mud)
+		w.Source = "drillingformulas.com, actual gas migration rate"
+		w.Note = "Pressure everywhere in the well rises with it: volume is bled by the operator's procedure, not by this. " + killCaution
+	})
+}
+
+// influxFigure adds what SICP as read says of the influx.
+func (e *evaluation) influxFigure(i int, p *page, in *shutIn) {
 	missing := in.missing
 	var density float64
 	if !missing.open() {
@@ -115,7 +165,7 @@ func (e *evaluation) influxFigure(i int, p *page, in *shutIn) {
 
 // circulatingPressures adds kill mud and the pressures at the standpipe.
 func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
-	p.group = "Kill sheet"
+	p.group = "Kill mud"
 	kill := func(w *Working) {
 		w.Formula = "kill = mud + SIDPP / (g × TVD), rounded up"
 		w.in("mud", "static", quantity.Density, k.in.mud)
@@ -141,12 +191,14 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 		w.in("flow", "kill rate", quantity.Flow, k.killFlow)
 		w.Note = killCaution
 	}
+	p.group = "Slow pressure"
 	p.put("control.kill.slow", "Slow pressure", quantity.Pressure, k.slow, k.missing, slow).Note = k.slowFrom()
 	p.also("control.kill.flow", "flow", quantity.Flow, k.killFlow, k.missing, func(w *Working) {
 		w.Formula, w.Source = "flow = rate × output", "pump output"
 		w.in("output", "of the kill pump", quantity.StrokeVolume, k.stroke)
 		w.in("rate", "kill rate", quantity.StrokeRate, k.killFlow/k.stroke)
 	})
+	p.group = "Standpipe, kill rate"
 	p.put("control.kill.initial", "Initial (ICP)", quantity.Pressure, k.initial, k.missing, func(w *Working) {
 		w.Formula = "ICP = SIDPP + overbalance + slow"
 		w.in("SIDPP", "shut in", quantity.Pressure, k.in.pipe)
@@ -166,6 +218,36 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 	})
 }
 
+// otherRates adds initial and final circulating pressures at the other slow rates that are recorded by the riser.
+func (e *evaluation) otherRates(i int, p *page, k *killing) {
+	s := &e.plan.Sections[i]
+	p.group = "At other slow rates"
+	for n := range s.SlowRates {
+		row := &s.SlowRates[n]
+		if row.Path != "" && row.Path != model.ByRiser || n+1 == k.slowRow || !row.Pressure.IsSet() || !row.Rate.IsSet() {
+			continue
+		}
+		slow := row.Pressure.SI * quotient(k.in.mud, usual(row.Mud, k.in.mud))
+		initial, _ := killsheet.Initial(k.in.pipe, k.over, slow)
+		final, _ := killsheet.Final(slow, k.mud, k.in.mud)
+		why := func(w *Working) {
+			w.Formula = "ICP = SIDPP + overbalance + slow; FCP = slow × kill mud / mud + overbalance"
+			w.in("SIDPP", "shut in", quantity.Pressure, k.in.pipe)
+			w.in("overbalance", "held", quantity.Pressure, k.over)
+			w.in("slow", "recorded, in this mud", quantity.Pressure, slow)
+			w.in("rate", "of the pump", quantity.StrokeRate, row.Rate.SI)
+			w.in("kill", "mud, rounded up", quantity.Density, k.mud)
+			w.in("mud", "static", quantity.Density, k.in.mud)
+			w.Source = "Lapeyrouse, Formulas and Calculations, ch. 4"
+			w.Note = "The friction of the line goes with the rate as well. " + killCaution
+		}
+		key := "control.kill.rate." + strconv.Itoa(n+1)
+		p.put(key, "ICP, row "+strconv.Itoa(n+1), quantity.Pressure, initial, k.missing, why)
+		p.also(key+".final", "FCP", quantity.Pressure, final+k.over, k.missing, why)
+		p.also(key+".rate", "rate", quantity.StrokeRate, row.Rate.SI, gap{}, why)
+	}
+}
+
 // killBarite adds what brings the active system to kill mud.
 func (e *evaluation) killBarite(i int, p *page, k *killing) {
 	holds := e.contentsOf(i)
@@ -176,5 +258,6 @@ func (e *evaluation) killBarite(i int, p *page, k *killing) {
 		return
 	}
 	a, missing := system.weighUp(k.mud)
+	p.group = "Active system to kill mud"
 	e.additionFigures(p, "control.kill.barite", "Weighting up to it", &system, a, k.mud, missing)
 }

@@ -6,6 +6,7 @@ import (
 
 	"borewalk/calc/bore"
 	"borewalk/calc/friction"
+	"borewalk/calc/killsheet"
 	"borewalk/calc/root"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -129,16 +130,26 @@ func (l *killLine) rubs(f friction.Fluid, flow float64) float64 {
 	return one(l.pipes[0], share)
 }
 
-// velocity returns how fast the mud goes in the narrowest of the lines, flows shared by area.
+// velocity returns how fast the mud goes up the lines in m/s, on the mean where two of them share it.
 func (l *killLine) velocity() float64 {
 	area := 0.0
 	for _, p := range l.pipes {
 		area += bore.Area(p.id)
 	}
-	if area == 0 {
-		return math.NaN()
+	return quotient(l.flow, area)
+}
+
+// byFormula returns the friction in Pa by the formula of the handbooks for a mud in kg/m3. Two lines are taken to share the flow by
+// their areas, the more that loses counting.
+func (l *killLine) byFormula(mud float64) (loss float64, missing gap) {
+	for _, p := range l.pipes {
+		one, err := killsheet.ChokeLine{Length: p.length, Diameter: p.id}.Loss(mud, l.velocity()*bore.Area(p.id))
+		if err != nil {
+			return 0, gap{"rig.choke_id", err.Error()}
+		}
+		loss = max(loss, one)
 	}
-	return l.flow / area
+	return loss, gap{}
 }
 
 // working shows where the line's friction comes from.

@@ -3,6 +3,8 @@ package calc
 import (
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
+	"borewalk/calc/killsheet"
+	"borewalk/model"
 	"borewalk/model/quantity"
 )
 
@@ -11,8 +13,14 @@ import (
 func (e *evaluation) riserLostFigures(i int, p *page) {
 	s := &e.plan.Sections[i]
 	missing := first(e.columnGap(i), e.gaps.sea)
-	mud, sea := s.Density.SI, e.seaPressure()
-	held := column.PressureOf(mud, e.datum.Mudline)
+	mud := s.Density.SI
+	var gone float64
+	if !missing.open() {
+		var err error
+		if gone, err = e.seabed().Lost(mud); err != nil {
+			missing = gap{model.PathOf(i, "density"), err.Error()}
+		}
+	}
 	p.group = "Riser lost"
 	lost := func(w *Working) {
 		w.Formula = "lost = mud × g × mudline - sea × g × water depth"
@@ -23,16 +31,16 @@ func (e *evaluation) riserLostFigures(i int, p *page) {
 		w.Source = "hydrostatics; drillingforgas.com, loss of primary control in floating drilling, failure of the riser"
 		w.Note = "Lost everywhere below the seabed at once. Where pore pressure is then not held, the closed BOP is the barrier: shear, seal and test it by the rig's procedures."
 	}
-	p.put("control.riser.lost", "Pressure lost", quantity.Pressure, held-sea, missing, lost)
+	p.put("control.riser.lost", "Pressure lost", quantity.Pressure, gone, missing, lost)
 	var bottom, left float64
 	if !missing.open() {
 		bottom = e.deepest(i)
-		left, _ = column.EMW(column.PressureOf(mud, bottom)-(held-sea), bottom)
+		left, _ = column.EMW(column.PressureOf(mud, bottom)-gone, bottom)
 	}
 	p.also("control.riser.lost.emw", "EMW at TD then", quantity.EMW, left, missing, func(w *Working) {
 		lost(w)
 		w.Formula = "EMW = (mud × g × TVD - lost) / (g × TVD)"
-		w.in("lost", "pressure", quantity.Pressure, held-sea)
+		w.in("lost", "pressure", quantity.Pressure, gone)
 		w.in("TVD", "at TD", quantity.Length, bottom)
 	})
 	e.wantedForRiser(i, p)
@@ -44,10 +52,10 @@ func (e *evaluation) wantedForRiser(i int, p *page) {
 	missing := first(e.windowGap(i), e.gaps.sea)
 	var needs, at, pore float64
 	if !missing.open() {
-		sea, seabed := e.seaPressure(), e.datum.Mudline
 		for _, place := range e.openPlaces(i, e.sections[i].td, nil) {
 			emw, ok := e.window.pore.At(place.tvd)
-			if mud := (column.PressureOf(emw, place.tvd) - sea) / (gravity * (place.tvd - seabed)); ok && place.tvd > seabed && mud > needs {
+			mud, err := e.seabed().DensityWithRiserMargin(column.PressureOf(emw, place.tvd), place.tvd)
+			if ok && err == nil && mud > needs {
 				needs, at, pore = mud, place.tvd, emw
 			}
 		}
@@ -62,8 +70,14 @@ func (e *evaluation) wantedForRiser(i int, p *page) {
 		w.Source = "hydrostatics; drillingformulas.com, riser margin (its printed result does not follow from its numbers: the balance does)"
 		w.Note = "In deep water no mud below fracture can do it: the BOP is the barrier then. Not to be added to the trip margin: the larger counts."
 	}
+	p.group = "Mud with riser margin"
 	p.put("control.riser.mud", "Mud with margin", quantity.Density, needs, missing, why)
 	p.also("control.riser.more", "more than planned", quantity.Density, needs-mud, missing, why)
+	p.also("control.riser.margin", "over pore", quantity.EMW, needs-pore, missing, func(w *Working) {
+		why(w)
+		w.Formula = "margin = mud with it - pore, where it is most"
+		w.in("mud with it", "needed", quantity.Density, needs)
+	})
 }
 
 // disconnectFigures adds what an emergency disconnect leaves behind: the mud that runs out of the riser and the pressure under the
@@ -71,6 +85,7 @@ func (e *evaluation) wantedForRiser(i int, p *page) {
 func (e *evaluation) disconnectFigures(i int, p *page, missing gap) {
 	missing = first(missing, e.gaps.bop, needs(e.plan.Rig.RiserID, "rig.riser_id", "riser ID"))
 	riser := bore.Area(e.plan.Rig.RiserID.SI) * e.datum.BOPTop
+	p.group = "Emergency disconnect"
 	p.put("control.disconnect.mud", "Mud to the sea", quantity.Volume, riser, missing, func(w *Working) {
 		w.Formula = "V = pi/4 × ID² × length of the riser"
 		w.in("ID", "of the riser", quantity.Diameter, e.plan.Rig.RiserID.SI)
@@ -92,14 +107,20 @@ func (e *evaluation) disconnectFigures(i int, p *page, missing gap) {
 	})
 }
 
+// seabed returns what presses on the well where no riser stands on it.
+func (e *evaluation) seabed() killsheet.Seabed {
+	return killsheet.Seabed{AirGap: e.datum.MSL, Mudline: e.datum.Mudline, Sea: e.seawater()}
+}
+
 // underShears returns the pressure over the sea that the shut shear rams hold with mud below them and no influx, and the TVD that
 // gives it.
 func (e *evaluation) underShears(i int) (pressure, tvd float64) {
-	mud, seabed, sea := e.plan.Sections[i].Density.SI, e.datum.Mudline, e.seaPressure()
+	mud := e.plan.Sections[i].Density.SI
 	for _, place := range e.openPlaces(i, e.sections[i].td, nil) {
 		emw, ok := e.window.pore.At(place.tvd)
-		if over := column.PressureOf(emw, place.tvd) - mud*gravity*(place.tvd-seabed) - sea; ok && (tvd == 0 || over > pressure) {
-			pressure, tvd = max(over, 0), place.tvd
+		left, err := e.seabed().Left(mud, column.PressureOf(emw, place.tvd), place.tvd)
+		if ok && err == nil && (tvd == 0 || -left > pressure) {
+			pressure, tvd = max(-left, 0), place.tvd
 		}
 	}
 	return pressure, tvd
@@ -117,5 +138,9 @@ func (e *evaluation) anticipated(i int) (pressure, pore, from, gas float64, miss
 	if missing.open() {
 		return 0, 0, 0, gas, missing
 	}
-	return pore - gas*gravity*(from-e.datum.Wellhead), pore, from, gas, gap{}
+	pressure, err := killsheet.MASP(pore, from, e.datum.Wellhead, killsheet.Steady(gas))
+	if err != nil {
+		return 0, 0, 0, gas, gap{model.PathOf(i, "bop_test.gas"), err.Error()}
+	}
+	return pressure, pore, from, gas, gap{}
 }

@@ -48,7 +48,7 @@ func (e *evaluation) readFlowing(i int) flowing {
 	}
 	f.tvd = e.path.TVD(f.md)
 	f.base = f.tvd + s.Base.SI
-	f.sea = killsheet.Seabed{AirGap: e.datum.MSL, Mudline: e.datum.Mudline, Sea: e.seawater()}
+	f.sea = e.seabed()
 	f.most = e.mostFlow()
 	f.flow = usual(s.Flow, f.most)
 	f.pilot = usual(s.Pilot, e.drilled(i, f.md, true))
@@ -142,8 +142,8 @@ func (e *evaluation) sandFigures(i int, p *page, f *flowing) {
 		w.Source = "hydrostatics"
 		w.Note = shallowCaution
 	})
-	blown := f.sea.Sea*gravity*(f.sea.Mudline-f.sea.AirGap) + f.gas*gravity*(f.tvd-f.sea.Mudline)
-	p.put("control.sand.blown", "Over gas to seabed", quantity.Pressure, f.pressure-blown, f.missing, func(w *Working) {
+	drives := f.pressure - f.gas*gravity*(f.tvd-f.sea.Mudline) - e.seaPressure()
+	p.put("control.sand.blown", "Over gas to seabed", quantity.Pressure, drives, f.missing, func(w *Working) {
 		w.Formula = "drives = sand - sea - gas × g × (TVD - mudline)"
 		w.in("sand", "pressure", quantity.Pressure, f.pressure)
 		w.in("sea", "at the mudline", quantity.Pressure, e.seaPressure())
@@ -269,7 +269,14 @@ func (e *evaluation) killLasts(i int, p *page, f *flowing) {
 	s := &e.plan.Sections[i]
 	stock := s.Riserless.KillVolume
 	missing := first(f.missing, needs(stock, model.PathOf(i, "riserless.kill_volume"), "volume of the kill mud"))
-	lasts := quotient(stock.SI, f.flow)
+	var lasts float64
+	if !missing.open() {
+		var err error
+		if lasts, err = killsheet.Lasts(stock.SI, f.flow); err != nil {
+			missing = gap{model.PathOf(i, "shallow.flow"), err.Error()}
+		}
+	}
+	p.group = "Kill mud of the shallow flow"
 	p.put("control.dynamic.lasts", "Kill mud lasts", quantity.Hours, lasts, missing, func(w *Working) {
 		w.Formula = "time = aboard / flow"
 		w.in("aboard", "kill mud", quantity.Volume, stock.SI)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"borewalk/calc/column"
+	"borewalk/calc/killsheet"
 	"borewalk/calc/leakoff"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -17,14 +18,13 @@ type shoeTest struct {
 	run       bool    // it is measured, not planned
 	stale     string  // why the measured test may no longer hold; empty where nothing says so
 
-	gauge    float64 // picked at the gauge, Pa
-	pressure float64 // at the shoe, Pa
-	exact    float64 // before it is rounded down
-	mud      float64
-	points   []leakoff.Point
-	reading  leakoff.Reading
-	read     error // why the points say nothing
-	missing  gap   // for the measured test
+	gauge   float64 // picked at the gauge, Pa
+	exact   float64 // before it is rounded down
+	mud     float64
+	points  []leakoff.Point
+	reading leakoff.Reading
+	read    error // why the points say nothing
+	missing gap   // for the measured test
 }
 
 // readShoeTests reads the tests of the shoes above each section.
@@ -54,12 +54,24 @@ func (e *evaluation) readShoeTest(i int) shoeTest {
 	if t.missing = first(e.pathGap, e.shoeGap(i), e.testMudGap(i), e.pointGap(i)); t.missing.open() || !(t.tvd > 0) {
 		return t
 	}
-	t.mud = usual(s.ShoeTest.Mud, s.Density.SI)
-	t.pressure = t.gauge - s.ShoeTest.Breaking.SI + t.mud*gravity*(t.tvd+s.ShoeTest.Gauge.SI)
-	t.exact, _ = column.EMW(t.pressure, t.tvd)
+	test := e.testColumnOf(i, t.tvd)
+	t.mud = test.Mud
+	pressure, err := test.Pressure(t.gauge)
+	if err != nil {
+		t.missing = gap{model.PathOf(i, "shoe_test.pressure"), err.Error()}
+		return t
+	}
+	t.exact, _ = column.EMW(pressure, t.tvd)
 	t.counts = e.roundedDown(t.exact, quantity.EMW, 1)
 	t.stale = e.staleTest(i, &t)
 	return t
+}
+
+// testColumnOf returns what stands between the gauge and a shoe in the test above section i.
+func (e *evaluation) testColumnOf(i int, shoe float64) killsheet.ShoeTest {
+	s := &e.plan.Sections[i]
+	mud := usual(s.ShoeTest.Mud, s.Density.SI)
+	return killsheet.ShoeTest{Mud: mud, Line: mud, Shoe: shoe, Height: s.ShoeTest.Gauge.SI, Breaking: s.ShoeTest.Breaking.SI}
 }
 
 // readPoints reads the points of a test, those that are whole.
@@ -232,12 +244,18 @@ func (e *evaluation) gaugeFigure(i int, p *page) {
 	if !s.LeakOff.IsSet() {
 		return
 	}
-	mud := usual(s.ShoeTest.Mud, s.Density.SI)
-	value := (s.LeakOff.SI-mud)*gravity*t.tvd - mud*gravity*s.ShoeTest.Gauge.SI + s.ShoeTest.Breaking.SI
+	test := e.testColumnOf(i, t.tvd)
+	var value float64
+	if !missing.open() {
+		var err error
+		if value, err = test.Gauge(s.LeakOff.SI); err != nil {
+			missing = gap{model.PathOf(i, "leak_off"), err.Error()}
+		}
+	}
 	p.put("control.test.gauge", "Gauge at the plan", quantity.Pressure, value, missing, func(w *Working) {
 		w.Formula = "gauge = (planned - mud) × g × TVD - mud × g × height + lost"
 		w.in("planned", "shoe test", quantity.EMW, s.LeakOff.SI)
-		w.in("mud", "in the test", quantity.Density, mud)
+		w.in("mud", "in the test", quantity.Density, test.Mud)
 		w.in("TVD", "of the shoe", quantity.Length, t.tvd)
 		w.in("height", "of the gauge above the rotary", quantity.Length, s.ShoeTest.Gauge.SI)
 		w.in("lost", "to move and break the mud", quantity.Pressure, s.ShoeTest.Breaking.SI)
@@ -249,6 +267,7 @@ func (e *evaluation) gaugeFigure(i int, p *page) {
 // measuredFigures adds what was read in the test of the shoe above section i.
 func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 	t, test := &e.tests[i], &s.ShoeTest
+	p.group = "Shoe test as run"
 	p.put("control.test.exact", "As measured", quantity.EMW, t.exact, t.missing, func(w *Working) { e.testWorking(w, i) })
 	p.also("control.test.picked", "gauge", quantity.Pressure, t.gauge, t.missing, func(w *Working) { t.pickWorking(w) })
 	p.also("control.test.mud", "mud", quantity.Density, t.mud, t.missing, func(w *Working) {
@@ -256,6 +275,7 @@ func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 		w.in("mud", "in the test", quantity.Density, t.mud)
 	})
 	if s.LeakOff.IsSet() {
+		p.group = "Against the plan"
 		p.put("control.test.planned", "Planned was", quantity.EMW, s.LeakOff.SI, gap{}, func(w *Working) {
 			w.Formula, w.Source = "as planned; the measured test counts in its place", "the plan"
 			w.in("test", "planned", quantity.EMW, s.LeakOff.SI)
@@ -270,9 +290,15 @@ func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 		if !v.IsSet() {
 			return
 		}
-		at := v.SI + t.mud*gravity*(t.tvd+test.Gauge.SI)
+		still := e.testColumnOf(i, t.tvd)
+		still.Breaking = 0
+		missing := t.missing
+		at, err := still.Pressure(v.SI)
+		if err != nil {
+			missing = first(missing, gap{model.PathOf(i, "shoe_test.shut_in"), err.Error()})
+		}
 		value, _ := column.EMW(at, t.tvd)
-		p.put(key, name, quantity.EMW, value, t.missing, func(w *Working) {
+		p.put(key, name, quantity.EMW, value, missing, func(w *Working) {
 			w.Formula = "EMW = (gauge + mud × g × (TVD + height)) / (g × TVD)"
 			w.in("gauge", "read, pump stopped", quantity.Pressure, v.SI)
 			w.in("mud", "in the test", quantity.Density, t.mud)
@@ -285,6 +311,7 @@ func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 			w.in("gauge", "read", quantity.Pressure, v.SI)
 		})
 	}
+	p.group = "Shut-in of the test"
 	shut("control.test.shut_in", "Shut-in, first", test.ShutIn)
 	shut("control.test.shut_in_last", "Shut-in, last", test.ShutInLast)
 	t.pointFigures(p, test)
@@ -327,6 +354,7 @@ func (t *shoeTest) pointFigures(p *page, test *model.ShoeTest) {
 	} else {
 		at, slope = t.points[t.reading.LeakOff], t.reading.Slope
 	}
+	p.group = "Points of the test"
 	f := p.put("control.test.points", "By points", quantity.Pressure, at.Pressure, missing, t.pickWorking)
 	switch {
 	case !f.OK:

@@ -1,7 +1,7 @@
 package calc
 
 import (
-	"borewalk/calc/column"
+	"borewalk/calc/killsheet"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -49,7 +49,7 @@ func (e *evaluation) readStackTest(i int) stackTest {
 func (e *evaluation) stackTestFigures(i int, p *page) {
 	s := &e.plan.Sections[i]
 	t := e.readStackTest(i)
-	p.group = "BOP test"
+	p.group = "Wellhead pressure anticipated"
 	anticipated := func(w *Working) {
 		w.Formula = "p = pore pressure - gas × g × (TVD - wellhead)"
 		w.in("pore", "pressure of the gas's source", quantity.Pressure, t.pore)
@@ -64,6 +64,7 @@ func (e *evaluation) stackTestFigures(i int, p *page) {
 		w.Formula = "over = pore pressure - gas × g × (TVD - wellhead) - sea at the wellhead"
 		w.in("sea", "at the wellhead", quantity.Pressure, e.seaAt(e.datum.Wellhead))
 	})
+	p.group = "BOP test"
 	fluid := usual(s.StackTest.Fluid, s.Density.SI)
 	e.testLine(i, p, "control.stack.rams", "Rams, high", t.rams, fluid, t.noRams, ramsWorking(&t, s))
 	e.testLine(i, p, "control.stack.annular", "Annular, high", t.annular, fluid, t.noAnnular, func(w *Working) {
@@ -105,12 +106,16 @@ func ramsWorking(t *stackTest, s *model.Section) func(*Working) {
 // presses as well, the sea outside holds against it.
 func (e *evaluation) testLine(i int, p *page, key, name string, test, fluid float64, missing gap, why func(*Working)) {
 	p.put(key, name, quantity.Pressure, test, missing, why)
-	column0, sea := column.PressureOf(fluid, e.datum.Wellhead), e.seaAt(e.datum.Wellhead)
+	sea := e.seaAt(e.datum.Wellhead)
 	pumpGap := first(missing, e.gaps.wellhead, e.gaps.sea)
-	if fluid == 0 {
-		pumpGap = first(pumpGap, gap{model.PathOf(i, "bop_test.fluid"), "density of the test fluid is blank"})
+	var pump float64
+	if !pumpGap.open() {
+		var err error
+		if pump, err = (killsheet.PressureTest{Fluid: fluid}).Pump(test, e.datum.Wellhead, sea); err != nil {
+			pumpGap = gap{model.PathOf(i, "bop_test.fluid"), err.Error()}
+		}
 	}
-	p.also(key+".pump", "at the pump", quantity.Pressure, test-column0+sea, pumpGap, func(w *Working) {
+	p.also(key+".pump", "at the pump", quantity.Pressure, pump, pumpGap, func(w *Working) {
 		w.Formula = "pump = test - fluid × g × depth of the wellhead + sea at the wellhead"
 		w.in("test", "over the sea at the wellhead", quantity.Pressure, test)
 		w.in("fluid", "in the line", quantity.Density, fluid)
@@ -192,6 +197,7 @@ func (e *evaluation) dueFigures(i int, p *page) {
 		} else {
 			missing = gap{model.PathOf(i, "bop_test.until"), "falls due " + falls.String() + "; days left need the day that is looked at"}
 		}
+		p.group = "Tests due"
 		f := p.put("control.due."+d.key, d.name, quantity.Count, left, missing, func(w *Working) {
 			w.Formula = "days left = last + interval - day looked at"
 			w.in("interval", "days", quantity.Count, days)

@@ -24,6 +24,7 @@ type Kill struct {
 	Pump, Rate               quantity.Value
 	LineLoss, LineLossMud    quantity.Value
 	DrillPipe, Annulus, Gain quantity.Value
+	Rise, RiseTime           quantity.Value
 	Overbalance              quantity.Value
 }
 
@@ -48,6 +49,10 @@ func killGroup(section *Group) *Group {
 			Help: "Of a kick that has come in. Blank: of the planned kick.", At: func(k *Kill) any { return &k.Annulus }},
 		d{Key: "gain", Label: "Pit gain", Name: "Pit gain read", Topic: TopicControl, Kind: quantity.Volume, Range: "0.1 m3 to 100 m3",
 			Help: "Of a kick that has come in. Blank: of the planned kick.", At: func(k *Kill) any { return &k.Gain }},
+		d{Key: "rise", Label: "Rise, shut in", Name: "Rise of the shut-in choke pressure", Topic: TopicControl, Kind: quantity.Pressure, Range: "0 bar to 200 bar",
+			Help: "Within the time below, well shut in and nothing bled: gas on its way up. Blank: only what a formula expects is shown.", At: func(k *Kill) any { return &k.Rise }},
+		d{Key: "rise_time", Label: "Within", Name: "Time within which the pressure rose", Topic: TopicControl, Kind: quantity.Time, Range: "1 min to 1440 min",
+			Help: "Of the rise above.", At: func(k *Kill) any { return &k.RiseTime }},
 		d{Key: "overbalance", Label: "Kept over", Name: "Pressure kept over the formation's while killing", Topic: TopicControl, Kind: quantity.Pressure, Range: "0 bar to 30 bar",
 			Help: "Held at the choke; not in the kill mud. Blank: none.", At: func(k *Kill) any { return &k.Overbalance }},
 	)
