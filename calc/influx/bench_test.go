@@ -42,6 +42,16 @@ func BenchmarkPress(b *testing.B) {
 	}
 }
 
+func BenchmarkShutIn(b *testing.B) {
+	w, _ := bench(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := w.ShutIn(41e6, 6); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // BenchmarkToleranceByStations: a hole that builds, holds and drops, with a cell for each 30 m.
 func BenchmarkToleranceByStations(b *testing.B) {
 	legs := []leg{{1500, 0, 0.07}}

@@ -2,8 +2,9 @@
 // how hard a given one presses there.
 //
 // A [Well] is an annulus in cells with mud and an [Influx]: a real gas, a gas of one density that gives by Boyle's law as
-// handbooks have it, or a liquid. [Well.Tolerance] is the largest influx, [Well.Press] the highest pressure of one. The
-// formulas of the trade that need no annulus stand beside them: [MAASP], [Factor], [ShoeEMW], [Height].
+// handbooks have it, or a liquid. [Well.Tolerance] is the largest influx, [Well.Press] the highest pressure of one, and
+// [Well.ShutIn] where it stands before it moves. The formulas of the trade that need no annulus stand beside them: [MAASP],
+// [Factor], [ShoeEMW], [Height].
 //
 // The pressure at the bottom of the hole is held at that of the formation, and the mud is the original one all over: the
 // first circulation of two (driller's method), when a place above the bubble is pressed on hardest. Mud alone then hangs from

@@ -122,8 +122,11 @@ func (w *Well) ShutIn(formation, influx float64) (Bubble, error) {
 		return Bubble{}, fmt.Errorf("influx: an influx of %g m³; give a volume above 0", influx)
 	}
 	bottom, top, met, err := k.atBottom(volume, influx)
-	if err == nil && !met {
-		err = fmt.Errorf("influx: %.4g m³ do not fit in the hole below %.2f m; give a smaller influx", influx, w.Cells[0].Top)
+	if err != nil {
+		return Bubble{}, err
 	}
-	return between(&bottom, &top), err
+	if !met {
+		return Bubble{}, fmt.Errorf("influx: %.4g m³ do not fit in the hole below %.2f m; give a smaller influx", influx, w.Cells[0].Top)
+	}
+	return between(&bottom, &top), nil
 }

@@ -253,13 +253,14 @@ func TestAnythingGivesNumbersOrAnError(t *testing.T) {
 		}
 		tolerance, err := s.w.Tolerance(s.formation, s.at, s.loss)
 		load, also := s.w.Press(s.formation, s.at, influx, s.loss)
+		shut, too := s.w.ShutIn(s.formation, influx)
 		values := []float64{tolerance.Volume, tolerance.Mud, tolerance.ByBottom, tolerance.ByPlace, load.Pressure, load.Mud}
-		for _, b := range []Bubble{tolerance.Bottom, tolerance.Worst, load.Bottom, load.AtPlace, load.Worst} {
+		for _, b := range []Bubble{tolerance.Bottom, tolerance.Worst, load.Bottom, load.AtPlace, load.Worst, shut} {
 			values = append(values, b.Top, b.Bottom, b.TopTVD, b.BottomTVD, b.TopPressure, b.BottomPressure, b.Volume, b.Mass)
 		}
 		for _, x := range values {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
-				t.Fatalf("%+v, %v\n%+v, %v", tolerance, err, load, also)
+				t.Fatalf("%+v, %v\n%+v, %v\n%+v, %v", tolerance, err, load, also, shut, too)
 			}
 		}
 		if tolerance.Volume < 0 {

@@ -1,6 +1,7 @@
 package influx
 
 import (
+	"cmp"
 	"math"
 	"testing"
 
@@ -17,7 +18,7 @@ type example struct {
 }
 
 type published struct {
-	Bubble, Limit, Disputed []example
+	Bubble, ShutIn, Limit, Disputed []example
 }
 
 // compare holds the printed answers against what was got.
@@ -57,6 +58,26 @@ func TestPublishedBubbles(t *testing.T) {
 			"shoe_psi": at.Stands / psi, "height_ft": b.Height() / foot, "volume_there_bbl": b.Volume / barrel,
 			"mean_psi": (b.TopPressure + b.BottomPressure) / 2 / psi, "tolerance_bbl": got.Volume / barrel,
 		})
+	}
+}
+
+// TestPublishedShutIns: how high a gain stands in a plain annulus straight down, and what its density makes of the casing pressure.
+// The height goes by the room alone, so that where none is printed any mud and depth will do.
+func TestPublishedShutIns(t *testing.T) {
+	for _, ex := range handbook.Load[published](t, "testdata/published.toml").ShutIn {
+		g := ex.Given
+		area := ring(g["hole_in"], g["pipe_in"])
+		if length := g["length_ft_per_bbl"]; length > 0 {
+			area = barrel / (length * foot)
+		}
+		mud, td := cmp.Or(g["mud_ppg"], 10)*ppg, cmp.Or(g["td_ft"], 8000)*foot
+		w := Well{Mud: mud, Fluid: Liquid(g["influx_ppg"] * ppg), Cells: laid(leg{td, 0, area})}
+		got, err := w.ShutIn(column.PressureOf(mud, td)+g["sidpp_psi"]*psi, g["gain_bbl"]*barrel)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sicp := got.TopPressure - column.PressureOf(mud, got.TopTVD)
+		ex.compare(t, map[string]float64{"height_ft": got.Height() / foot, "sicp_psi": sicp / psi})
 	}
 }
 

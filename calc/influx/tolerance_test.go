@@ -235,6 +235,9 @@ func TestOutsideTheGas(t *testing.T) {
 		if got, err := w.Press(36e6, Place{MD: 1800}, 50, 0); !errors.As(err, &outside) || got != (Load{}) {
 			t.Errorf("%s: %+v, %v", name, got, err)
 		}
+		if got, err := w.ShutIn(40e6, w.below(1800)); !errors.As(err, &outside) || got != (Bubble{}) {
+			t.Errorf("%s: %+v, %v", name, got, err)
+		}
 	}
 }
 
@@ -244,8 +247,9 @@ func TestNothingIsAllocated(t *testing.T) {
 	if n := testing.AllocsPerRun(10, func() {
 		_, err := w.Tolerance(benchFormation, at, 5e5)
 		_, also := w.Press(benchFormation, at, 6, 5e5)
-		if err != nil || also != nil {
-			t.Fatal(err, also)
+		_, too := w.ShutIn(41e6, 6)
+		if err != nil || also != nil || too != nil {
+			t.Fatal(err, also, too)
 		}
 	}); n != 0 {
 		t.Errorf("%v allocations", n)

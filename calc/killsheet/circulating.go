@@ -1,9 +1,6 @@
 package killsheet
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // Powers of the rate with which a pressure loss of turbulent mud goes.
 const (
@@ -48,36 +45,4 @@ func AtRate(loss, from, to, power float64) (float64, error) {
 		return 0, err
 	}
 	return outcome(topic, loss*math.Pow(to/from, power))
-}
-
-// A RateChange is what the standpipe says of a rate to which the pump was brought in the middle of a kill, in Pa.
-type RateChange struct {
-	Static   float64 // Static is what the drill pipe would still show with the pump off.
-	Friction float64 // Friction is the slow pressure at the new rate with what the string holds then.
-	Final    float64 // Final is the final circulating pressure at the new rate.
-}
-
-// ChangeRate works out a [RateChange]. Before it the standpipe stood at scheduled, of which friction was the slow pressure at the
-// old rate; with the casing pressure held steady it came to standpipe at the new one. The string then holds a mean density
-// inString; kill is that of the kill mud, both in kg/m³. It is an error if no friction is left. Source: the worked example of
-// Drilling for Gas, change in circulating rate.
-func ChangeRate(scheduled, friction, standpipe, inString, kill float64) (RateChange, error) {
-	const topic = "change of rate"
-	if err := check(topic, some("scheduled pressure", scheduled, "Pa"), some("friction at the old rate", friction, "Pa"),
-		some("standpipe pressure", standpipe, "Pa"), positive("mean density in the string", inString, "kg/m³"),
-		positive("kill mud", kill, "kg/m³")); err != nil {
-		return RateChange{}, err
-	}
-	r := RateChange{Static: scheduled - friction}
-	if r.Static < 0 {
-		return RateChange{}, fmt.Errorf("%s: friction of %.0f Pa in a scheduled pressure of %.0f Pa; read both at the old rate",
-			topic, friction, scheduled)
-	}
-	if r.Friction = standpipe - r.Static; !(r.Friction > 0) {
-		return RateChange{}, fmt.Errorf("%s: a standpipe pressure of %.0f Pa is all static, %.0f Pa; read it at the new rate",
-			topic, standpipe, r.Static)
-	}
-	var err error
-	r.Final, err = Final(r.Friction, kill, inString)
-	return r, err
 }

@@ -101,13 +101,3 @@ func Lasts(stock, flow float64) (float64, error) {
 	}
 	return outcome(topic, stock/flow)
 }
-
-// KillStock returns the kill mud in m³ to hold ready: so many volumes of the hole. How many is practice of the rig and of the
-// rules that it works by.
-func KillStock(hole, times float64) (float64, error) {
-	const topic = "stock of kill mud"
-	if err := check(topic, some("hole", hole, "m³"), some("volumes of the hole", times, "")); err != nil {
-		return 0, err
-	}
-	return outcome(topic, hole*times)
-}

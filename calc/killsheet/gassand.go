@@ -35,28 +35,6 @@ func (s GasSand) TopPressure(base float64) (float64, error) {
 	return outcome(topic, base-s.Gas*column.G*(s.Base-s.Top))
 }
 
-// Overpressure returns by how much in Pa the gas is above the water of a density in kg/m³ beside it at the top of the sand.
-func (s GasSand) Overpressure(water float64) (float64, error) {
-	const topic = "overpressure of a gas sand"
-	if err := s.check(); err != nil {
-		return 0, err
-	}
-	if err := check(topic, positive("water", water, "kg/m³")); err != nil {
-		return 0, err
-	}
-	return outcome(topic, (water-s.Gas)*column.G*(s.Base-s.Top))
-}
-
-// EMW returns the equivalent density in kg/m³, counted from the rotary, that balances the top of the sand. Without a riser the
-// mud that does so is [Seabed.DensityWithRiserMargin].
-func (s GasSand) EMW(base float64) (float64, error) {
-	top, err := s.TopPressure(base)
-	if err != nil {
-		return 0, err
-	}
-	return outcome("equivalent density of a gas sand", top/(column.G*s.Top))
-}
-
 // AtSeabed returns the pressure in Pa at the mudline when the hole above the sand has filled with its gas. The gas weighs all the
 // way what it weighs in the sand; [MASP] has it lighter further up.
 func (s GasSand) AtSeabed(base, mudline float64) (float64, error) {

@@ -32,10 +32,6 @@ func outcomes(n [10]float64) map[string]func() ([]float64, error) {
 		"initial":      func() ([]float64, error) { return one(Initial(n[0], n[1], n[2])) },
 		"final":        func() ([]float64, error) { return one(Final(n[0], n[1], n[2])) },
 		"at rate":      func() ([]float64, error) { return one(AtRate(n[0], n[1], n[2], n[3])) },
-		"change of rate": func() ([]float64, error) {
-			r, err := ChangeRate(n[0], n[1], n[2], n[3], n[4])
-			return []float64{r.Static, r.Friction, r.Final}, err
-		},
 		"steps": func() (flat []float64, _ error) {
 			list, err := steps.Steps(3)
 			for _, at := range list {
@@ -47,34 +43,23 @@ func outcomes(n [10]float64) map[string]func() ([]float64, error) {
 			over, under, err := steps.Straight()
 			return []float64{over.Line, over.Pressure, under.Line, under.Pressure}, err
 		},
-		"choke line": func() ([]float64, error) { return one(line.Loss(n[2], n[3])) },
-		"velocity":   func() ([]float64, error) { return one(line.Velocity(n[2])) },
-		"bring up":   func() ([]float64, error) { return chokes(BringUp(n[0], n[1], 3, PowerLaw(n[2], n[3], n[4]))) },
-		"opening":    func() ([]float64, error) { return chokes(ChokeOpening(n[0], n[1], n[2], n[3], 3)) },
-		"stack":      func() ([]float64, error) { return one(StackPressure(n[0], n[1], n[2])) },
-		"kill line":  func() ([]float64, error) { return one(KillLineGauge(n[0], n[1], n[2])) },
-		"influx top": func() ([]float64, error) {
-			return one(InfluxTop([]bore.Interval{{Top: n[0], Bottom: n[1], Outer: n[2], Inner: n[3]}}, n[4], n[5]))
-		},
+		"choke line":  func() ([]float64, error) { return one(line.Loss(n[2], n[3])) },
+		"velocity":    func() ([]float64, error) { return one(line.Velocity(n[2])) },
+		"bring up":    func() ([]float64, error) { return chokes(BringUp(n[0], n[1], 3, PowerLaw(n[2], n[3], n[4]))) },
 		"influx":      func() ([]float64, error) { return one(InfluxDensity(n[0], n[1], n[2], n[3])) },
 		"migration":   func() ([]float64, error) { return one(MigrationRate(n[0], n[1], n[2])) },
 		"rise":        func() ([]float64, error) { return one(EmpiricalRise(n[0])) },
-		"sea":         func() ([]float64, error) { return one(sea.Pressure()) },
+		"density":     func() ([]float64, error) { return one(sea.DensityWithRiserMargin(n[3], n[4])) },
 		"margin":      func() ([]float64, error) { return one(sea.RiserMargin(n[3], n[4])) },
 		"lost":        func() ([]float64, error) { return one(sea.Lost(n[3])) },
 		"left":        func() ([]float64, error) { return one(sea.Left(n[3], n[4], n[5])) },
 		"lasts":       func() ([]float64, error) { return one(Lasts(n[0], n[1])) },
-		"stock":       func() ([]float64, error) { return one(KillStock(n[0], n[1])) },
 		"sand":        func() ([]float64, error) { return one(sand.TopPressure(n[3])) },
-		"sand over":   func() ([]float64, error) { return one(sand.Overpressure(n[3])) },
-		"sand EMW":    func() ([]float64, error) { return one(sand.EMW(n[3])) },
 		"sand seabed": func() ([]float64, error) { return one(sand.AtSeabed(n[3], n[4])) },
 		"MASP":        func() ([]float64, error) { return one(MASP(n[0], n[1], n[2], Steady(n[3]))) },
-		"wall":        func() ([]float64, error) { return one(wall.Differential(n[2], n[3], n[4])) },
 		"pump":        func() ([]float64, error) { return one(wall.Pump(n[2], n[3], n[4])) },
-		"shoe EMW":    func() ([]float64, error) { return one(shoe.EMW(n[5])) },
+		"shoe":        func() ([]float64, error) { return one(shoe.Pressure(n[5])) },
 		"shoe gauge":  func() ([]float64, error) { return one(shoe.Gauge(n[5])) },
-		"round down":  func() ([]float64, error) { return one(RoundDown(n[0], n[1])) },
 		"dynamic kill": func() ([]float64, error) {
 			flow, _, err := kill.Flow()
 			return []float64{flow}, err
@@ -119,14 +104,15 @@ func TestFaultsAreNamed(t *testing.T) {
 		"kill density: SIDPP of -1 Pa; give 0 or more":          second(KillDensity(1200, -1, 1, 1)),
 		"kill density: depth of +Inf m; give more than 0":       second(KillDensity(1200, 1, 1, math.Inf(1))),
 		"kill density: comes out as +Inf; check the units":      second(KillDensity(1200, 1e300, 0, 1e-300)),
-		"friction of 900 Pa in a scheduled pressure of 800 Pa":  second(ChangeRate(800, 900, 1000, 1200, 1300)),
-		"a standpipe pressure of 300 Pa is all static, 300 Pa":  second(ChangeRate(800, 500, 300, 1200, 1300)),
 		"trip margin: gap between hole and pipe of -0.1 m":      second(TripMargin(5, 0.2, 0.3)),
 		"choke line: bore of 0 m":                               second(ChokeLine{100, 0}.Loss(1200, 0.01)),
 		"pressure test: depth below the gauge of -5 m":          second(PressureTest{1000, 20}.Pump(1e6, 15, 0)),
 		"pressure test: pressure outside of NaN Pa; give a num": second(PressureTest{1000, 0}.Pump(1e6, 15, math.NaN())),
+		"pressure lost with the riser: mud of 0 kg/m³":          second(Seabed{25, 500, 1025}.Left(0, 1e7, 600)),
 		"shoe test: equivalent density of 0":                    second(ShoeTest{Mud: 1200, Shoe: 100}.Gauge(0)),
-		"choke opening: 0 steps; give 1 to 1000":                second(ChokeOpening(1e6, 1e5, 0.01, 2, 0)),
+		"pressure test: wanted differential of +Inf Pa; give a": second(PressureTest{1000, 0}.Pump(math.Inf(1), 15, 0)),
+		"bringing the pump up: 0 steps; give 1 to 1000":         second(BringUp(1e6, 0.01, 0, PowerLaw(1e5, 0.01, Square))),
+		"shoe test: gauge of -1 Pa; give 0 or more":             second(ShoeTest{Mud: 1200, Shoe: 100}.Pressure(-1)),
 		"seabed: a depth of 400 m is not below the mudline":     second(Seabed{25, 500, 1025}.Left(1200, 1e7, 400)),
 	} {
 		if err == nil || !strings.Contains(err.Error(), want) {

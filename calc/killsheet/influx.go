@@ -3,28 +3,8 @@ package killsheet
 import (
 	"fmt"
 
-	"borewalk/calc/bore"
 	"borewalk/calc/column"
 )
-
-// InfluxTop returns how far up along hole, in m, an influx of a volume in m³ reaches from the bit, in one annulus or several that
-// stand in order from the top down. The influx is one piece, and none of it is below the bit. It is an error where it reaches
-// above the annuli. Source: volume over capacity.
-func InfluxTop(annulus []bore.Interval, bit, gain float64) (float64, error) {
-	const topic = "top of the influx"
-	if err := check(topic, positive("bit", bit, "m"), positive("gain", gain, "m³")); err != nil {
-		return 0, err
-	}
-	if len(annulus) == 0 || !(annulus[len(annulus)-1].Bottom >= bit) {
-		return 0, fmt.Errorf("%s: no annulus at the bit at %.1f m; give the annuli down to it", topic, bit)
-	}
-	top, left := bore.DepthAbove(annulus, bit, gain)
-	if left > 0 {
-		return 0, fmt.Errorf("%s: a gain of %.3f m³ fills the annulus from the bit to %.1f m and %.3f m³ are left; check the gain",
-			topic, gain, top, left)
-	}
-	return outcome(topic, top)
-}
 
 // InfluxDensity returns the density in kg/m³ of an influx from the shut-in pressures in Pa and its true vertical height in m:
 // mud - (SICP - SIDPP)/(g h). The string holds clean mud, and the annulus the same above the influx. It is an error where that

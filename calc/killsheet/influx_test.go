@@ -6,7 +6,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewalk/calc/bore"
 	"borewalk/calc/column"
 )
 
@@ -21,34 +20,9 @@ func TestInfluxDensityComesBack(t *testing.T) {
 	})
 }
 
-// TestTheInfluxFillsItsAnnuli, summed in slices of a centimetre and less: what stands between its top and the bit is the gain.
-func TestTheInfluxFillsItsAnnuli(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		collars := rapid.Float64Range(2500, 2990).Draw(t, "collars")
-		annulus := []bore.Interval{{Bottom: collars, Outer: 0.3, Inner: 0.14}, {Top: collars, Bottom: 3000, Outer: 0.3, Inner: 0.24}}
-		gain := rapid.Float64Range(0.1, 20).Draw(t, "gain")
-		const bit = 3000.0
-		top := must(InfluxTop(annulus, bit, gain))(t)
-		const slices = 20000
-		volume := 0.0
-		for k := range slices {
-			md, area := top+(bit-top)*(float64(k)+0.5)/slices, math.Pi/4*(0.09-0.14*0.14)
-			if md > collars {
-				area = math.Pi / 4 * (0.09 - 0.24*0.24)
-			}
-			volume += area * (bit - top) / slices
-		}
-		near(t, "volume", volume, gain, 1e-3)
-	})
-}
-
 func TestAnInfluxThatMakesNoSense(t *testing.T) {
-	annulus := []bore.Interval{{Bottom: 1000, Outer: 0.3, Inner: 0.1}}
 	for name, err := range map[string]error{
-		"too much gain":         second(InfluxTop(annulus, 1000, 100)),
-		"a bit below":           second(InfluxTop(annulus, 1100, 1)),
-		"no annulus":            second(InfluxTop(nil, 1000, 1)),
-		"no gain":               second(InfluxTop(annulus, 1000, 0)),
+		"no height":             second(InfluxDensity(1200, 1e6, 2e6, 0)),
 		"casing below the pipe": second(InfluxDensity(1200, 2e6, 1e6, 100)),
 		"lighter than nothing":  second(InfluxDensity(1200, 0, 2e6, 100)),
 	} {

@@ -1,20 +1,17 @@
 package killsheet
 
 import (
-	"math"
 	"testing"
 
-	"borewalk/calc/bore"
 	"borewalk/calc/column"
 	"borewalk/model/handbook"
 )
 
 const (
-	barrel = 42 * gallon
-	gpm    = gallon / 60
-	ppg    = poundPerGallon
-	hour   = 3600.0
-	lbf    = pound * column.G
+	gpm  = gallon / 60
+	ppg  = poundPerGallon
+	hour = 3600.0
+	lbf  = pound * column.G
 )
 
 type example struct {
@@ -30,12 +27,11 @@ type work func(t *testing.T, g map[string]float64) map[string]float64
 // works says by the id of an example how it is done.
 func works() map[string]work {
 	return map[string]work{
-		"change-of-rate":                     changeOfRate,
+		"kill-sheet-14.1-ppg-12366-ft":       killSheet,
 		"kill-sheet-9.6-ppg-10525-ft":        killSheet,
 		"kill-sheet-9.6-ppg-10000-ft":        killSheet,
 		"influx-of-20-bbl":                   influx,
 		"influx-of-400-ft":                   influx,
-		"height-round-collars":               collars,
 		"migration-from-pressure":            migration,
 		"migration-from-density":             emptyMigration,
 		"choke-opening":                      opening,
@@ -112,34 +108,12 @@ func killSheet(t *testing.T, g map[string]float64) map[string]float64 {
 	}
 }
 
-func changeOfRate(t *testing.T, g map[string]float64) map[string]float64 {
-	values := killSheet(t, g)
-	scheduled := values["icp_psi"]*psi - g["pumped_stk"]/100*g["drop_psi_per_100stk"]*psi
-	r := must(ChangeRate(scheduled, g["slow_psi"]*psi, g["standpipe_new_psi"]*psi, g["mean_ppg"]*ppg, g["kill_used_ppg"]*ppg))(t)
-	values["static_psi"], values["friction_new_psi"], values["fcp_new_psi"] = r.Static/psi, r.Friction/psi, r.Final/psi
-	return values
-}
-
 func influx(t *testing.T, g map[string]float64) map[string]float64 {
-	height := g["height_given_ft"] * foot
-	if height == 0 {
-		capacity := barrel / (g["length_ft_per_bbl"] * foot)
-		const depth = 10000 * foot
-		annulus := []bore.Interval{{Bottom: depth, Outer: math.Sqrt(4 / math.Pi * capacity)}}
-		height = depth - must(InfluxTop(annulus, depth, g["gain_bbl"]*barrel))(t)
-	}
-	density := must(InfluxDensity(g["mud_ppg"]*ppg, g["sidpp_psi"]*psi, g["sicp_psi"]*psi, height))(t)
+	density := must(InfluxDensity(g["mud_ppg"]*ppg, g["sidpp_psi"]*psi, g["sicp_psi"]*psi, g["height_ft"]*foot))(t)
 	if kind := KindOf(density); kind != Gas {
 		t.Errorf("an influx of %.2f ppg is %v", density/ppg, kind)
 	}
-	return map[string]float64{"height_ft": height / foot, "influx_ppg": density / ppg}
-}
-
-func collars(t *testing.T, g map[string]float64) map[string]float64 {
-	const depth = 3000.0
-	annulus := []bore.Interval{{Bottom: depth, Outer: g["hole_in"] * inch, Inner: g["pipe_in"] * inch}}
-	top := must(InfluxTop(annulus, depth, g["gain_bbl"]*barrel))(t)
-	return map[string]float64{"height_ft": (depth - top) / foot}
+	return map[string]float64{"influx_ppg": density / ppg}
 }
 
 func migration(t *testing.T, g map[string]float64) map[string]float64 {
@@ -154,9 +128,11 @@ func emptyMigration(t *testing.T, g map[string]float64) map[string]float64 {
 	return map[string]float64{"migration_ft_per_s": v / foot, "migration_ft_per_h": v / foot * hour}
 }
 
+// opening is by equal steps of pressure: the pump is brought up as if the loss went evenly with its rate.
 func opening(t *testing.T, g map[string]float64) map[string]float64 {
+	const rate = 0.015
 	n := int(g["steps"])
-	list := must(ChokeOpening(g["sicp_psi"]*psi, g["loss_psi"]*psi, 0.015, Square, n))(t)
+	list := must(BringUp(g["sicp_psi"]*psi, rate, n, PowerLaw(g["loss_psi"]*psi, rate, 1)))(t)
 	for k := 1; k < n; k++ {
 		if before, after := list[k-1].Casing-list[k].Casing, list[k].Casing-list[k+1].Casing; !handbook.Within(after, before, 1e-9) {
 			t.Errorf("a step of %v Pa after one of %v", after, before)

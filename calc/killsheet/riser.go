@@ -26,14 +26,7 @@ func (s Seabed) below(tvd float64) error {
 	return nil
 }
 
-// Pressure returns the pressure of the sea at the mudline in Pa.
-func (s Seabed) Pressure() (float64, error) {
-	if err := s.check(); err != nil {
-		return 0, err
-	}
-	return outcome("pressure of the sea", s.pressure())
-}
-
+// pressure returns that of the sea at the mudline in Pa.
 func (s Seabed) pressure() float64 { return s.Sea * column.G * (s.Mudline - s.AirGap) }
 
 // DensityWithRiserMargin returns the density in kg/m³ of a mud that still balances a pore pressure in Pa at a depth when the

@@ -1,10 +1,6 @@
 package killsheet
 
-import (
-	"math"
-
-	"borewalk/calc/column"
-)
+import "borewalk/calc/column"
 
 // A ShoeTest is a leak-off or an integrity test below a shoe. The fluid above the shoe reaches from it up to the gauge, not to
 // the rotary: the depth from the gauge to the shoe is that of the shoe and the height of the gauge above the rotary. The
@@ -44,18 +40,8 @@ func (s ShoeTest) Pressure(gauge float64) (float64, error) {
 	return outcome(shoeTopic, gauge+s.standing())
 }
 
-// EMW returns the equivalent density in kg/m³ at the shoe, counted from the rotary: (gauge - breaking)/(g z) and the column. It
-// is not rounded; [RoundDown] is what a test may be written down as.
-func (s ShoeTest) EMW(gauge float64) (float64, error) {
-	pressure, err := s.Pressure(gauge)
-	if err != nil {
-		return 0, err
-	}
-	return outcome(shoeTopic, pressure/(column.G*s.Shoe))
-}
-
-// Gauge returns the pressure in Pa that the gauge shows when an equivalent density in kg/m³ is reached: [ShoeTest.EMW] the other
-// way round. Below nothing, what stands on the shoe is more already.
+// Gauge returns the pressure in Pa that the gauge shows when an equivalent density in kg/m³, counted from the rotary, is reached
+// at the shoe: [ShoeTest.Pressure] the other way round. Below nothing, what stands on the shoe is more already.
 func (s ShoeTest) Gauge(emw float64) (float64, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -64,14 +50,4 @@ func (s ShoeTest) Gauge(emw float64) (float64, error) {
 		return 0, err
 	}
 	return outcome(shoeTopic, emw*column.G*s.Shoe-s.standing())
-}
-
-// RoundDown returns the largest whole number of steps that is not above a density, both in kg/m³. A density that is on a step but
-// for the rounding of its arithmetic stays on it.
-func RoundDown(density, step float64) (float64, error) {
-	const topic, slack = "rounding down", 1e-9
-	if err := check(topic, some("density", density, "kg/m³"), positive("step", step, "kg/m³")); err != nil {
-		return 0, err
-	}
-	return outcome(topic, math.Floor(density/step+slack)*step)
 }
