@@ -73,7 +73,11 @@ func (e *evaluation) wantedForRiser(i int, p *page) {
 	p.group = "Mud with riser margin"
 	p.put("control.riser.mud", "Mud with margin", quantity.Density, needs, missing, why)
 	p.also("control.riser.more", "more than planned", quantity.Density, needs-mud, missing, why)
-	p.also("control.riser.margin", "over pore", quantity.EMW, needs-pore, missing, func(w *Working) {
+	var over float64
+	if !missing.open() && at > 0 {
+		over, _ = e.seabed().RiserMargin(column.PressureOf(pore, at), at)
+	}
+	p.also("control.riser.margin", "over pore", quantity.EMW, over, missing, func(w *Working) {
 		why(w)
 		w.Formula = "margin = mud with it - pore, where it is most"
 		w.in("mud with it", "needed", quantity.Density, needs)

@@ -142,8 +142,16 @@ func (e *evaluation) sandFigures(i int, p *page, f *flowing) {
 		w.Source = "hydrostatics"
 		w.Note = shallowCaution
 	})
-	drives := f.pressure - f.gas*gravity*(f.tvd-f.sea.Mudline) - e.seaPressure()
-	p.put("control.sand.blown", "Over gas to seabed", quantity.Pressure, drives, f.missing, func(w *Working) {
+	var drives float64
+	blown := f.missing
+	if !blown.open() {
+		atSeabed, err := killsheet.MASP(f.pressure, f.tvd, f.sea.Mudline, killsheet.Steady(f.gas))
+		if err != nil {
+			blown = gap{model.PathOf(i, "shallow.gas"), err.Error()}
+		}
+		drives = atSeabed - e.seaPressure()
+	}
+	p.put("control.sand.blown", "Over gas to seabed", quantity.Pressure, drives, blown, func(w *Working) {
 		w.Formula = "drives = sand - sea - gas × g × (TVD - mudline)"
 		w.in("sand", "pressure", quantity.Pressure, f.pressure)
 		w.in("sea", "at the mudline", quantity.Pressure, e.seaPressure())

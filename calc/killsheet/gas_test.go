@@ -15,7 +15,6 @@ import (
 func TestAGasSandByHand(t *testing.T) {
 	s := GasSand{610, 650, 10}
 	near(t, "top", must(s.TopPressure(6.5e6))(t), 6.5e6-3922.66, 1e-12)
-	near(t, "seabed", must(s.AtSeabed(6.5e6, 400))(t), 6.5e6-9.80665*10*250, 1e-12)
 }
 
 // TestTheTopIsAboveTheWater beside it by what the gas weighs less than that over the height of the sand, and gas of one density up
@@ -28,8 +27,6 @@ func TestTheTopIsAboveTheWater(t *testing.T) {
 		base := water * column.G * s.Base
 		top := must(s.TopPressure(base))(t)
 		near(t, "top", top, water*column.G*s.Top+(water-s.Gas)*column.G*(s.Base-s.Top), 1e-9)
-		mudline := s.Top * rapid.Float64Range(0, 1).Draw(t, "mudline")
-		near(t, "seabed", must(s.AtSeabed(base, mudline))(t), must(MASP(top, s.Top, mudline, Steady(s.Gas)))(t), 1e-9)
 	})
 }
 
@@ -80,15 +77,14 @@ func TestARealGasColumn(t *testing.T) {
 func TestGasThatIsNone(t *testing.T) {
 	lost := errors.New("lost")
 	for name, err := range map[string]error{
-		"a base above the top":   second(GasSand{600, 500, 10}.TopPressure(5e6)),
-		"no top":                 second(GasSand{0, 500, 10}.TopPressure(5e6)),
-		"no pressure":            second(GasSand{400, 500, 10}.TopPressure(0)),
-		"a seabed below the top": second(GasSand{400, 500, 10}.AtSeabed(5e6, 450)),
-		"no gas":                 second(MASP(1e7, 1000, 100, nil)),
-		"gas of less":            second(MASP(1e7, 1000, 100, Steady(-1))),
-		"gas that fails":         second(MASP(1e7, 1000, 100, func(float64, float64) (float64, error) { return 0, lost })),
-		"a wellhead below":       second(MASP(1e7, 1000, 1100, Steady(100))),
-		"too heavy":              second(MASP(1e6, 1000, 100, Steady(1000))),
+		"a base above the top": second(GasSand{600, 500, 10}.TopPressure(5e6)),
+		"no top":               second(GasSand{0, 500, 10}.TopPressure(5e6)),
+		"no pressure":          second(GasSand{400, 500, 10}.TopPressure(0)),
+		"no gas":               second(MASP(1e7, 1000, 100, nil)),
+		"gas of less":          second(MASP(1e7, 1000, 100, Steady(-1))),
+		"gas that fails":       second(MASP(1e7, 1000, 100, func(float64, float64) (float64, error) { return 0, lost })),
+		"a wellhead below":     second(MASP(1e7, 1000, 1100, Steady(100))),
+		"too heavy":            second(MASP(1e6, 1000, 100, Steady(1000))),
 	} {
 		if err == nil {
 			t.Errorf("%s gives a number", name)

@@ -34,17 +34,3 @@ func (s GasSand) TopPressure(base float64) (float64, error) {
 	}
 	return outcome(topic, base-s.Gas*column.G*(s.Base-s.Top))
 }
-
-// AtSeabed returns the pressure in Pa at the mudline when the hole above the sand has filled with its gas. The gas weighs all the
-// way what it weighs in the sand; [MASP] has it lighter further up.
-func (s GasSand) AtSeabed(base, mudline float64) (float64, error) {
-	top, err := s.TopPressure(base)
-	if err != nil {
-		return 0, err
-	}
-	const topic = "gas at the seabed"
-	if err := check(topic, some("mudline", mudline, "m"), some("height of the sand below it", s.Top-mudline, "m")); err != nil {
-		return 0, err
-	}
-	return outcome(topic, top-s.Gas*column.G*(s.Top-mudline))
-}

@@ -43,23 +43,22 @@ func outcomes(n [10]float64) map[string]func() ([]float64, error) {
 			over, under, err := steps.Straight()
 			return []float64{over.Line, over.Pressure, under.Line, under.Pressure}, err
 		},
-		"choke line":  func() ([]float64, error) { return one(line.Loss(n[2], n[3])) },
-		"velocity":    func() ([]float64, error) { return one(line.Velocity(n[2])) },
-		"bring up":    func() ([]float64, error) { return chokes(BringUp(n[0], n[1], 3, PowerLaw(n[2], n[3], n[4]))) },
-		"influx":      func() ([]float64, error) { return one(InfluxDensity(n[0], n[1], n[2], n[3])) },
-		"migration":   func() ([]float64, error) { return one(MigrationRate(n[0], n[1], n[2])) },
-		"rise":        func() ([]float64, error) { return one(EmpiricalRise(n[0])) },
-		"density":     func() ([]float64, error) { return one(sea.DensityWithRiserMargin(n[3], n[4])) },
-		"margin":      func() ([]float64, error) { return one(sea.RiserMargin(n[3], n[4])) },
-		"lost":        func() ([]float64, error) { return one(sea.Lost(n[3])) },
-		"left":        func() ([]float64, error) { return one(sea.Left(n[3], n[4], n[5])) },
-		"lasts":       func() ([]float64, error) { return one(Lasts(n[0], n[1])) },
-		"sand":        func() ([]float64, error) { return one(sand.TopPressure(n[3])) },
-		"sand seabed": func() ([]float64, error) { return one(sand.AtSeabed(n[3], n[4])) },
-		"MASP":        func() ([]float64, error) { return one(MASP(n[0], n[1], n[2], Steady(n[3]))) },
-		"pump":        func() ([]float64, error) { return one(wall.Pump(n[2], n[3], n[4])) },
-		"shoe":        func() ([]float64, error) { return one(shoe.Pressure(n[5])) },
-		"shoe gauge":  func() ([]float64, error) { return one(shoe.Gauge(n[5])) },
+		"choke line": func() ([]float64, error) { return one(line.Loss(n[2], n[3])) },
+		"velocity":   func() ([]float64, error) { return one(line.Velocity(n[2])) },
+		"bring up":   func() ([]float64, error) { return chokes(BringUp(n[0], n[1], 3, PowerLaw(n[2], n[3], n[4]))) },
+		"influx":     func() ([]float64, error) { return one(InfluxDensity(n[0], n[1], n[2], n[3])) },
+		"migration":  func() ([]float64, error) { return one(MigrationRate(n[0], n[1], n[2])) },
+		"rise":       func() ([]float64, error) { return one(EmpiricalRise(n[0])) },
+		"density":    func() ([]float64, error) { return one(sea.DensityWithRiserMargin(n[3], n[4])) },
+		"margin":     func() ([]float64, error) { return one(sea.RiserMargin(n[3], n[4])) },
+		"lost":       func() ([]float64, error) { return one(sea.Lost(n[3])) },
+		"left":       func() ([]float64, error) { return one(sea.Left(n[3], n[4], n[5])) },
+		"lasts":      func() ([]float64, error) { return one(Lasts(n[0], n[1])) },
+		"sand":       func() ([]float64, error) { return one(sand.TopPressure(n[3])) },
+		"MASP":       func() ([]float64, error) { return one(MASP(n[0], n[1], n[2], Steady(n[3]))) },
+		"pump":       func() ([]float64, error) { return one(wall.Pump(n[2], n[3], n[4])) },
+		"shoe":       func() ([]float64, error) { return one(shoe.Pressure(n[5])) },
+		"shoe gauge": func() ([]float64, error) { return one(shoe.Gauge(n[5])) },
 		"dynamic kill": func() ([]float64, error) {
 			flow, _, err := kill.Flow()
 			return []float64{flow}, err
@@ -67,7 +66,7 @@ func outcomes(n [10]float64) map[string]func() ([]float64, error) {
 		"dynamic kill over": func() ([]float64, error) { return one(kill.Over(n[6])) },
 		"trapped": func() ([]float64, error) {
 			r, err := Trapped{n[0], gas.State{Pressure: n[1], Temperature: n[2]}}.Release(gas.State{Pressure: n[3], Temperature: n[4]},
-				gas.State{Pressure: n[5], Temperature: n[6]}, n[7], IdealGrowth)
+				gas.State{Pressure: n[5], Temperature: n[6]}, n[7], idealGrowth)
 			return []float64{r.InRiser, r.AtSurface, r.Displaced}, err
 		},
 	}

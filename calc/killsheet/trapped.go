@@ -9,19 +9,8 @@ import (
 // Atmosphere is what a gauge pressure is below the absolute one that gas takes, in Pa.
 const Atmosphere = 101325
 
-// A Growth is the volume of gas at a second state over that at a first: [gas.Gas.Growth] of a real one, or [IdealGrowth].
+// A Growth is the volume of gas at a second state over that at a first: [gas.Gas.Growth] of a real one.
 type Growth func(from, to gas.State) (float64, error)
-
-// IdealGrowth is the [Growth] of an ideal gas, p₁ T₂/(p₂ T₁), pressures absolute in Pa and temperatures in K: the law of Boyle
-// where the temperature stays.
-func IdealGrowth(from, to gas.State) (float64, error) {
-	const topic = "growth of gas"
-	if err := check(topic, positive("pressure before", from.Pressure, "Pa"), positive("pressure after", to.Pressure, "Pa"),
-		positive("temperature before", from.Temperature, "K"), positive("temperature after", to.Temperature, "K")); err != nil {
-		return 0, err
-	}
-	return outcome(topic, from.Pressure/to.Pressure*(to.Temperature/from.Temperature))
-}
 
 // Trapped is gas that stays after a kill in the stack between the preventer that was closed and the outlet below it: its volume
 // in m³ and its state.
