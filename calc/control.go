@@ -96,7 +96,7 @@ func (e *evaluation) weakLimit(i int) (surfaceLimit, bool) {
 		return surfaceLimit{}, false
 	}
 	mud := e.plan.Sections[i].Density.SI
-	return surfaceLimit{key: "weak", name: "MAASP, weakest", pressure: at.surface, tvd: at.tvd, missing: shoe.missing, note: "open hole", why: func(w *Working) {
+	return surfaceLimit{key: "weak", name: "MAASP, weak row", pressure: at.surface, tvd: at.tvd, missing: shoe.missing, note: "open hole", why: func(w *Working) {
 		w.Formula = "MAASP = (fracture - mud) × g × TVD, least in the open hole"
 		w.in("fracture", "prognosis there", quantity.EMW, at.limit)
 		w.in("mud", "static", quantity.Density, mud)
@@ -129,7 +129,7 @@ func (e *evaluation) weakestPlace(i int) (weak weakRow, ok bool) {
 // stackLimit is the rating of the rams over the sea, at the wellhead.
 func (e *evaluation) stackLimit(i int) surfaceLimit {
 	mud, rating := e.plan.Sections[i].Density.SI, e.plan.Rig.BOPRating.SI
-	l := surfaceLimit{key: "stack", name: "BOP's rating", tvd: e.datum.Wellhead, missing: first(e.columnGap(i), e.gaps.wellhead, e.gaps.sea)}
+	l := surfaceLimit{key: "stack", name: "BOP rating", tvd: e.datum.Wellhead, missing: first(e.columnGap(i), e.gaps.wellhead, e.gaps.sea)}
 	sea := e.seaAt(e.datum.Wellhead)
 	l.pressure = rating + sea - column.PressureOf(mud, e.datum.Wellhead)
 	l.why = func(w *Working) {
@@ -176,7 +176,7 @@ func (e *evaluation) exposedTo(j, i int) (bottom float64, ok bool) {
 func (e *evaluation) casingLimit(i, j int, bottom, mud float64) surfaceLimit {
 	s := e.loaded(j)
 	number := strconv.Itoa(j + 1)
-	l := surfaceLimit{key: "casing." + number, name: "Casing, string " + number, missing: first(s.missing, e.columnGap(i))}
+	l := surfaceLimit{key: "casing." + number, name: "Casing str. " + number, missing: first(s.missing, e.columnGap(i))}
 	outside, missing := e.outsideBurst(j)
 	l.missing = first(l.missing, missing)
 	factor := e.limit(model.RuleBurst, 1)
@@ -236,8 +236,8 @@ func (e *evaluation) limitFigures(i int, p *page) {
 	missing := e.testGap(i)
 	strength, from, _ := e.shoeStrength(i)
 	p.group = "Mud at the shoe"
-	most := max(e.limit(model.RuleStaticMargin, 0), e.limit(model.RuleUSMargin, 0))
-	p.put("control.mud.most", "Most mud", quantity.EMW, strength-most, missing, func(w *Working) {
+	most := e.staticMargin()
+	p.put("control.mud.most", "Max mud weight", quantity.EMW, e.roundedDown(strength-most, quantity.EMW, 0.1), missing, func(w *Working) {
 		w.Formula = "most = strength of the shoe - margin"
 		w.in("strength", from, quantity.EMW, strength)
 		w.in("margin", "static, kept below it", quantity.EMW, most)
@@ -250,7 +250,7 @@ func (e *evaluation) limitFigures(i int, p *page) {
 	p.group = "Choke, well full of mud"
 	for k := range list {
 		l := &list[k]
-		p.put("control.maasp."+l.key, l.name, quantity.Pressure, l.pressure, l.missing, l.why).Note = l.note
+		p.put("control.maasp."+l.key, l.name, quantity.Pressure, e.roundedPressure(l.pressure), l.missing, l.why).Note = l.note
 		p.also("control.maasp."+l.key+".at", "at TVD", quantity.Length, l.tvd, l.missing, l.why)
 		if !l.missing.open() && (least == nil || l.pressure < least.pressure) {
 			least = l
@@ -258,7 +258,7 @@ func (e *evaluation) limitFigures(i int, p *page) {
 	}
 	if least != nil {
 		p.group = "Choke, the least of these"
-		f := p.put("control.maasp", "Choke, most static", quantity.Pressure, least.pressure, list[0].missing, func(w *Working) {
+		f := p.put("control.maasp", "MAASP", quantity.Pressure, e.roundedPressure(least.pressure), list[0].missing, func(w *Working) {
 			w.Formula = "least of the limits"
 			for k := range list {
 				if l := &list[k]; !l.missing.open() {
@@ -270,14 +270,25 @@ func (e *evaluation) limitFigures(i int, p *page) {
 		})
 		f.Note = least.name
 		line := e.killLine(i)
-		p.also("control.maasp.circulating", "with line friction", quantity.Pressure, least.pressure-line.loss, first(list[0].missing, line.missing), func(w *Working) {
-			w.Formula = "choke, circulating = most static - friction of the line at the kill rate"
+		p.also("control.maasp.circulating", "circulating", quantity.Pressure, e.roundedPressure(least.pressure-line.loss-e.plan.Sections[i].Kill.Overbalance.SI), first(list[0].missing, line.missing), func(w *Working) {
+			w.Formula = "choke, circulating = most static - friction of the line at the kill rate - overbalance"
 			w.in("static", "most", quantity.Pressure, least.pressure)
+			w.in("overbalance", "held while killing", quantity.Pressure, e.plan.Sections[i].Kill.Overbalance.SI)
 			line.working(w)
 			w.Note = maaspCaution
 		})
 		e.judgeMost(i, list)
 	}
+}
+
+// roundedPressure cuts a pressure that is not to be passed to a tenth of a bar or one psi.
+func (e *evaluation) roundedPressure(pressure float64) float64 {
+	return e.roundedDown(pressure, quantity.Pressure, 0.1)
+}
+
+// staticMargin returns what mud at rest is kept below fracture and shoe test by the plan's rules.
+func (e *evaluation) staticMargin() float64 {
+	return max(e.limit(model.RuleStaticMargin, 0), e.limit(model.RuleUSMargin, 0))
 }
 
 // judgeMost says whether the shoe gives way before BOP and casing reach their limits.
@@ -302,7 +313,7 @@ func (e *evaluation) kickMargin(i int, p *page, mud float64) {
 		td = e.deepest(i)
 	}
 	value := (strength - mud) * t.tvd / td
-	p.put("control.kick_margin", "Kick margin at TD", quantity.EMW, value, missing, func(w *Working) {
+	p.put("control.kick_margin", "Kick margin", quantity.EMW, e.roundedDown(value, quantity.EMW, 0.1), missing, func(w *Working) {
 		w.Formula = "margin = (strength of the shoe - mud) × TVD of the shoe / TVD at TD"
 		w.in("strength", from, quantity.EMW, strength)
 		w.in("mud", "static", quantity.Density, mud)

@@ -15,7 +15,7 @@ func (e *evaluation) tripMarginFigures(i int, p *page) {
 	if !missing.open() {
 		m = e.riserOnMargins(i).pore
 	}
-	p.put("control.trip.margin", "Trip margin, least", quantity.EMW, m.value, missing, func(w *Working) {
+	p.put("control.trip.margin", "Trip margin", quantity.EMW, m.value, missing, func(w *Working) {
 		w.Formula = "margin = mud - pore, least in the open hole"
 		w.in("mud", "static", quantity.Density, e.plan.Sections[i].Density.SI)
 		w.in("TVD", "where it is least", quantity.Length, m.tvd)
@@ -33,7 +33,7 @@ func (e *evaluation) tripMarginFigures(i int, p *page) {
 			bad = gap{model.PathOf(i, "hole"), err.Error()}
 		}
 	}
-	p.also("control.trip.wanted", "by the yield point", quantity.EMW, wanted, bad, func(w *Working) {
+	p.also("control.trip.wanted", "by YP", quantity.EMW, wanted, bad, func(w *Working) {
 		w.Formula = "margin = 16 × YP / (3 × g × (hole - pipe)); in field units YP / (11.7 × (hole - pipe))"
 		w.in("YP", "yield point", quantity.YieldPoint, fluid.YieldPoint())
 		w.in("hole", "in gauge", quantity.Diameter, hole)

@@ -32,7 +32,7 @@ func (e *evaluation) disconnect(i int) (Job, gap) {
 		return Job{}, missing
 	}
 	mud, td := e.plan.Sections[i].Density.SI, e.sections[i].td
-	job := Job{Kind: DisconnectJob, Dynamic: true, String: killBodies(e.killString(i)), Points: e.disconnectPoints(i),
+	job := Job{Kind: DisconnectJob, Dynamic: true, String: killBodies(e.killString(i, td)), Points: e.disconnectPoints(i),
 		Fluids: []JobFluid{mudBelow: {Name: "mud", Density: mud, Role: MudRole}, seaAbove: {Name: "sea", Density: e.seawater(), Role: SeaRole}}}
 	lost := column.PressureOf(mud, e.datum.Mudline) - e.seaPressure()
 	state := func(name string, parted, open bool) {
@@ -56,7 +56,7 @@ func (e *evaluation) disconnect(i int) (Job, gap) {
 	}
 	state("connected, hung off", false, false)
 	state("sheared and sealed", true, false)
-	state("riser gone, sea above", true, true)
+	state("riser gone, if the stack leaks", true, true)
 	return job, gap{}
 }
 
@@ -74,5 +74,8 @@ func (e *evaluation) disconnectPoints(i int) (points []JobPoint) {
 		}
 	}
 	add("at TD", "td", e.sections[i].td)
+	if in := e.killOf(i).in; in.measured && !in.missing.open() {
+		points[len(points)-1].Pore = in.formation // what has shown itself counts, not the prognosis
+	}
 	return points
 }

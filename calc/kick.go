@@ -18,6 +18,7 @@ const usualGravity = 0.65
 // kick is the influx that a section is planned for, with its bit at a depth.
 type kick struct {
 	missing   gap
+	noGas     gap     // what is missing for the influx itself
 	bit, tvd  float64 // bit along hole, and the TVD at the foot of the hole
 	mud       float64
 	pore      float64 // EMW at the foot; not a number where the intensity is counted from the mud and no prognosis reaches
@@ -48,9 +49,9 @@ func (e *evaluation) kickAt(i int, bit, intensity float64) kick {
 		k.pore = base
 	}
 	k.formation = max(base+intensity, k.mud)
-	if k.missing = e.kickFluid(i, &k); !k.missing.open() {
+	if k.noGas = e.kickFluid(i, &k); !k.noGas.open() {
 		k.well.Mud, k.well.Fluid = k.mud, k.fluid
-		k.well.Cells, k.missing = e.kickCells(i, bit)
+		k.well.Cells, k.noGas = e.kickCells(i, bit)
 	}
 	return k
 }
@@ -196,7 +197,7 @@ type against struct {
 // against returns it for section i.
 func (e *evaluation) against(i int) (a against) {
 	s := &e.plan.Sections[i].Kick
-	a.allowance = s.Allowance.SI
+	a.allowance = s.Allowance.SI + e.plan.Sections[i].Kill.Overbalance.SI
 	if s.Line == model.LineNot {
 		return a
 	}
@@ -224,6 +225,6 @@ func (k *kick) working(w *Working, a against) {
 		w.in("line", "friction of the choke line", quantity.Pressure, a.line)
 	}
 	if a.allowance > 0 {
-		w.in("allowance", "for working the choke", quantity.Pressure, a.allowance)
+		w.in("allowance", "for working the choke, and overbalance held", quantity.Pressure, a.allowance)
 	}
 }

@@ -26,7 +26,7 @@ type borne struct {
 
 // bears returns what the shoe and weaker rock of section i bear of a kick.
 func (e *evaluation) bears(i int, k *kick) borne {
-	b := borne{missing: first(k.missing, e.testGap(i))}
+	b := borne{missing: first(k.missing, k.noGas, e.testGap(i))}
 	if b.missing.open() {
 		return b
 	}
@@ -101,7 +101,7 @@ func (e *evaluation) toleranceFigures(i int, p *page) {
 // formationFigure adds the pressure that is taken to flow.
 func (e *evaluation) formationFigure(i int, p *page, k *kick) {
 	s := &e.plan.Sections[i].Kick
-	f := p.put("control.kick", "Formation taken", quantity.EMW, k.formation, k.missing, func(w *Working) {
+	f := p.put("control.kick", "Formation", quantity.EMW, k.formation, k.missing, func(w *Working) {
 		w.Formula = "pf = pore pressure at TD + intensity, no less than the mud"
 		if s.Over == model.OverMud {
 			w.Formula = "pf = mud + intensity"
@@ -176,11 +176,11 @@ func (e *evaluation) simpleFigure(i int, p *page, k *kick, drilled *borne) {
 		b = e.bears(i, &plain)
 		missing = b.missing
 	}
-	p.put("control.tolerance.simple", "By Boyle alone", quantity.Volume, e.roundedVolume(b.Volume), missing, func(w *Working) {
+	p.put("control.tolerance.simple", "By Boyle", quantity.Volume, e.roundedVolume(b.Volume), missing, func(w *Working) {
 		e.toleranceWorking(w, i, &plain, &b.Tolerance, b.at)
 		w.in("gas", "as heavy everywhere as at TD", quantity.Density, density)
 	})
-	p.also("control.tolerance.simple.change", "Z and heat change", quantity.Volume, drilled.Volume-b.Volume, missing, func(w *Working) {
+	p.also("control.tolerance.simple.change", "Z and heat", quantity.Volume, drilled.Volume-b.Volume, missing, func(w *Working) {
 		w.Formula, w.Source = "real gas - simple model", "arithmetic"
 		w.in("real", "with temperature and Z", quantity.Volume, drilled.Volume)
 		w.in("simple", "one density, Boyle", quantity.Volume, b.Volume)
@@ -231,6 +231,9 @@ func (e *evaluation) judgeTolerance(i int, b *borne) {
 	} else {
 		e.judge(e.toleranceRule(i), i, b.Volume, "Kick tolerance at TD", b.words(), b.at.MD, model.PathOf(i, "kick.least"))
 	}
+	if in := &e.killOf(i).in; !in.missing.open() && in.bit == e.sections[i].td {
+		e.judge(model.RuleInfluxTolerance, i, b.Volume-in.volume, "Kick tolerance over the influx on the kill sheet", b.words(), b.at.MD, in.volumeEntry(i, e))
+	}
 	if s.Detected.IsSet() && s.Detected.SI > 0 {
 		e.judge(model.RuleKickDetected, i, b.Volume/s.Detected.SI, "Kick tolerance over the gain that is noticed", b.words(), b.at.MD, model.PathOf(i, "kick.detected"))
 	}
@@ -247,7 +250,7 @@ func (e *evaluation) reachedFigure(i int, p *page, atTD *borne) {
 	if !missing.open() && !kept {
 		depth, missing = e.toleranceEnds(i, least)
 	}
-	f := p.put("control.tolerance.ends", "Least reached at", quantity.Length, depth, missing, func(w *Working) {
+	f := p.put("control.tolerance.ends", "Least at", quantity.Length, depth, missing, func(w *Working) {
 		w.Formula = "depth of the bit at which the tolerance of a drilled kick is the least wanted"
 		w.in("least", "wanted", quantity.Volume, least)
 		w.in("at TD", "tolerance", quantity.Volume, atTD.Volume)

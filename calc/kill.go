@@ -7,6 +7,7 @@ import (
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
 	"borewalk/calc/killsheet"
+	"borewalk/calc/root"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -22,6 +23,7 @@ type shutIn struct {
 	pipe     float64 // SIDPP, Pa
 	choke    float64 // SICP as worked out, with the gain as one bubble round the BHA
 	read     float64 // SICP as read; zero where it was not
+	bySICP   float64 // volume of gas that SICP as read asks for; no less than the gain
 	measured bool    // SIDPP was read
 	top      float64 // of the influx, along hole
 	height   float64 // of it, on TVD
@@ -29,23 +31,26 @@ type shutIn struct {
 
 // killing is how the kick of a section is killed.
 type killing struct {
-	in       shutIn
-	missing  gap
-	line     *killLine
-	stroke   float64
-	slow     float64 // slow circulating pressure in the section's mud, Pa
-	slowRow  int     // of the list; 0 where it is worked out
-	slowMud  float64
-	mud      float64 // kill mud, rounded up
-	exact    float64
-	initial  float64
-	final    float64
-	rubs     float64 // slow circulating pressure in kill mud
-	over     float64 // overbalance held
-	step     killsheet.StepDown
-	inside   []bore.Interval
-	annulus  []bore.Interval // from the stack to the bit
-	killFlow float64
+	in        shutIn
+	missing   gap
+	line      *killLine
+	stroke    float64
+	slow      float64 // slow circulating pressure in the section's mud, Pa
+	slowRow   int     // of the list; 0 where it is worked out
+	scaled    bool    // between rates that are recorded
+	slowMud   float64
+	mud       float64 // kill mud, rounded up
+	exact     float64
+	initial   float64
+	final     float64
+	rubs      float64 // slow circulating pressure in kill mud
+	over      float64 // overbalance held
+	annular   float64 // friction of the annulus from bit to stack at the kill rate, which the slow pressure holds as well
+	noAnnular gap     // the sheet needs it not, the play does
+	step      killsheet.StepDown
+	inside    []bore.Interval
+	annulus   []bore.Interval // from the stack to the bit
+	killFlow  float64
 }
 
 // killOf returns how the kick of section i is killed, worked out once.
@@ -62,8 +67,12 @@ func (e *evaluation) killOf(i int) *killing {
 // readShutIn reads the kick on the kill sheet of section i.
 func (e *evaluation) readShutIn(i int) shutIn {
 	s := &e.plan.Sections[i]
-	in := shutIn{kick: e.kickAt(i, e.sections[i].td, s.Kick.Intensity.SI), measured: s.Kill.DrillPipe.IsSet(), read: s.Kill.Annulus.SI}
+	bit := usual(s.Kill.Bit, e.sections[i].td)
+	in := shutIn{kick: e.kickAt(i, bit, s.Kick.Intensity.SI), measured: s.Kill.DrillPipe.IsSet(), read: s.Kill.Annulus.SI}
 	in.missing = in.kick.missing
+	if bit > e.sections[i].td || bit <= e.openFrom(i) {
+		in.missing = first(in.missing, gap{model.PathOf(i, "kill.bit"), "the bit is not in the section's open hole"})
+	}
 	in.volume = usual(s.Kill.Gain, usual(s.Kick.Volume, e.leastTolerance(i)))
 	if in.volume == 0 {
 		in.missing = first(in.missing, gap{model.PathOf(i, "kick.volume"), "the influx planned is blank"})
@@ -75,14 +84,57 @@ func (e *evaluation) readShutIn(i int) shutIn {
 		in.formation, _ = column.EMW(s.Kill.DrillPipe.SI+column.PressureOf(in.mud, in.tvd), in.tvd)
 	}
 	in.pipe = in.pressure() - column.PressureOf(in.mud, in.tvd)
+	if in.noGas.open() {
+		return in
+	}
 	shut, err := in.well.ShutIn(in.pressure(), in.volume)
 	if err != nil {
-		in.missing = gap{model.PathOf(i, "kick.volume"), err.Error()}
+		in.noGas = gap{in.volumeEntry(i, e), err.Error()}
 		return in
 	}
 	in.top, in.height = shut.Top, shut.Height()
 	in.choke = shut.TopPressure - column.PressureOf(in.mud, shut.TopTVD)
+	in.bySICP = in.gasBySICP()
 	return in
+}
+
+// gasBySICP returns the volume of gas in m3 with which the choke would show what was read: a hole that is larger, or a gain that was
+// missed. It is no less than the gain, and the gain where nothing was read or no volume gives it.
+func (in *shutIn) gasBySICP() float64 {
+	const most = 5 // times the gain: beyond, the reading is something else
+	if in.read <= in.choke {
+		return in.volume
+	}
+	volume, met := root.Crossing(func(v float64) float64 {
+		shut, err := in.well.ShutIn(in.pressure(), v)
+		if err != nil {
+			return math.NaN()
+		}
+		return shut.TopPressure - column.PressureOf(in.mud, shut.TopTVD) - in.read
+	}, in.volume, most*in.volume, 100)
+	if !met {
+		return in.volume
+	}
+	return volume
+}
+
+// volumeEntry returns the entry that the influx's volume comes from.
+func (in *shutIn) volumeEntry(i int, e *evaluation) model.Path {
+	switch s := &e.plan.Sections[i]; {
+	case s.Kill.Gain.IsSet():
+		return model.PathOf(i, "kill.gain")
+	case s.Kick.Volume.IsSet():
+		return model.PathOf(i, "kick.volume")
+	}
+	return model.PathOf(i, "kick.least")
+}
+
+// shown returns SICP as it counts: as read, else as worked out.
+func (in *shutIn) shown() float64 {
+	if in.read > 0 {
+		return in.read
+	}
+	return in.choke
 }
 
 // readKill works out the kill sheet of section i.
@@ -104,13 +156,36 @@ func (e *evaluation) readKill(i int) *killing {
 		return k
 	}
 	k.mud = e.roundedUp(k.exact)
+	if k.mud-k.in.mud < slack(quantity.Density) {
+		k.mud = k.in.mud
+	}
 	k.initial, _ = killsheet.Initial(k.in.pipe, k.over, k.slow)
 	k.rubs, _ = killsheet.Final(k.slow, k.mud, k.in.mud)
 	k.final = k.rubs + k.over // the kill mud balances the formation alone: what is held over it stays at the choke
-	k.inside = bore.Inside(e.killString(i), 0, e.sections[i].td)
-	k.annulus, k.missing = e.annulusOf(i, e.datum.BOPTop, e.sections[i].td)
+	k.inside = bore.Inside(e.killString(i, k.in.bit), 0, k.in.bit)
+	if k.annulus, k.missing = e.annulusOf(i, e.datum.BOPTop, k.in.bit); k.missing.open() {
+		return k
+	}
+	k.annular, k.noAnnular = e.annularAt(i, k)
 	k.step = killsheet.StepDown{Inside: k.inside, TVD: e.path.TVD, SIDPP: k.in.pipe, Slow: k.slow + k.over, Final: k.final}
 	return k
+}
+
+// annularAt returns the friction in Pa of section i's annulus between the bit and the stack at the kill rate. The slow pressure was
+// read with it, so that the bottom carries it all the while: what the choke holds is not lowered for it.
+func (e *evaluation) annularAt(i int, k *killing) (loss float64, missing gap) {
+	fluid, missing := e.drillingFluid(i, e.sections[i].td)
+	if missing.open() {
+		return 0, missing
+	}
+	way, missing := e.outside(i, k.in.bit)
+	for n := range way {
+		g := &way[n]
+		if length := g.bottom - max(g.top, e.datum.BOPTop); length > 0 {
+			loss += g.rubOutside(k.line.rub, fluid, k.killFlow) * length
+		}
+	}
+	return loss, missing
 }
 
 // roundedUp returns a density taken up to the step in which mud is mixed: 0.01 sg or 0.1 ppg.
@@ -126,6 +201,10 @@ func (e *evaluation) readSlow(i int, k *killing) gap {
 		k.slow = row.Pressure.SI * mud / k.slowMud
 		return gap{}
 	}
+	if slow, ok := e.slowBetween(i, model.ByRiser); ok {
+		k.slow, k.scaled = slow, true
+		return gap{}
+	}
 	l := e.loop(i)
 	if l.noString.open() {
 		return l.noString
@@ -138,7 +217,10 @@ func (e *evaluation) readSlow(i int, k *killing) gap {
 
 // slowFrom says where the slow circulating pressure comes from.
 func (k *killing) slowFrom() string {
-	if k.slowRow == 0 {
+	switch {
+	case k.scaled:
+		return "scaled from other rates"
+	case k.slowRow == 0:
 		return "worked out, not recorded"
 	}
 	return "recorded, row " + strconv.Itoa(k.slowRow)
@@ -146,6 +228,20 @@ func (k *killing) slowFrom() string {
 
 // judgeKill compares the kill sheet with the rules.
 func (e *evaluation) judgeKill(i int, k *killing) {
+	e.judgeSlow(i, k)
+	if first(k.in.missing, k.in.noGas).open() {
+		return
+	}
+	e.judgeShutIn(i, k)
+	if first(k.missing, k.line.missing).open() {
+		return
+	}
+	e.judge(model.RuleLineFriction, i, k.in.shown()+k.over-k.line.loss, "Choke pressure shut in over the line's friction", "", 0, model.PathOf(i, "kill.rate"))
+	e.judgeKillMud(i, k)
+}
+
+// judgeSlow looks at the slow rate that the sheet goes by.
+func (e *evaluation) judgeSlow(i int, k *killing) {
 	s := &e.plan.Sections[i]
 	recorded := 0.0
 	if k.slowRow > 0 {
@@ -155,16 +251,54 @@ func (e *evaluation) judgeKill(i int, k *killing) {
 	if begun := len(s.SlowRates) > 0 || s.Kill.DrillPipe.IsSet(); begun && !k.missing.open() {
 		e.judge(model.RuleSlowRate, i, recorded, "Slow rate recorded at the kill rate, returns by the riser", "", 0, model.PathOf(i, "kill.rate"))
 	}
-	if k.slowRow > 0 {
-		e.judge(model.RuleSlowRateMud, i, math.Abs(k.slowMud-s.Density.SI), "Mud changed since the slow rate was recorded", "", 0,
-			model.PathOf(i, "slow_rate["+strconv.Itoa(k.slowRow)+"].mud"))
-	}
-	if first(k.missing, k.line.missing).open() {
+	if k.slowRow == 0 {
 		return
 	}
-	shut := k.in.choke
-	if k.in.read > 0 {
-		shut = k.in.read
+	row := "slow_rate[" + strconv.Itoa(k.slowRow) + "]."
+	e.judge(model.RuleSlowRateMud, i, math.Abs(k.slowMud-s.Density.SI), "Mud changed since the slow rate was recorded", "", 0, model.PathOf(i, row+"mud"))
+	if depth := s.SlowRates[k.slowRow-1].Depth; depth.IsSet() {
+		e.judge(model.RuleSlowRateDepth, i, math.Abs(depth.SI-k.in.bit), "Bit moved since the slow rate was recorded", "", 0, model.PathOf(i, row+"depth"))
 	}
-	e.judge(model.RuleLineFriction, i, shut+k.over-k.line.loss, "Choke pressure shut in over the line's friction", "", 0, model.PathOf(i, "kill.rate"))
+}
+
+// judgeShutIn holds what stands on the shoe with the well shut in against what it stands, by SICP as it was read, and says where
+// reading and gain disagree.
+func (e *evaluation) judgeShutIn(i int, k *killing) {
+	in := &k.in
+	mend := in.volumeEntry(i, e)
+	if in.read > 0 {
+		mend = model.PathOf(i, "kill.annulus")
+		e.judge(model.RuleShutInGain, i, math.Abs(in.read-in.choke), "SICP as read and as the gain gives it apart", "", 0, mend)
+	}
+	if _, _, ok := e.lastShoe(i); !ok || e.testGap(i).open() {
+		return
+	}
+	strength, _, _ := e.shoeStrength(i)
+	t := &e.tests[i]
+	if stands, presses := column.PressureOf(strength, t.tvd), in.shown()+column.PressureOf(in.mud, t.tvd); stands > 0 {
+		e.judge(model.RuleShutInShoe, i, (stands-presses)/(gravity*t.tvd), "Shoe over the well shut in", "", t.shoe, mend)
+	}
+}
+
+// judgeKillMud holds the kill mud against shoe and weakest rock, and what weights the mud up to it against what is aboard.
+func (e *evaluation) judgeKillMud(i int, k *killing) {
+	mend := model.PathOf(i, "kill.drill_pipe")
+	if !k.in.measured {
+		mend = model.PathOf(i, "kick.intensity")
+	}
+	if k.mud <= k.in.mud {
+		return
+	}
+	for n, at := range e.killPlaces(i) {
+		what := "Shoe over kill mud"
+		if n > 0 {
+			what = "Weakest rock over kill mud"
+		}
+		e.judge(model.RuleKillMudShoe, i, at.emw-k.mud, what, "", at.MD, mend)
+	}
+	holds := e.contentsOf(i)
+	system := e.killSystem(i, k, &holds)
+	if a, missing := system.weighUp(k.mud); !missing.open() && e.plan.Rig.Barite.IsSet() {
+		e.judge(model.RuleKillBarite, i, e.plan.Rig.Barite.SI-a.Mass, "Weighting material over the active system at kill mud", "", 0, "rig.barite")
+	}
 }

@@ -37,7 +37,7 @@ func PlayKill(plan *model.Plan, section int, other bool) (job Job, why string, m
 // playKill plays a kill in fine steps and keeps every moment.
 func (e *evaluation) playKill(i int, other bool) (Job, gap) {
 	k := e.killOf(i)
-	one := (e.plan.Sections[i].Kill.Method == model.OneCirculation) != other
+	one := (e.plan.Sections[i].Kill.Method == model.WaitAndWeight) != other
 	plan, missing := e.killJob(i, k, one)
 	if missing.open() {
 		return Job{}, missing
@@ -79,7 +79,7 @@ func (e *evaluation) killPoints(i int, places []kickPlace) (points []JobPoint) {
 		}
 		points = append(points, p)
 	}
-	td := e.sections[i].td
+	td := e.killOf(i).in.bit
 	return append(points, JobPoint{Name: "at TD", Key: "td", MD: td, TVD: e.path.TVD(td), Fracture: e.strength(i, td), Pore: e.killOf(i).in.formation})
 }
 
@@ -101,7 +101,7 @@ func (r *killRecorder) take(m *kill.Moment) {
 	j := &r.job
 	first := len(j.Frames) == 0
 	if first || m.Stage != r.stage {
-		r.begin(m, first)
+		r.begin(m)
 	}
 	if name := r.marked(m); name != "" {
 		j.Events = append(j.Events, JobEvent{Name: name, Frame: len(j.Frames), Rate: r.rate(m)})
@@ -119,13 +119,10 @@ func (r *killRecorder) take(m *kill.Moment) {
 }
 
 // begin adds the event of a stage.
-func (r *killRecorder) begin(m *kill.Moment, first bool) {
+func (r *killRecorder) begin(m *kill.Moment) {
 	r.stage = m.Stage
-	if !first {
-		r.before = m.Pumped
-		if m.Stage == kill.First {
-			r.before = 0
-		}
+	if n := len(r.job.Frames); n > 0 {
+		r.before = r.job.Frames[n-1].Pumped // the first moment of a circulation has pumped already
 	}
 	name := m.Stage.String()
 	if r.one && m.Stage == kill.First {
@@ -178,11 +175,10 @@ func (r *killRecorder) standpipe(m *kill.Moment) float64 {
 			filled += l.Bottom - l.Top
 		}
 	}
-	still := max(m.Foot-head, 0)
 	if r.rate(m) == 0 {
-		return still
+		return max(m.Foot-head, 0)
 	}
-	return still + r.kill.slow + (r.kill.rubs-r.kill.slow)*filled/m.Well.End()
+	return max(m.Foot-head-r.kill.annular, 0) + r.kill.slow + (r.kill.rubs-r.kill.slow)*filled/m.Well.End()
 }
 
 // stands returns what stands where in a conduit; parcels of gas that touch are one.

@@ -21,7 +21,7 @@ const (
 
 // killJob returns the kick of section i as it is to be circulated out, by one circulation or two, and what is missing.
 func (e *evaluation) killJob(i int, k *killing, one bool) (kill.Job, gap) {
-	missing := first(k.missing, k.line.missing)
+	missing := first(k.missing, k.in.noGas, k.line.missing, k.noAnnular)
 	if !missing.open() && !k.in.real {
 		missing = gap{model.PathOf(i, "kick.density"), "an influx of one density is not played: leave its density blank"}
 	}
@@ -31,8 +31,8 @@ func (e *evaluation) killJob(i int, k *killing, one bool) (kill.Job, gap) {
 	}
 	heavy := fluid
 	heavy.Density = k.mud
-	job := kill.Job{Mud: fluid, KillMud: heavy, Flow: k.killFlow, Overbalance: k.over, OneCirculation: one,
-		Kick: kill.Kick{Volume: k.in.volume, Formation: k.in.pressure(), Gas: k.in.gas,
+	job := kill.Job{Mud: fluid, KillMud: heavy, Flow: k.killFlow, Overbalance: k.over + k.annular, OneCirculation: one,
+		Kick: kill.Kick{Volume: k.in.bySICP, Formation: k.in.pressure(), Gas: k.in.gas,
 			Temperature:     func(md float64) float64 { return e.heat.at(e.path.TVD(md)) },
 			LineTemperature: func(md float64) float64 { return e.heat.at(e.path.TVD(md)) }}}
 	job.Layout, missing = e.killLayout(i, k, fluid)
@@ -43,6 +43,7 @@ func (e *evaluation) killJob(i int, k *killing, one bool) (kill.Job, gap) {
 func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) (state.Layout, gap) {
 	bores := make(bore.Profile, 0, len(e.bores[i]))
 	for _, span := range e.bores[i] {
+		span.Bottom = min(span.Bottom, k.in.bit)
 		if span.Top = max(span.Top, e.datum.BOPTop); span.Top < span.Bottom {
 			bores = append(bores, span)
 		}
@@ -50,7 +51,7 @@ func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) (state.
 	stack := e.datum.BOPTop
 	length := k.line.pipes[0].length
 	width := diameterOf(k.line.volume() / stack) // lines longer than the riser stand beside it, wider by as much
-	l := state.Layout{Bore: bores, String: e.killString(i), TVD: e.path.TVD, Friction: k.line.rub,
+	l := state.Layout{Bore: bores, String: e.killString(i, k.in.bit), TVD: e.path.TVD, Friction: k.line.rub,
 		Return: state.Return{MD: stack, Line: bore.Profile{{Top: 0, Bottom: stack, Diameter: width, Label: k.line.name}}}}
 	if rubs := k.line.rub.Pipe(fluid, k.killFlow, width) * stack; rubs > 0 && length > 0 {
 		l.Return.Rub = k.line.loss / rubs
@@ -58,14 +59,15 @@ func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) (state.
 	return l, gap{}
 }
 
-// killString returns the string of section i whole, from the rotary to the bit: what cuts counts as what is above it.
-func (e *evaluation) killString(i int) []bore.Body {
-	bodies := append([]bore.Body(nil), e.drills[i].bodies...)
+// killString returns the string of section i whole, from the rotary to the bit at a depth along hole: what cuts counts as what is
+// above it.
+func (e *evaluation) killString(i int, bit float64) []bore.Body {
+	bodies := append([]bore.Body(nil), lifted(e.drills[i].bodies, e.sections[i].td-bit)...)
 	for k := range bodies {
 		if k+1 < len(bodies) {
 			bodies[k].Bottom = bodies[k+1].Top
 		} else {
-			bodies[k].Bottom = e.sections[i].td
+			bodies[k].Bottom = bit
 		}
 	}
 	return bodies
@@ -76,7 +78,7 @@ func (e *evaluation) killPlaces(i int) (places []kickPlace) {
 	if _, _, ok := e.lastShoe(i); !ok || e.testGap(i).open() {
 		return nil
 	}
-	shoe, weaker := e.kickPlaces(i, e.sections[i].td)
+	shoe, weaker := e.kickPlaces(i, usual(e.plan.Sections[i].Kill.Bit, e.sections[i].td))
 	places = append(places, shoe)
 	least := 0.0
 	for _, at := range weaker {
@@ -117,18 +119,19 @@ func (e *evaluation) playFor(i int, k *killing, one bool) played {
 // playedFigures adds what a kick does on its way out: by the method planned, and beside it by the other.
 func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 	p.group = "Kick on its way out"
-	one := e.plan.Sections[i].Kill.Method == model.OneCirculation
+	one := e.plan.Sections[i].Kill.Method == model.WaitAndWeight
 	planned, other := e.playFor(i, k, one), e.playFor(i, k, !one)
-	otherName := model.OneCirculation
+	otherName := model.WaitAndWeight
 	if one {
-		otherName = model.TwoCirculations
+		otherName = model.Drillers
 	}
 	why := func(formula string) func(*Working) {
 		return func(w *Working) {
 			w.Formula = formula
-			w.in("V", "influx at TD", quantity.Volume, k.in.volume)
+			w.in("V", "influx at TD, no less than SICP as read asks for", quantity.Volume, k.in.bySICP)
 			w.in("pf", "formation pressure", quantity.Pressure, k.in.pressure())
 			w.in("overbalance", "held over it", quantity.Pressure, k.over)
+			w.in("annulus", "friction from bit to stack, carried by the bottom as by the slow pressure", quantity.Pressure, k.annular)
 			w.in("mud", "old", quantity.Density, k.in.mud)
 			w.in("kill", "mud", quantity.Density, k.mud)
 			w.in("flow", "kill rate", quantity.Flow, k.killFlow)
@@ -141,13 +144,16 @@ func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 		p.put(key, name, kind, value(&planned), planned.missing, why(formula))
 		p.also(key+".other", otherName, kind, value(&other), other.missing, why(formula))
 	}
-	both("control.out.choke", "Choke, highest", quantity.Pressure, "highest pressure at the choke", func(r *played) float64 { return r.Choke.Value })
+	both("control.out.choke", "Choke, most", quantity.Pressure, "highest pressure at the choke", func(r *played) float64 { return r.Choke.Value })
+	if f := len(p.sheet.Figures) - 2; !planned.missing.open() {
+		p.sheet.Figures[f].Note = "gas above the shoe: MAASP no longer holds"
+	}
 	both("control.out.choke.at", "after pumping", quantity.Volume, "pumped when the choke is highest", func(r *played) float64 { return r.Choke.Pumped })
 	p.group = "Shoe and rock, kick on its way"
 	for n := range planned.places {
-		name, key := "Shoe, highest", "control.out.shoe"
+		name, key := "Shoe, most", "control.out.shoe"
 		if n > 0 {
-			name, key = "Weakest, highest", "control.out.weak"
+			name, key = "Weak row, most", "control.out.weak"
 		}
 		at := planned.places[n]
 		emw := func(r *played) float64 {
@@ -161,12 +167,12 @@ func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 		p.also(key+".stands", "stands", quantity.EMW, at.emw, planned.missing, why("what shoe test or prognosis gives there"))
 	}
 	p.group = "Gas on its way out"
-	both("control.out.gas", "Gas, largest volume", quantity.Volume, "largest volume of gas in the well", func(r *played) float64 { return r.Gas.Value })
-	both("control.out.arrives", "Gas at the choke", quantity.Volume, "pumped when gas comes to the choke", func(r *played) float64 { return r.GasAtChoke })
+	both("control.out.gas", "Gas, most", quantity.Volume, "largest volume of gas in the well", func(r *played) float64 { return r.Gas.Value })
+	both("control.out.arrives", "Gas at choke", quantity.Volume, "pumped when gas comes to the choke", func(r *played) float64 { return r.GasAtChoke })
 	both("control.out.gone", "Gas out", quantity.Volume, "pumped when all of the gas is out", func(r *played) float64 { return r.GasOut })
 	both("control.out.time", "In all", quantity.Hours, "time from the start to kill mud all round", func(r *played) float64 { return r.Time })
-	over := func(r *played) float64 { return r.Foot.Value - k.in.pressure() - k.over }
-	both("control.out.over", "Held too much", quantity.Pressure, "most that stands on the bottom over what is to be held: where line friction is more than the choke can give away", over)
+	over := func(r *played) float64 { return r.Foot.Value - k.in.pressure() - k.over - k.annular }
+	both("control.out.over", "Over target", quantity.Pressure, "most that stands on the bottom over what is to be held: where line friction is more than the choke can give away", over)
 	e.judgePlayed(i, k, &planned)
 }
 

@@ -10,45 +10,62 @@ import (
 	"borewalk/model/quantity"
 )
 
-// killVolumes adds volumes, strokes and minutes of the kill pump from part to part of the way.
-func (e *evaluation) killVolumes(i int, p *page, k *killing) {
-	p.group = "Ways of the kill mud"
+// way is a part of what mud goes through while a kick is circulated out.
+type way struct {
+	key, name string
+	volume    float64
+	missing   gap
+	formula   string
+	parts     []bore.Interval
+}
+
+// ways returns the parts of the way from the pump to the choke, with their sums, and the riser apart.
+func (e *evaluation) ways(i int, k *killing) []way {
 	shoe, _, cased := e.lastShoe(i)
 	if !cased {
 		shoe = e.datum.Mudline
 	}
-	line := k.line.volume()
-	riser := bore.Volume(between(e.riserAnnulus(i, k), 0, e.datum.BOPTop))
-	inside := bore.Volume(k.inside)
-	openHole := bore.Between(k.annulus, shoe, math.Inf(1))
-	behindPipe := bore.Between(k.annulus, e.datum.BOPTop, shoe)
-	for _, way := range []struct {
-		key, name string
-		volume    float64
-		missing   gap
-		formula   string
-	}{
-		{"string", "Surface to bit", inside, gap{}, "V = sum of pi/4 × ID² × L down the string"},
-		{"open", "Bit to shoe", openHole, gap{}, "V = sum of pi/4 × (hole² - string²) × L"},
-		{"cased", "Shoe to BOP", behindPipe, gap{}, "V = sum of pi/4 × (bore² - string²) × L"},
-		{"line", lineWord(k.line.name), line, k.line.missing, "V = pi/4 × ID² × L"},
-		{"annulus", "Bottoms-up, choke", openHole + behindPipe + line, k.line.missing, "V = bit to shoe + shoe to BOP + line"},
-		{"whole", "Surface to choke", inside + openHole + behindPipe + line, k.line.missing, "V = surface to bit + bottoms-up to the choke"},
-		{"riser", "Riser, apart", riser, gap{}, "V = sum of pi/4 × (riser² - string²) × L, closed off while the well is killed"},
-	} {
-		key := "control.kill.way." + way.key
-		why := func(w *Working) {
-			w.Formula = way.formula
-			w.in("V", way.name, quantity.Volume, way.volume)
+	rig := &e.plan.Rig
+	lines := bore.Area(rig.SurfaceID.SI) * rig.SurfaceLength.SI
+	openHole, behindPipe := between(k.annulus, shoe, math.Inf(1)), between(k.annulus, e.datum.BOPTop, shoe)
+	riser := e.riserAnnulus(i, k)
+	inside, up := bore.Volume(k.inside), bore.Volume(openHole)+bore.Volume(behindPipe)+k.line.volume()
+	return []way{
+		{"lines", "Pump to rotary", lines, gap{}, "V = pi/4 × ID² × L of the lines at surface", []bore.Interval{{Bottom: rig.SurfaceLength.SI, Outer: rig.SurfaceID.SI, OuterLabel: "lines"}}},
+		{"string", "Surface to bit", inside, gap{}, "V = sum of pi/4 × ID² × L down the string", k.inside},
+		{"open", "Bit to shoe", bore.Volume(openHole), gap{}, "V = sum of pi/4 × (hole² - string²) × L", openHole},
+		{"cased", "Shoe to BOP", bore.Volume(behindPipe), gap{}, "V = sum of pi/4 × (bore² - string²) × L", behindPipe},
+		{"line", lineWord(k.line.name), k.line.volume(), k.line.missing, "V = pi/4 × ID² × L", nil},
+		{"annulus", "Bottoms-up, choke", up, k.line.missing, "V = bit to shoe + shoe to BOP + line", nil},
+		{"whole", "Surface to choke", inside + up, k.line.missing, "V = surface to bit + bottoms-up to the choke", nil},
+		{"riser", "Riser, apart", bore.Volume(riser), gap{}, "V = sum of pi/4 × (riser² - string²) × L, closed off while the well is killed", riser},
+	}
+}
+
+// killVolumes adds volumes, strokes and minutes of the kill pump from part to part of the way.
+func (e *evaluation) killVolumes(i int, p *page, k *killing) {
+	p.group = "Volumes and strokes"
+	for _, part := range e.ways(i, k) {
+		key, missing := "control.kill.way."+part.key, first(k.missing, part.missing)
+		p.put(key, part.name, quantity.Volume, part.volume, missing, func(w *Working) {
+			w.Formula = part.formula
+			w.intervals(part.parts)
+			w.Source = "geometry; tool joints left out"
+			w.Note = "Lines at surface stand apart: count strokes from when kill mud is at the rotary, or add theirs."
+		})
+		p.also(key+".strokes", "strokes", quantity.Strokes, part.volume/k.stroke, missing, func(w *Working) {
+			w.Formula = "strokes = volume / output"
+			w.in("V", part.name, quantity.Volume, part.volume)
 			w.in("output", "of the kill pump", quantity.StrokeVolume, k.stroke)
-			w.in("flow", "kill rate", quantity.Flow, k.killFlow)
-			w.Source = "geometry; tool joints and surface lines left out"
+			w.Source = "common practice"
 			w.Note = "A second person reproduces strokes before they are pumped by."
-		}
-		missing := first(k.missing, way.missing)
-		p.put(key, way.name, quantity.Volume, way.volume, missing, why)
-		p.also(key+".strokes", "strokes", quantity.Strokes, way.volume/k.stroke, missing, why)
-		p.also(key+".time", "minutes", quantity.Time, way.volume/k.killFlow, missing, why)
+		})
+		p.also(key+".time", "minutes", quantity.Time, part.volume/k.killFlow, missing, func(w *Working) {
+			w.Formula = "time = volume / flow"
+			w.in("V", part.name, quantity.Volume, part.volume)
+			w.in("flow", "kill rate", quantity.Flow, k.killFlow)
+			w.Source = "common practice"
+		})
 	}
 }
 
@@ -71,14 +88,14 @@ const startSteps = 4
 // startFigures adds how the choke gauge is let fall while the pump is brought up: by the friction of the line.
 func (e *evaluation) startFigures(p *page, k *killing) {
 	p.group = "Pump brought up, choke gauge"
-	missing := first(k.missing, k.line.missing)
-	shut := k.in.choke
+	missing := first(k.missing, k.in.noGas, k.line.missing)
 	if k.in.read > 0 {
-		shut = k.in.read
+		missing = first(k.missing, k.line.missing)
 	}
+	shut := k.in.shown()
 	steps := make([]killsheet.ChokeStep, startSteps+1)
 	if !missing.open() {
-		list, err := killsheet.BringUp(shut+k.over, k.killFlow, startSteps, killsheet.PowerLaw(k.line.loss, k.killFlow, killsheet.Square))
+		list, err := killsheet.BringUp(shut+k.over, k.killFlow, startSteps, k.line.law())
 		if err != nil {
 			missing = gap{model.PathOf(p.section, "kill.line_loss"), err.Error()}
 		} else {
@@ -92,7 +109,7 @@ func (e *evaluation) startFigures(p *page, k *killing) {
 			w.Formula = "gauge = SICP + overbalance - friction of the line at the rate, not below none"
 			w.in("SICP", "shut in", quantity.Pressure, shut)
 			w.in("overbalance", "held", quantity.Pressure, k.over)
-			w.in("friction", "at this rate, by its square", quantity.Pressure, step.Loss)
+			w.in("friction", "at this rate", quantity.Pressure, step.Loss)
 			k.line.working(w)
 			w.Source = "Lapeyrouse, Formulas and Calculations, subsea considerations: choke pressure while the pump is brought up"
 			w.Note = "The gauge of the static kill line, where that is open to the well, stays as it was. " + killCaution
@@ -103,7 +120,7 @@ func (e *evaluation) startFigures(p *page, k *killing) {
 		}
 		p.put(key, name, quantity.Pressure, step.Casing, missing, why)
 		p.also(key+".rate", "rate", quantity.StrokeRate, step.Rate/k.stroke, missing, why)
-		p.also(key+".over", "too much on the well", quantity.Pressure, step.Excess, missing, why)
+		p.also(key+".over", "too much", quantity.Pressure, step.Excess, missing, why)
 	}
 }
 
@@ -152,6 +169,6 @@ func (e *evaluation) stepFigures(p *page, k *killing) {
 		w.Note = "What a sheet for vertical wells would press too much on the hole, or leave too little."
 	}
 	p.group = "A straight line in its place"
-	p.put("control.kill.straight", "Straight line over", quantity.Pressure, over.Above(), missing, straight)
-	p.also("control.kill.straight.under", "and under", quantity.Pressure, -under.Above(), missing, straight)
+	p.put("control.kill.straight", "Line over", quantity.Pressure, over.Above(), missing, straight)
+	p.also("control.kill.straight.under", "under", quantity.Pressure, -under.Above(), missing, straight)
 }

@@ -66,13 +66,13 @@ func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 	if s.Kill.Gain.IsSet() {
 		origin = "read"
 	}
-	p.put("control.kill.pipe", "Drill pipe (SIDPP)", quantity.Pressure, in.pipe, in.missing, func(w *Working) {
+	p.put("control.kill.pipe", "SIDPP", quantity.Pressure, in.pipe, in.missing, func(w *Working) {
 		w.Formula = "SIDPP = formation pressure - mud × g × TVD"
 		in.working(w, against{})
 		w.Source = "hydrostatics; as read where it was read"
 		w.Note = killCaution
 	})
-	p.put("control.kill.choke", "Choke (SICP)", quantity.Pressure, in.choke, in.missing, func(w *Working) {
+	p.put("control.kill.choke", "SICP", quantity.Pressure, in.choke, first(in.missing, in.noGas), func(w *Working) {
 		w.Formula = "SICP = formation pressure - gas in the annulus - mud above it, up the choke line"
 		in.working(w, against{})
 		w.in("top", "of the influx, along hole", quantity.Length, in.top)
@@ -91,7 +91,7 @@ func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 		w.Formula, w.Source = "as read, else the influx planned, else the least tolerance", "the plan"
 		w.in("V", "gain", quantity.Volume, in.volume)
 	}).Note = origin
-	p.also("control.kill.top", "top of it", quantity.Length, in.top, in.missing, func(w *Working) {
+	p.also("control.kill.top", "top of it", quantity.Length, in.top, first(in.missing, in.noGas), func(w *Working) {
 		w.Formula, w.Source = "as far up the annulus as the gain fills it", "geometry"
 		w.in("V", "gain", quantity.Volume, in.volume)
 		w.in("height", "on TVD", quantity.Length, in.height)
@@ -114,7 +114,7 @@ func (e *evaluation) risingFigures(i int, p *page, in *shutIn) {
 		}
 	}
 	p.group = "Gas rising, shut in"
-	p.put("control.kill.rise", "Gas rises, expected", quantity.Velocity, expected, missing, func(w *Working) {
+	p.put("control.kill.rise", "Gas rises", quantity.Velocity, expected, missing, func(w *Working) {
 		w.Formula = "v = 12 ft/s × exp(-0.37 gal/lb × mud)"
 		w.in("mud", "static", quantity.Density, in.mud)
 		w.Source = "drillingformulas.com, gas migration rate in a shut-in well; constants from memory"
@@ -141,7 +141,10 @@ func (e *evaluation) risingFigures(i int, p *page, in *shutIn) {
 
 // influxFigure adds what SICP as read says of the influx.
 func (e *evaluation) influxFigure(i int, p *page, in *shutIn) {
-	missing := in.missing
+	missing := first(in.missing, in.noGas)
+	if in.read < in.pipe && !missing.open() {
+		missing = gap{model.PathOf(i, "kill.annulus"), "SICP is read below SIDPP: check gauges, cuttings in the annulus and influx in the string"}
+	}
 	var density float64
 	if !missing.open() {
 		var err error
@@ -192,14 +195,14 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 		w.Note = killCaution
 	}
 	p.group = "Slow pressure"
-	p.put("control.kill.slow", "Slow pressure", quantity.Pressure, k.slow, k.missing, slow).Note = k.slowFrom()
+	p.put("control.kill.slow", "SCR pressure", quantity.Pressure, k.slow, k.missing, slow).Note = k.slowFrom()
 	p.also("control.kill.flow", "flow", quantity.Flow, k.killFlow, k.missing, func(w *Working) {
 		w.Formula, w.Source = "flow = rate × output", "pump output"
 		w.in("output", "of the kill pump", quantity.StrokeVolume, k.stroke)
 		w.in("rate", "kill rate", quantity.StrokeRate, k.killFlow/k.stroke)
 	})
 	p.group = "Standpipe, kill rate"
-	p.put("control.kill.initial", "Initial (ICP)", quantity.Pressure, k.initial, k.missing, func(w *Working) {
+	p.put("control.kill.initial", "ICP", quantity.Pressure, k.initial, k.missing, func(w *Working) {
 		w.Formula = "ICP = SIDPP + overbalance + slow"
 		w.in("SIDPP", "shut in", quantity.Pressure, k.in.pipe)
 		w.in("overbalance", "held", quantity.Pressure, k.over)
@@ -207,7 +210,7 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 		w.Source = "Lapeyrouse, Formulas and Calculations, ch. 4"
 		w.Note = killCaution
 	})
-	p.put("control.kill.final", "Final (FCP)", quantity.Pressure, k.final, k.missing, func(w *Working) {
+	p.put("control.kill.final", "FCP", quantity.Pressure, k.final, k.missing, func(w *Working) {
 		w.Formula = "FCP = slow × kill mud / mud + overbalance"
 		w.in("slow", k.slowFrom(), quantity.Pressure, k.slow)
 		w.in("kill", "mud, rounded up", quantity.Density, k.mud)
@@ -216,6 +219,14 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 		w.Source = "Lapeyrouse, Formulas and Calculations, ch. 4"
 		w.Note = "With the kill mud at the bit. " + killCaution
 	})
+}
+
+// killSystem returns the active system of section i as it is weighted up to kill mud.
+func (e *evaluation) killSystem(i int, k *killing, holds *contents) treating {
+	system := e.treat(i, holds)
+	system.mud.Volume, system.missing = e.active(i, holds)
+	system.missing, system.path = first(system.missing, k.missing), model.PathOf(i, "kill.drill_pipe")
+	return system
 }
 
 // otherRates adds initial and final circulating pressures at the other slow rates that are recorded by the riser.
@@ -250,14 +261,12 @@ func (e *evaluation) otherRates(i int, p *page, k *killing) {
 
 // killBarite adds what brings the active system to kill mud.
 func (e *evaluation) killBarite(i int, p *page, k *killing) {
-	holds := e.contentsOf(i)
-	system := e.treat(i, &holds)
-	system.mud.Volume, system.missing = e.active(i, &holds)
-	system.missing, system.path = first(system.missing, k.missing), model.PathOf(i, "kill.drill_pipe")
 	if k.mud <= k.in.mud {
 		return
 	}
+	holds := e.contentsOf(i)
+	system := e.killSystem(i, k, &holds)
 	a, missing := system.weighUp(k.mud)
 	p.group = "Active system to kill mud"
-	e.additionFigures(p, "control.kill.barite", "Weighting up to it", &system, a, k.mud, missing)
+	e.additionFigures(p, "control.kill.barite", "Weight-up", &system, a, k.mud, missing)
 }

@@ -33,16 +33,17 @@ func (e *evaluation) trappedFigures(i int, p *page, k *killing) {
 		w.in("V1", "trapped", quantity.Volume, volume)
 		w.in("p1", "at the stack, kill mud above, absolute", quantity.Pressure, at.Pressure)
 		w.in("T1", "there", quantity.Temperature, at.Temperature)
-		w.in("T2", "at the surface", quantity.Temperature, surface.Temperature)
+		w.in("p2", "at the surface, absolute", quantity.Pressure, surface.Pressure)
+		w.in("T2", "at surface", quantity.Temperature, surface.Temperature)
 		w.Source = "real gas law, z by " + gasEquation(e.plan.Sections[i].Kick.Equation).String()
 		w.Note = "Swept out through the lines, with the preventer below closed, before the riser is put on kill mud and the stack is opened; the diverter is lined up. " + killCaution
 	}
-	f := p.put("control.trapped", "Trapped", quantity.Volume, volume, missing, why)
+	f := p.put("control.trapped", "Trapped gas", quantity.Volume, volume, missing, why)
 	if f.OK && out.Unloads {
 		f.Note = "enough to unload the riser"
 	}
-	p.also("control.trapped.surface", "at the surface", quantity.Volume, out.AtSurface, missing, why)
-	p.also("control.trapped.displaced", "mud driven out", quantity.Volume, out.Displaced, missing, why)
+	p.also("control.trapped.surface", "at surface", quantity.Volume, out.AtSurface, missing, why)
+	p.also("control.trapped.displaced", "drives out", quantity.Volume, out.Displaced, missing, why)
 }
 
 // trappedVolume returns what stays between the closed preventer and the line's outlet, as entered, else the bore of the stack round

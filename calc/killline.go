@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -20,6 +21,7 @@ type killLine struct {
 	flow    float64 // m3/s in all
 	loss    float64 // Pa at that flow in the section's mud
 	model   float64 // as worked out by the correlation
+	fluid   friction.Fluid
 	noModel gap
 	from    string  // where the loss comes from; short
 	at      float64 // density of the mud that it was measured in; zero where it is worked out
@@ -92,7 +94,7 @@ func (e *evaluation) readKillLine(i int) *killLine {
 	fluid, noFluid := e.drillingFluid(i, e.sections[i].td)
 	l.missing = first(l.missing, missing, e.slowRowGap(i))
 	if l.noModel = first(l.missing, noFluid); !l.noModel.open() {
-		l.model = l.rubs(fluid, l.flow)
+		l.fluid, l.model = fluid, l.rubs(fluid, l.flow)
 	}
 	if !l.missing.open() {
 		l.settle(e, i)
@@ -128,6 +130,20 @@ func (l *killLine) rubs(f friction.Fluid, flow float64) float64 {
 		share = flow / 2
 	}
 	return one(l.pipes[0], share)
+}
+
+// law returns the friction of the lines in Pa at any rate: as the correlation has it, taken to what counts at the kill rate; by the square
+// of the rate where the fluid's flow is not known.
+func (l *killLine) law() func(flow float64) (float64, error) {
+	if l.noModel.open() || l.model <= 0 {
+		return killsheet.PowerLaw(l.loss, l.flow, killsheet.Square)
+	}
+	return func(flow float64) (float64, error) {
+		if flow <= 0 {
+			return 0, nil
+		}
+		return l.rubs(l.fluid, flow) * l.loss / l.model, nil
+	}
 }
 
 // velocity returns how fast the mud goes up the lines in m/s, on the mean where two of them share it.
@@ -189,25 +205,55 @@ func (e *evaluation) slowRate(i int, path string) (row *model.SlowRate, number i
 	const same = 0.5 / 60 // strokes a second: as the counter shows it
 	for k := len(s.SlowRates) - 1; k >= 0; k-- {
 		r := &s.SlowRates[k]
-		way := r.Path
-		if way == "" {
-			way = model.ByRiser
-		}
-		if way == path && r.Pressure.IsSet() && usual(r.Pump, 1) == usual(s.Kill.Pump, 1) && math.Abs(r.Rate.SI-usual(s.Kill.Rate, usualKillRate)) <= same {
+		if cmp.Or(r.Path, model.ByRiser) == path && r.Pressure.IsSet() && usual(r.Pump, 1) == usual(s.Kill.Pump, 1) && math.Abs(r.Rate.SI-usual(s.Kill.Rate, usualKillRate)) <= same {
 			return r, k + 1, true
 		}
 	}
 	return nil, 0, false
 }
 
+// slowBetween returns the slow pressure at section i's kill rate, in its mud, from those recorded at other rates with a way of the returns:
+// by the power of the rate that leads from the next below to the next above, and by its square beyond them.
+func (e *evaluation) slowBetween(i int, path string) (pressure float64, ok bool) {
+	s := &e.plan.Sections[i]
+	rate := usual(s.Kill.Rate, usualKillRate)
+	var below, above [2]float64 // rate and pressure
+	for k := range s.SlowRates {
+		r := &s.SlowRates[k]
+		if cmp.Or(r.Path, model.ByRiser) != path || usual(r.Pump, 1) != usual(s.Kill.Pump, 1) || r.Rate.SI <= 0 || r.Pressure.SI <= 0 {
+			continue
+		}
+		at := [2]float64{r.Rate.SI, r.Pressure.SI * quotient(s.Density.SI, usual(r.Mud, s.Density.SI))}
+		switch {
+		case at[0] <= rate && at[0] >= below[0]:
+			below = at
+		case at[0] > rate && (above[0] == 0 || at[0] <= above[0]):
+			above = at
+		}
+	}
+	power, from := float64(killsheet.Square), below
+	switch {
+	case below[0] == 0 && above[0] == 0:
+		return 0, false
+	case below[0] == 0:
+		from = above
+	case above[0] > 0:
+		power = math.Log(above[1]/below[1]) / math.Log(above[0]/below[0])
+	}
+	pressure, err := killsheet.AtRate(from[1], from[0], rate, power)
+	return pressure, err == nil
+}
+
 // lineBySlowRates returns the friction of a line as the slow rates by riser and by that line give it, and the mud it was read in.
 func (e *evaluation) lineBySlowRates(i int, name string) (loss, mud float64, ok bool) {
+	density := e.plan.Sections[i].Density.SI
 	riser, _, up := e.slowRate(i, model.ByRiser)
 	line, _, through := e.slowRate(i, name)
-	if !up || !through {
-		return 0, 0, false
+	if up && through {
+		mud = usual(line.Mud, density)
+		return line.Pressure.SI - riser.Pressure.SI*quotient(mud, usual(riser.Mud, density)), mud, mud > 0
 	}
-	density := e.plan.Sections[i].Density.SI
-	mud = usual(line.Mud, density)
-	return line.Pressure.SI - riser.Pressure.SI*quotient(mud, usual(riser.Mud, density)), mud, mud > 0
+	a, up := e.slowBetween(i, model.ByRiser)
+	b, through := e.slowBetween(i, name)
+	return b - a, density, up && through && b > a && density > 0
 }

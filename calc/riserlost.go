@@ -3,6 +3,7 @@ package calc
 import (
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
+	"borewalk/calc/gas"
 	"borewalk/calc/killsheet"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -37,7 +38,7 @@ func (e *evaluation) riserLostFigures(i int, p *page) {
 		bottom = e.deepest(i)
 		left, _ = column.EMW(column.PressureOf(mud, bottom)-gone, bottom)
 	}
-	p.also("control.riser.lost.emw", "EMW at TD then", quantity.EMW, left, missing, func(w *Working) {
+	p.also("control.riser.lost.emw", "EMW at TD", quantity.EMW, left, missing, func(w *Working) {
 		lost(w)
 		w.Formula = "EMW = (mud × g × TVD - lost) / (g × TVD)"
 		w.in("lost", "pressure", quantity.Pressure, gone)
@@ -72,7 +73,7 @@ func (e *evaluation) wantedForRiser(i int, p *page) {
 	}
 	p.group = "Mud with riser margin"
 	p.put("control.riser.mud", "Mud with margin", quantity.Density, needs, missing, why)
-	p.also("control.riser.more", "more than planned", quantity.Density, needs-mud, missing, why)
+	p.also("control.riser.more", "more", quantity.Density, needs-mud, missing, why)
 	var over float64
 	if !missing.open() && at > 0 {
 		over, _ = e.seabed().RiserMargin(column.PressureOf(pore, at), at)
@@ -101,7 +102,7 @@ func (e *evaluation) disconnectFigures(i int, p *page, missing gap) {
 	if !pore.open() {
 		under, at = e.underShears(i)
 	}
-	p.also("control.disconnect.under", "under the rams", quantity.Pressure, under, pore, func(w *Working) {
+	p.also("control.disconnect.under", "under rams", quantity.Pressure, under, pore, func(w *Working) {
 		w.Formula = "p = pore pressure - mud × g × (TVD - mudline) - sea, the most in the open hole, not below none"
 		w.in("mud", "below the rams", quantity.Density, e.plan.Sections[i].Density.SI)
 		w.in("TVD", "where it is most", quantity.Length, at)
@@ -127,7 +128,30 @@ func (e *evaluation) underShears(i int) (pressure, tvd float64) {
 			pressure, tvd = max(-left, 0), place.tvd
 		}
 	}
+	if in := &e.killOf(i).in; in.measured && !in.missing.open() {
+		if left, err := e.seabed().Left(mud, in.pressure(), in.tvd); err == nil && -left > pressure {
+			pressure, tvd = -left, in.tvd
+		}
+	}
 	return pressure, tvd
+}
+
+// gasGiven reports whether the plan says how heavy gas is taken in the hole of section i.
+func (e *evaluation) gasGiven(i int) bool {
+	s := &e.plan.Sections[i]
+	return s.StackTest.GasGradient.IsSet() || s.Loads.GasGradient.IsSet()
+}
+
+// underRealGas returns the pressure in Pa at the wellhead under the gas that section i is planned for, on a pressure at a TVD.
+func (e *evaluation) underRealGas(i int, pore, from float64) (float64, bool) {
+	g, missing := e.kickGas(i)
+	if first(missing, e.heat.rock, e.heat.sea).open() {
+		return 0, false
+	}
+	pressure, err := killsheet.MASP(pore, from, e.datum.Wellhead, func(pressure, tvd float64) (float64, error) {
+		return g.Density(gas.State{Pressure: pressure + killsheet.Atmosphere, Temperature: e.heat.at(tvd)})
+	})
+	return pressure, err == nil
 }
 
 // anticipated returns the highest pressure anticipated at the wellhead of section i, gauge, inside: pore pressure below less a column
@@ -142,9 +166,15 @@ func (e *evaluation) anticipated(i int) (pressure, pore, from, gas float64, miss
 	if missing.open() {
 		return 0, 0, 0, gas, missing
 	}
+	if in := &e.killOf(i).in; in.measured && !in.missing.open() && in.pressure() > pore {
+		pore, from = in.pressure(), in.tvd // what has shown itself counts, not the prognosis
+	}
 	pressure, err := killsheet.MASP(pore, from, e.datum.Wellhead, killsheet.Steady(gas))
 	if err != nil {
 		return 0, 0, 0, gas, gap{model.PathOf(i, "bop_test.gas"), err.Error()}
+	}
+	if lighter, ok := e.underRealGas(i, pore, from); ok && !e.gasGiven(i) && lighter > pressure {
+		pressure, gas = lighter, (pore-lighter)/(gravity*(from-e.datum.Wellhead))
 	}
 	return pressure, pore, from, gas, gap{}
 }

@@ -64,7 +64,7 @@ func (e *evaluation) seatFigure(p *page, key, name string, s *Seat) {
 		w.Formula = "mud over pore and stability, below fracture and kick, over the whole hole; the seat is where that ends"
 		m := &e.plan.Seats
 		w.in("trip", "mud over pore", quantity.EMW, usual(m.Trip, e.limit(model.RuleTripMargin, 0)))
-		w.in("below", "fracture", quantity.EMW, usual(m.Fracture, e.limit(model.RuleStaticMargin, 0)))
+		w.in("below", "fracture", quantity.EMW, usual(m.Fracture, e.staticMargin()))
 		if m.Kick.IsSet() {
 			w.in("kick", "at TD", quantity.EMW, m.Kick.SI)
 		}
@@ -131,7 +131,7 @@ func (e *evaluation) seatWindow() (w seats.Window, m seats.Margins, missing gap)
 		return w, m, gap{"prognosis.row", "the prognosis does not reach down the well"}
 	}
 	w.Riserless = e.seaInHole(w.Bottom)
-	m = seats.Margins{Trip: usual(s.Trip, e.limit(model.RuleTripMargin, 0)), Fracture: usual(s.Fracture, e.limit(model.RuleStaticMargin, 0)),
+	m = seats.Margins{Trip: usual(s.Trip, e.limit(model.RuleTripMargin, 0)), Fracture: usual(s.Fracture, e.staticMargin()),
 		Kick: s.Kick.SI, Differential: s.Differential.SI, Riserless: e.limit(model.RuleRiserlessInflow, 0)}
 	if s.Tolerance.IsSet() {
 		if m.Tolerance, missing = e.seatTolerance(s.Tolerance.SI); missing.open() {
@@ -218,6 +218,8 @@ func (e *evaluation) deepestSeat(i int, to *Proposal, w seats.Window, m seats.Ma
 	case len(down.Holes) == 0:
 		why, _ := because(down.Stop)
 		to.Why = "no hole can be drilled from there: " + why
+	case down.Holes[0].Stop.Reason == seats.AtBottom:
+		to.Why = "no seat is needed: from that shoe the hole may go to the bottom of the well"
 	default:
 		hole := down.Holes[0]
 		why, _ := because(hole.Stop)

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"errors"
 	"math"
 
 	"borewalk/calc/bore"
@@ -26,7 +27,7 @@ type flowing struct {
 	gas      float64 // kg/m3
 	base     float64 // TVD of the gas-water contact
 	sea      killsheet.Seabed
-	most     float64 // what all pumps give
+	most     float64 // what all pumps give through the string
 	flow     float64 // of the kill
 	pilot    float64 // size of the hole through the sand
 }
@@ -49,11 +50,25 @@ func (e *evaluation) readFlowing(i int) flowing {
 	f.tvd = e.path.TVD(f.md)
 	f.base = f.tvd + s.Base.SI
 	f.sea = e.seabed()
-	f.most = e.mostFlow()
+	f.most = e.mostKillFlow(i)
 	f.flow = usual(s.Flow, f.most)
 	f.pilot = usual(s.Pilot, e.drilled(i, f.md, true))
 	f.missing = e.sandPressure(i, &f)
 	return f
+}
+
+// mostKillFlow returns the flow of the kill mud that the pumps give through section i's string, their pressure counted where it is known.
+func (e *evaluation) mostKillFlow(i int) float64 {
+	most, fitted := e.mostFlow(), e.liners()[0]
+	l := *e.loop(i)
+	if l.noString.open() || fitted.missing.open() || fitted.limit == 0 {
+		return most
+	}
+	s := &e.plan.Sections[i]
+	l.fluid = e.mud(i, usual(s.Riserless.KillDensity, l.fluid.Density))
+	l.outside, l.pressed = l.fluid.Density, nil
+	pressed, _ := e.mostThrough(&l, &fitted, gap{})
+	return min(most, pressed)
 }
 
 // sandPressure takes the pressure at the top of the sand: as entered, else that of the sea's gradient at the contact less the gas.
@@ -127,6 +142,9 @@ func (e *evaluation) sandFigures(i int, p *page, f *flowing) {
 		w.Source = "hydrostatics"
 		w.Note = shallowCaution
 	})
+	if !f.missing.open() {
+		e.judge(model.RuleShallowOver, i, inHole-f.pressure, "Hole over the shallow sand", "", f.md, model.PathOf(i, "density"))
+	}
 	needed, missing := 0.0, f.missing
 	if !missing.open() {
 		var err error
@@ -183,32 +201,29 @@ func (e *evaluation) dynamicFigures(i int, p *page, f *flowing) {
 	}
 	kill := s.Riserless.KillDensity
 	noKill := first(rub, needs(kill, model.PathOf(i, "riserless.kill_density"), "density of the kill mud"))
-	flow, enough := e.dynamicFigure(i, p, f, "control.dynamic.kill", "With kill mud", e.mud(i, kill.SI), f.pilot, noKill)
+	flow := e.dynamicFigure(i, p, f, "control.dynamic.kill", "With kill mud", e.mud(i, kill.SI), f.pilot, noKill)
 	missing := first(f.missing, noKill)
 	p.put("control.dynamic.flow", "Kill flow planned", quantity.Flow, f.flow, f.missing, func(w *Working) {
-		w.Formula, w.Source = "as entered, else what all pumps give", "the plan"
-		w.in("most", "all pumps", quantity.Flow, f.most)
+		w.Formula, w.Source = "as entered, else what all pumps give through this string within their pressure", "the plan; "+by(e.rubbing(i))
+		w.in("most", "all pumps, kill mud in the string", quantity.Flow, f.most)
 		w.Note = shallowCaution
 	})
 	if !missing.open() {
-		measured := f.flow - flow
-		if !enough {
-			measured = min(f.flow-f.most, -1e-6)
-		}
-		e.judge(model.RuleShallowFlow, i, measured, "Kill flow over what holds the shallow sand with kill mud", "", f.md, model.PathOf(i, "riserless.kill_density"))
+		e.judge(model.RuleShallowFlow, i, f.flow-flow, "Kill flow over what holds the shallow sand with kill mud", "", f.md, model.PathOf(i, "riserless.kill_density"))
 	}
 	e.killLasts(i, p, f)
 }
 
 // dynamicFigure adds the flow at which friction makes up for what the column of a fluid lacks, and returns it.
-func (e *evaluation) dynamicFigure(i int, p *page, f *flowing, key, name string, fluid friction.Fluid, hole float64, missing gap) (flow float64, enough bool) {
+func (e *evaluation) dynamicFigure(i int, p *page, f *flowing, key, name string, fluid friction.Fluid, hole float64, missing gap) (flow float64) {
 	missing = first(f.missing, missing)
+	const beyond = 20 // times what the pumps give: no rig has that
 	var d killsheet.DynamicKill
 	if !missing.open() {
 		var way []stretch
 		if way, missing = e.pastSand(i, f, hole); !missing.open() {
 			rub := e.rubbing(i)
-			d = killsheet.DynamicKill{Sea: f.sea, Mud: fluid.Density, TVD: f.tvd, Formation: f.pressure, Most: f.most,
+			d = killsheet.DynamicKill{Sea: f.sea, Mud: fluid.Density, TVD: f.tvd, Formation: f.pressure, Most: beyond * f.most,
 				Friction: func(flow float64) (float64, error) {
 					loss := 0.0
 					for k := range way {
@@ -216,8 +231,12 @@ func (e *evaluation) dynamicFigure(i int, p *page, f *flowing, key, name string,
 					}
 					return loss, nil
 				}}
+			enough := false
 			var err error
-			if flow, enough, err = d.Flow(); err != nil {
+			if flow, enough, err = d.Flow(); err == nil && !enough {
+				err = errors.New("no flow that any rig has holds the sand with this fluid")
+			}
+			if err != nil {
 				missing = gap{model.PathOf(i, "shallow.sand"), err.Error()}
 			}
 		}
@@ -236,22 +255,22 @@ func (e *evaluation) dynamicFigure(i int, p *page, f *flowing, key, name string,
 	case !fig.OK:
 	case flow == 0:
 		fig.Note = "held at rest"
-	case !enough:
-		fig.Note = "not enough: the most that the pumps give"
+	case flow > f.most:
+		fig.Note = "more than the pumps give"
 	}
 	at := f.flow
 	var over float64
 	if !missing.open() {
 		over, _ = d.Over(at)
 	}
-	p.also(key+".over", "at kill flow, over sand", quantity.Pressure, over, missing, func(w *Working) {
+	p.also(key+".over", "over sand", quantity.Pressure, over, missing, func(w *Working) {
 		w.Formula = "over = sea + fluid × g × (TVD - mudline) + friction - sand"
 		w.in("flow", "planned", quantity.Flow, at)
 		w.in("fluid", "pumped", quantity.Density, fluid.Density)
 		w.Source = "hydrostatics; friction: " + by(e.rubbing(i))
 		w.Note = shallowCaution
 	})
-	return flow, enough
+	return flow
 }
 
 // pastSand returns the annulus from the sand up, the bit at its top, in a hole of a size where it is open.
@@ -303,7 +322,7 @@ func (e *evaluation) killLasts(i int, p *page, f *flowing) {
 		w.Source = "geometry"
 	})
 	if want := s.Shallow.Hours; want.IsSet() {
-		p.also("control.dynamic.needs", "for the hours", quantity.Volume, want.SI*f.flow, f.missing, func(w *Working) {
+		p.also("control.dynamic.needs", "for hours", quantity.Volume, want.SI*f.flow, f.missing, func(w *Working) {
 			w.Formula = "V = hours × flow"
 			w.in("hours", "wanted", quantity.Hours, want.SI)
 			w.in("flow", "of the kill", quantity.Flow, f.flow)

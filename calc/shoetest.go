@@ -16,7 +16,7 @@ type shoeTest struct {
 	shoe, tvd float64 // of the shoe, along hole and true vertical; zero where there is none
 	counts    float64 // what the shoe is taken to stand; zero where there is neither plan nor test
 	run       bool    // it is measured, not planned
-	stale     string  // why the measured test may no longer hold; empty where nothing says so
+	stale     gap     // why the measured test may no longer hold; closed where nothing says so
 
 	gauge   float64 // picked at the gauge, Pa
 	exact   float64 // before it is rounded down
@@ -43,6 +43,9 @@ func (e *evaluation) readShoeTest(i int) shoeTest {
 		return shoeTest{}
 	}
 	t := shoeTest{shoe: shoe, tvd: e.path.TVD(shoe), counts: s.LeakOff.SI}
+	if !e.sections[i].rig {
+		return t // without a stack no hole is closed to be tested
+	}
 	t.readPoints(s)
 	if t.gauge = s.ShoeTest.Pressure.SI; !s.ShoeTest.Pressure.IsSet() {
 		if len(t.points) == 0 || t.read != nil {
@@ -107,16 +110,16 @@ func (e *evaluation) testMudGap(i int) gap {
 }
 
 // staleTest says why the measured test of the shoe above section i may no longer hold.
-func (e *evaluation) staleTest(i int, t *shoeTest) string {
+func (e *evaluation) staleTest(i int, t *shoeTest) gap {
 	const moved = 0.5 // m, a rounded depth
 	test := &e.plan.Sections[i].ShoeTest
 	switch {
 	case test.Shoe.IsSet() && math.Abs(test.Shoe.SI-t.shoe) > moved:
-		return "the shoe test was run with the shoe at another depth: is it still this shoe's?"
+		return gap{model.PathOf(i, "shoe_test.shoe"), "the shoe test was run with the shoe at another depth: is it still this shoe's?"}
 	case !test.Mud.IsSet():
-		return "the mud in the shoe test is not given: the section's density is taken, which may have changed since"
+		return gap{model.PathOf(i, "shoe_test.mud"), "the mud in the shoe test is not given: the section's density is taken, which may have changed since"}
 	}
-	return ""
+	return gap{}
 }
 
 // roundedDown returns a value cut to a share of the step in which its kind is planned, in the unit that the plan shows: 0.1 ppg or
@@ -166,7 +169,7 @@ func (e *evaluation) testOrigin(i int) string {
 	switch {
 	case !t.run:
 		return "planned"
-	case t.stale != "":
+	case t.stale.open():
 		return note("measured, see findings", date)
 	}
 	return note("measured", date)
@@ -178,7 +181,7 @@ func (e *evaluation) shoeTestFigures(i int, p *page) {
 	p.group = "Shoe test"
 	if t.counts > 0 || t.run {
 		missing := first(t.missing, e.pathGap, e.shoeGap(i))
-		p.put("control.test", "Shoe test, counts", quantity.EMW, t.counts, missing, func(w *Working) { e.testWorking(w, i) }).Note = e.testOrigin(i)
+		p.put("control.test", "Shoe test", quantity.EMW, t.counts, missing, func(w *Working) { e.testWorking(w, i) }).Note = e.testOrigin(i)
 		p.also("control.test.pressure", "at shoe", quantity.Pressure, column.PressureOf(t.counts, t.tvd), missing, shoePressure("test that counts", t.counts, t.tvd))
 	}
 	e.strengthFigure(i, p)
@@ -252,7 +255,7 @@ func (e *evaluation) gaugeFigure(i int, p *page) {
 			missing = gap{model.PathOf(i, "leak_off"), err.Error()}
 		}
 	}
-	p.put("control.test.gauge", "Gauge at the plan", quantity.Pressure, value, missing, func(w *Working) {
+	p.put("control.test.gauge", "Gauge, planned", quantity.Pressure, value, missing, func(w *Working) {
 		w.Formula = "gauge = (planned - mud) × g × TVD - mud × g × height + lost"
 		w.in("planned", "shoe test", quantity.EMW, s.LeakOff.SI)
 		w.in("mud", "in the test", quantity.Density, test.Mud)
@@ -280,7 +283,7 @@ func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 			w.Formula, w.Source = "as planned; the measured test counts in its place", "the plan"
 			w.in("test", "planned", quantity.EMW, s.LeakOff.SI)
 		})
-		p.also("control.test.short", "measured less planned", quantity.EMW, t.counts-s.LeakOff.SI, t.missing, func(w *Working) {
+		p.also("control.test.short", "less plan", quantity.EMW, t.counts-s.LeakOff.SI, t.missing, func(w *Working) {
 			w.Formula, w.Source = "measured - planned", "arithmetic"
 			w.in("measured", "rounded down", quantity.EMW, t.counts)
 			w.in("planned", "test", quantity.EMW, s.LeakOff.SI)
@@ -379,14 +382,25 @@ func (t *shoeTest) pointFigures(p *page, test *model.ShoeTest) {
 // judgeTest compares the test of the shoe above section i with what the plan and the rules want.
 func (e *evaluation) judgeTest(i int) {
 	t, s := &e.tests[i], &e.plan.Sections[i]
-	if t.stale != "" {
-		e.note(i, Caution, gap{model.PathOf(i, "shoe_test.shoe"), t.stale})
+	if !e.sections[i].rig {
+		return
+	}
+	if t.stale.open() {
+		e.note(i, Caution, t.stale)
 	}
 	if t.run && t.missing.open() {
 		e.fault(t.missing)
 	}
 	if len(t.points) > 0 && t.read != nil {
 		e.note(i, Caution, gap{model.PathOf(i, "test_point[1].pressure"), t.read.Error()})
+	}
+	if t.run && !t.missing.open() {
+		if fracture, ok := e.window.fracture.At(t.tvd); ok && !e.window.missing.open() {
+			e.judge(model.RuleTestOver, i, t.exact-fracture, "Measured shoe test over the fracture prognosis", "", t.shoe, e.testEntry(i))
+		}
+		if len(t.points) > 0 && t.read == nil && !t.reading.Departed && s.ShoeTest.Kind != model.TestIntegrity {
+			e.note(i, Caution, gap{model.PathOf(i, "shoe_test.kind"), "the readings do not leave the straight line for certain: an integrity test, not a leak-off"})
+		}
 	}
 	if s.ShoeTest.Least.IsSet() && t.counts > 0 {
 		what := "Planned shoe test over the least wanted"
@@ -395,7 +409,7 @@ func (e *evaluation) judgeTest(i int) {
 		}
 		e.judge(model.RuleTestLeast, i, t.counts-s.ShoeTest.Least.SI, what, "", t.shoe, e.testEntry(i))
 	}
-	if _, above, ok := e.lastShoe(i); ok && e.plan.Sections[above].Purpose != model.Conductor && e.sections[i].rig {
+	if _, above, ok := e.lastShoe(i); ok && e.plan.Sections[above].Purpose != model.Conductor {
 		planned := 0.0
 		if t.counts > 0 {
 			planned = 1

@@ -1,12 +1,15 @@
 package calc
 
 import (
+	"cmp"
+
+	"borewalk/calc/column"
 	"borewalk/calc/killsheet"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
 
-// stackTest is to what the BOP is tested for a section: pressures over the sea at the wellhead.
+// stackTest is to what the BOP is tested for a section: the pressure that a shut ram bears from below.
 type stackTest struct {
 	anticipated, pore, from, gas float64 // highest at the wellhead, inside
 	over                         float64 // of it over the sea
@@ -41,6 +44,9 @@ func (e *evaluation) readStackTest(i int) stackTest {
 	}
 	t.noAnnular = needs(rig.AnnularRating, "rig.annular_rating", "rating of the annular")
 	t.annular = annularShare * rig.AnnularRating.SI
+	if law := model.Rules()[model.RuleUSStackAnnular]; !law.In(e.plan.Well.RuleSet) && !t.noRams.open() {
+		t.annular = min(t.annular, t.rams)
+	}
 	return t
 }
 
@@ -58,7 +64,7 @@ func (e *evaluation) stackTestFigures(i int, p *page) {
 		w.in("wellhead", "depth from RKB", quantity.Length, e.datum.Wellhead)
 		w.Source = "common practice: the well full of gas from TD, or from where it presses highest"
 	}
-	p.put("control.anticipated", "Wellhead, highest", quantity.Pressure, t.anticipated, t.missing, anticipated)
+	p.put("control.anticipated", "Wellhead, most", quantity.Pressure, t.anticipated, t.missing, anticipated)
 	p.also("control.anticipated.over", "over the sea", quantity.Pressure, t.over, t.missing, func(w *Working) {
 		anticipated(w)
 		w.Formula = "over = pore pressure - gas × g × (TVD - wellhead) - sea at the wellhead"
@@ -70,8 +76,9 @@ func (e *evaluation) stackTestFigures(i int, p *page) {
 	e.testLine(i, p, "control.stack.annular", "Annular, high", t.annular, fluid, t.noAnnular, func(w *Working) {
 		w.Formula, w.Source = "as entered", "the plan"
 		if !s.StackTest.Annular.IsSet() {
-			w.Formula = "test = 70 % of its rating"
-			w.Source = "30 CFR 250.448(c) before 2016"
+			w.Formula = "test = 70 % of its rating, and no more than the rams' where no law asks for it"
+			w.Source = "30 CFR 250.448(c) before 2016; API Standard 53, from memory"
+			w.in("rams", "tested to", quantity.Pressure, t.rams)
 			w.in("rating", "of the annular", quantity.Pressure, e.plan.Rig.AnnularRating.SI)
 		}
 	})
@@ -102,28 +109,41 @@ func ramsWorking(t *stackTest, s *model.Section) func(*Working) {
 	}
 }
 
-// testLine adds a test pressure over the sea at the wellhead, and what the pump at the rig shows for it: the fluid in the line
-// presses as well, the sea outside holds against it.
+// testLine adds a test pressure, which a shut ram bears from below over the mud in the riser above it, what the pump at the rig shows
+// for it, and what body and connector bear over the sea. With one fluid in line and riser pump and ram show the same.
 func (e *evaluation) testLine(i int, p *page, key, name string, test, fluid float64, missing gap, why func(*Working)) {
 	p.put(key, name, quantity.Pressure, test, missing, why)
-	sea := e.seaAt(e.datum.Wellhead)
+	riser, sea := column.PressureOf(e.plan.Sections[i].Density.SI, e.datum.Wellhead), e.seaAt(e.datum.Wellhead)
 	pumpGap := first(missing, e.gaps.wellhead, e.gaps.sea)
 	var pump float64
 	if !pumpGap.open() {
 		var err error
-		if pump, err = (killsheet.PressureTest{Fluid: fluid}).Pump(test, e.datum.Wellhead, sea); err != nil {
+		if pump, err = (killsheet.PressureTest{Fluid: fluid}).Pump(test, e.datum.Wellhead, riser); err != nil {
 			pumpGap = gap{model.PathOf(i, "bop_test.fluid"), err.Error()}
 		}
 	}
 	p.also(key+".pump", "at the pump", quantity.Pressure, pump, pumpGap, func(w *Working) {
-		w.Formula = "pump = test - fluid × g × depth of the wellhead + sea at the wellhead"
-		w.in("test", "over the sea at the wellhead", quantity.Pressure, test)
+		w.Formula = "pump = test - (fluid - mud) × g × depth of the wellhead"
+		w.in("test", "over the ram", quantity.Pressure, test)
 		w.in("fluid", "in the line", quantity.Density, fluid)
+		w.in("mud", "in the riser, above the ram", quantity.Density, e.plan.Sections[i].Density.SI)
 		w.in("depth", "of the wellhead from RKB", quantity.Length, e.datum.Wellhead)
-		w.in("sea", "at the wellhead", quantity.Pressure, sea)
 		w.Source = "hydrostatics from the pump, taken to stand at the rotary, to the stack"
 		w.Note = "Weakest item, wear bushing, test plug and what is open below it decide. Keep people clear; ramp up; the maker's and the rig's procedures rule."
 	})
+	body := test + riser - sea
+	p.also(key+".body", "body on sea", quantity.Pressure, body, pumpGap, func(w *Working) {
+		w.Formula = "body = test + mud × g × depth of the wellhead - sea at the wellhead"
+		w.in("test", "over the ram", quantity.Pressure, test)
+		w.in("mud", "in the riser", quantity.Density, e.plan.Sections[i].Density.SI)
+		w.in("depth", "of the wellhead from RKB", quantity.Length, e.datum.Wellhead)
+		w.in("sea", "outside the stack", quantity.Pressure, sea)
+		w.Source = "hydrostatics"
+		w.Note = "What body, connector and wellhead bear: held against their ratings by the makers' rules."
+	})
+	if rating := e.plan.Rig.BOPRating; rating.IsSet() && !pumpGap.open() {
+		e.judge(model.RuleStackTestRating, i, rating.SI-body, name+": rating of the stack over what its body bears", "", 0, "rig.bop_rating")
+	}
 }
 
 // judgeStackTest compares the BOP test of section i with ratings and rules.
@@ -165,11 +185,11 @@ type due struct {
 func (e *evaluation) dueFigures(i int, p *page) {
 	s := &e.plan.Sections[i].StackTest
 	list := [...]due{
-		{"tested", "BOP test due", "BOP's pressure test", s.Tested, 14, []model.RuleID{model.RuleUSStackDays, model.RuleNorwayStackDays}},
-		{"shear_tested", "Shear test due", "shear rams' test", s.ShearTested, 30, []model.RuleID{model.RuleUSShearDays}},
-		{"functioned", "Function test due", "function test", s.Functioned, 7, []model.RuleID{model.RuleUSFunctionDays}},
+		{"tested", "BOP test due", "BOP's pressure test", s.Tested, 14, []model.RuleID{model.RuleUSStackDays, model.RuleNorwayStackDays, model.RuleStackDays}},
+		{"shear_tested", "Shear test due", "shear rams' test", s.ShearTested, 30, []model.RuleID{model.RuleUSShearDays, model.RuleShearDays}},
+		{"functioned", "Function test due", "function test", s.Functioned, 7, []model.RuleID{model.RuleUSFunctionDays, model.RuleFunctionDays}},
 	}
-	on, looked := model.ParseDay(s.Until)
+	on, looked := model.ParseDay(cmp.Or(s.Until, e.plan.Well.Date))
 	if s.Until != "" && !looked {
 		e.note(i, Caution, gap{model.PathOf(i, "bop_test.until"), "the day is not a date: write it as 2026-11-29"})
 	}

@@ -46,13 +46,13 @@ var groups = sync.OnceValue(func() []*Group {
 	pumpingGroup(section)
 	cementFluidsGroup(section)
 	cementPlugGroup(section)
+	shallowGroup(section)
 	shoeTestGroup(section)
 	testPointGroup(section)
 	kickGroup(section)
 	killGroup(section)
 	slowRateGroup(section)
 	stackTestGroup(section)
-	shallowGroup(section)
 	caliperGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), section,

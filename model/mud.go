@@ -41,13 +41,7 @@ func mudFields() []declaration[Section] {
 		{Key: "spot_yp", Label: "Spot YP", Name: "Yield point of the fluid spotted at TD", Topic: TopicMud, Kind: quantity.YieldPoint, Range: "0 lbf/100ft2 to 150 lbf/100ft2",
 			Help: "What the casing is run and cemented in. Blank: the drilling fluid's.", At: func(s *Section) any { return &s.SpotYP }, When: spotted},
 		{Key: "leak_off", Label: "Shoe test", Name: "Shoe test at the last shoe, planned", Topic: TopicControl, Kind: quantity.EMW, Range: "0.9 sg to 3 sg",
-			Help: "Planned leak-off or integrity test at the shoe above this section. Blank: the fracture curve alone limits the mud.",
-			At:   func(s *Section) any { return &s.LeakOff },
-			When: func(_ *Plan, s *Section) string {
-				if s.ShoeTest.Pressure.IsSet() || len(s.TestPoints) > 0 {
-					return "a measured test is entered below"
-				}
-				return ""
-			}},
+			Help: "Planned leak-off or integrity test at the shoe above this section; one that is measured, below, counts in its place. Blank: the fracture curve alone limits the mud.",
+			At:   func(s *Section) any { return &s.LeakOff }},
 	}
 }

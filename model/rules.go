@@ -142,10 +142,17 @@ const (
 	RuleKickSmall
 	RuleKickSlim
 	RuleKickDetected
+	RuleInfluxTolerance
 	RuleKillShoe
+	RuleShutInShoe
+	RuleShutInGain
+	RuleKillMudShoe
+	RuleKillBarite
+	RuleTestOver
 	RuleLineFriction
 	RuleSlowRate
 	RuleSlowRateMud
+	RuleSlowRateDepth
 	RuleStackRating
 	RuleUSStackHigh
 	RuleStackTestRating
@@ -160,8 +167,12 @@ const (
 	RuleNorwayStackDays
 	RuleUSShearDays
 	RuleUSFunctionDays
+	RuleStackDays
+	RuleShearDays
+	RuleFunctionDays
 	RuleUSMostPressure
 	RuleShallowFlow
+	RuleShallowOver
 	RuleShallowMud
 	RulePilotHole
 	ruleCount
@@ -403,11 +414,19 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleKickSlim, "kick_slim", "Kick tolerance, hole below 7 in", Practice, practised, quantity.Volume, "20 bbl", memory),
 		least(RuleKickDetected, "kick_detected", "Kick tolerance over the gain noticed", Practice, practised, quantity.Number, "3",
 			"a service company's course of 2002: minimum kick tolerance three times what the rig detects"),
+		least(RuleInfluxTolerance, "influx_tolerance", "Kick tolerance over the influx on the sheet", Practice, practised, quantity.Volume, "0 m3", "single bubble; common practice"),
 		least(RuleKillShoe, "kill_shoe", "Kill below what shoe and rock stand", Practice, practised, emw, "0 sg", "single bubble, real gas; common practice"),
+		least(RuleShutInShoe, "shut_in_shoe", "Shoe stands the well shut in", Arithmetic, nil, emw, "0 sg", "hydrostatics: SICP as read, else as worked out, and the mud above the shoe"),
+		most(RuleShutInGain, "shut_in_gain", "SICP as read and as the gain gives it", Practice, practised, quantity.Pressure, "50 psi",
+			"common practice, a larger hole, a gain that was missed or trapped pressure; from memory"),
+		least(RuleKillMudShoe, "kill_mud_shoe", "Kill mud below what shoe and rock stand", Arithmetic, nil, emw, "0 sg", "hydrostatics"),
+		least(RuleKillBarite, "kill_barite", "Weighting material for kill mud", Practice, practised, quantity.Mass, "0 t", "mass and volume balance over the active system"),
+		most(RuleTestOver, "test_over", "Measured shoe test over the prognosis", Practice, practised, emw, "0.1 sg", "common practice, units, gauge and prognosis are to be looked at; from memory"),
 		least(RuleLineFriction, "line_friction", "Choke pressure over the line's friction", Practice, practised, quantity.Pressure, "0 bar",
 			"Lapeyrouse, subsea considerations: the casing gauge is to fall by the line's friction as the pump comes up"),
 		least(RuleSlowRate, "slow_rate", "Slow rate recorded at the kill rate", Practice, practised, quantity.Count, "1", "common practice: recorded each tour, and anew after a change of mud, string or liner"),
 		most(RuleSlowRateMud, "slow_rate_mud", "Mud changed since the slow rate", Practice, practised, quantity.Density, "0.01 sg", memory),
+		most(RuleSlowRateDepth, "slow_rate_depth", "Bit moved since the slow rate", Practice, practised, length, "500 ft", "common practice, recorded anew each tour and each 500 ft; from memory"),
 		least(RuleStackRating, "stack_rating", "Wellhead pressure within the BOP's rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating over the sea, less the highest pressure anticipated"),
 		least(RuleUSStackHigh, "us_stack_high", "Ram test over the anticipated pressure", Law, us, quantity.Pressure, "500 psi", "30 CFR 250.737(b), 250.448(b) before 2016"),
 		least(RuleStackTestRating, "stack_test_rating", "BOP test within the rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating less test"),
@@ -422,8 +441,12 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RuleNorwayStackDays, "stack_days", "Days since the BOP test", Standard, norway, quantity.Count, "14", "NORSOK D-010 rev. 4, annex A, from memory"),
 		most(RuleUSShearDays, "us_shear_days", "Days since the shear rams' test", Law, us, quantity.Count, "30", "30 CFR 250.737(a)(2)"),
 		most(RuleUSFunctionDays, "us_function_days", "Days since the function test", Law, us, quantity.Count, "7", "30 CFR 250.449(h), 2015 edition"),
+		most(RuleStackDays, "bop_days", "Days since the BOP test", Practice, []string{SetPractice}, quantity.Count, "14", "common practice, from memory; local rules and approvals decide"),
+		most(RuleShearDays, "shear_days", "Days since the shear rams' test", Practice, []string{SetPractice}, quantity.Count, "30", "common practice, from memory; local rules and approvals decide"),
+		most(RuleFunctionDays, "function_days", "Days since the function test", Practice, []string{SetPractice}, quantity.Count, "7", "common practice, from memory; local rules and approvals decide"),
 		least(RuleUSMostPressure, "most_pressure", "Shoe gives way before BOP and casing", Practice, us, quantity.Pressure, "0 psi", "30 CFR 250.456, 2015 edition: pressures posted at the driller's station; as compared here common practice"),
 		least(RuleShallowFlow, "shallow_flow", "Pumps give the dynamic kill", Practice, practised, quantity.Flow, "0 L/min", "hydrostatics and friction with the hole full of the kill fluid, without gas in it"),
+		least(RuleShallowOver, "shallow_over", "Hole over the shallow sand", Practice, practised, quantity.Pressure, "0 bar", "hydrostatics: drilled with less, the sand flows when it is cut"),
 		least(RuleShallowMud, "shallow_mud", "Kill mud lasts", Practice, practised, quantity.Hours, "0 h", "as planned in the section, at the kill flow"),
 		most(RulePilotHole, "pilot_hole", "Pilot hole through shallow gas", Practice, practised, diameter, "12 1/4 in", "drillingforgas.com, shallow gas standards"),
 	}

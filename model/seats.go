@@ -13,7 +13,7 @@ func seatsGroup() *Group {
 		d{Key: "trip", Label: "Mud over pore", Name: "Mud over pore pressure, for casing seats", Kind: quantity.EMW, Range: "0 sg to 0.3 sg",
 			Help: "Trip margin in the seats looked for. Blank: the limit of the trip margin.", At: func(s *Seats) any { return &s.Trip }},
 		d{Key: "fracture", Label: "Mud under frac", Name: "Mud below fracture, for casing seats", Kind: quantity.EMW, Range: "0 sg to 0.3 sg",
-			Help: "At the shoe and below. Blank: the limit of the static margin.", At: func(s *Seats) any { return &s.Fracture }},
+			Help: "At the shoe and below. Blank: the limit of the static margin, or the law's.", At: func(s *Seats) any { return &s.Fracture }},
 		d{Key: "kick", Label: "Kick at TD", Name: "Kick that the seat is to stand, as EMW at TD", Kind: quantity.EMW, Range: "0 sg to 0.3 sg",
 			Help: "Shut in without volume: the shoe feels it times TD over its depth. Blank: none.", At: func(s *Seats) any { return &s.Kick }},
 		d{Key: "tolerance", Label: "Kick tolerance", Name: "Least kick tolerance of a seat", Kind: quantity.Volume, Range: "0.5 m3 to 50 m3",

@@ -55,6 +55,7 @@ func shoeTestGroup(section *Group) *Group {
 		d{Key: "gauge_within", Label: "Gauge good to", Name: "What the gauge is good to", Topic: TopicControl, Kind: quantity.Pressure, Range: "0 bar to 20 bar",
 			Help: "How far off a reading may be before it has left the line: half a division, or all of it where the needle moves. Blank: half a percent of the reading.", At: func(t *ShoeTest) any { return &t.Within }},
 	)
+	onlyBehindStack(g)
 	return g
 }
 

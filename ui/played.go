@@ -138,8 +138,8 @@ func (p *Planner) wayOf(kind calc.JobKind, other bool) string {
 	case kind != calc.KillJob:
 		return ""
 	}
-	method, notPlanned := model.TwoCirculations, model.OneCirculation
-	if p.plan.Sections[p.section].Kill.Method == model.OneCirculation {
+	method, notPlanned := model.Drillers, model.WaitAndWeight
+	if p.plan.Sections[p.section].Kill.Method == model.WaitAndWeight {
 		method, notPlanned = notPlanned, method
 	}
 	if other {

@@ -32,14 +32,14 @@ func TestGoldenKick(t *testing.T) {
 
 func TestTheKickIsSteppedThrough(t *testing.T) {
 	p := killing(t, 80, 24, ui.Options{}, "P")
-	wants(t, p, "kick, two circulations: shut in", "Moment 1 of 64", "Stage     pumps stand", "Pit gain  8.00 m3   Gas 8.00 m3")
+	wants(t, p, "kick, driller's: shut in", "Moment 1 of 64", "Stage     pumps stand", "Pit gain  8.00 m3   Gas 8.00 m3")
 	press(p, "right")
 	wants(t, p, "> first circ.", "Stage     0.00 m3", "Rate      480 L/min, mud", "Standpipe 27.0 bar  Choke 4.0 bar")
 	press(p, "pgdown")
 	wants(t, p, "Stage     61.6 m3 3852 stk", "Pit gain  14.8 m3   Gas 14.8 m3", "shoe 2150    1.500   1.560  +0.060", "weak. 2480   1.480   1.540  +0.060",
 		"TD 3250      1.460  >1.460       0", "** gas                   -  1721.3", ",, mud in riser      1.420    0.00")
 	press(p, "n")
-	wants(t, p, "kick, two circulations: gas out", "Gas 0.00 m3", "The choke is wide open", "TD 3250      1.490  >1.460  +0.030")
+	wants(t, p, "kick, driller's: gas out", "Gas 0.00 m3", "The choke is wide open", "TD 3250      1.490  >1.460  +0.030")
 	press(p, "n")
 	wants(t, p, "> second circ.", "Stage     0.00 m3", "kill mud", "-- kill mud          1.460       -")
 	press(p, "]")
@@ -55,9 +55,9 @@ func TestTheKickIsSteppedThrough(t *testing.T) {
 // The same kick by the other method: the moment stays, and back again.
 func TestTheKickIsTurnedToTheOtherMethod(t *testing.T) {
 	p := killing(t, 80, 24, ui.Options{}, "P", "100", "enter", "h")
-	wants(t, p, "kick, one circulation (not as planned): first circulation", "Pumped    104.8 m3 of 184.9", "480 L/min, kill mud")
+	wants(t, p, "kick, wait and weight (not as planned): first circulation", "Pumped    104.8 m3 of 184.9", "480 L/min, kill mud")
 	press(p, "h")
-	wants(t, p, "kick, two circulations: first circulation", "Pumped    104.8 m3 of 369.8", "480 L/min, mud")
+	wants(t, p, "kick, driller's: first circulation", "Pumped    104.8 m3 of 369.8", "480 L/min, mud")
 	press(p, "end", "h")
 	wants(t, p, "not as planned", "Moment 33 of 33")
 	chart := func() string { press(p, "v"); return strings.SplitN(p.View(), "── kick", 2)[0] }
@@ -76,7 +76,7 @@ func TestAMethodThatCannotBePlayedIsRefused(t *testing.T) {
 		return playSomeKick(plan, section, other)
 	}
 	p := killing(t, 80, 24, ui.Options{PlayKill: only}, "P", "right", "h")
-	wants(t, p, "two circulations", "Moment 2 of 64", "no kick to play by the other method: the string is too short")
+	wants(t, p, "driller's", "Moment 2 of 64", "no kick to play by the other method: the string is too short")
 }
 
 // Where the rock gives way, or more would come in, the moment says so.
@@ -107,7 +107,7 @@ func TestTheDisconnectIsShownFromTheKickAndFromThePage(t *testing.T) {
 	wants(t, p, "State 3 of 3", "Riser  gone")
 	lacks(t, p, "go to")
 	press(p, "esc")
-	wants(t, p, "kick, two circulations: first circulation", "Moment 2 of 64")
+	wants(t, p, "kick, driller's: first circulation", "Moment 2 of 64")
 	press(p, "E", "E")
 	wants(t, p, "Moment 2 of 64")
 	press(p, "esc", "E", "end")

@@ -55,6 +55,8 @@ func cautionTable() []caution {
 		{figures: "control.maasp", text: "MAASP: for this mud, this shoe test and a well without gas above the shoe. With gas there it says nothing; it is no reason to bleed a well."},
 		{figures: "control.tolerance", text: "Kick tolerance: one bubble that neither mixes, slips nor dissolves, rounded down. It compares plans; it is not a limit to drill on to."},
 		{figures: "control.kill", text: "Kill sheet: pre-recorded, for one mud, string, pump and depth. What is read, gauges steady and trapped pressure bled, goes before it."},
+		{figures: "control.riser", text: "Riser lost: with over pore below none the closed BOP alone holds the well."},
+		{figures: "control.stack", text: "BOP test: the weakest part in its way decides. People keep clear."},
 		{figures: "control.sand", text: "Shallow flow: never shut in. Flows and volumes are for a hole full of the fluid, without gas; with gas in it more is needed. The site survey and the rig's own plan decide."},
 	}
 }

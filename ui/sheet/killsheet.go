@@ -29,8 +29,13 @@ func (p *printer) killHolds(i int) table {
 	s, figures := &p.plan.Sections[i], p.result.Sheet(i)
 	t := table{title: "Holds for this and nothing else", rowHead: "What"}
 	t.entry("Mud", s.Density, quantity.Density, s.Fluid)
-	t.figures(figures, "Bit at TD", shown{"", "hole.td"}, shown{"TVD", "hole.td.tvd"}, shown{"BHA", "string.assembly.length"})
+	if s.Kill.Bit.IsSet() {
+		t.entry("Bit at", s.Kill.Bit, quantity.Length, "as entered, not at TD")
+	} else {
+		t.figures(figures, "Bit at TD", shown{"", "hole.td"}, shown{"TVD", "hole.td.tvd"}, shown{"BHA", "string.assembly.length"})
+	}
 	t.figures(figures, "Shoe test", shown{"", "control.test"}, shown{"shoe at TVD", "control.maasp.shoe.at"})
+	t.figures(figures, "Shoe stands", shown{"", "control.shoe"}, shown{"at the shoe", "control.shoe.pressure"})
 	t.remark(p.staleTest(i))
 	p.killPump(i, &t)
 	t.figures(figures, "Slow pressure, this mud", shown{"", "control.kill.slow"})
@@ -68,7 +73,7 @@ func (p *printer) killShutIn(i int) table {
 		}
 		return "planned"
 	}
-	t := table{title: "Shut in, bit at TD", rowHead: "What", byHand: []string{"now"}}
+	t := table{title: "Shut in", rowHead: "What", byHand: []string{"now"}}
 	add := func(name, key, note string) {
 		t.add(name, note)
 		if f, ok := s.Find(key); ok && f.OK {
@@ -138,7 +143,7 @@ func (p *printer) killSteps(i int) table {
 func (p *printer) killWays(i int) table {
 	s := p.result.Sheet(i)
 	t := table{title: "Ways of the mud at the kill rate", rowHead: "Way"}
-	for _, way := range []string{"string", "open", "cased", "line", "annulus", "whole"} {
+	for _, way := range []string{"lines", "string", "open", "cased", "line", "annulus", "whole"} {
 		key := "control.kill.way." + way
 		if f, ok := s.Find(key); ok {
 			t.figures(s, capital(f.Name), shown{"", key}, shown{"strokes", key + ".strokes"}, shown{"time", key + ".time"})
@@ -149,10 +154,10 @@ func (p *printer) killWays(i int) table {
 
 // killMethods returns the method planned and the other one.
 func (p *printer) killMethods(i int) (method, other string) {
-	if p.plan.Sections[i].Kill.Method == model.OneCirculation {
-		return model.OneCirculation, model.TwoCirculations
+	if p.plan.Sections[i].Kill.Method == model.WaitAndWeight {
+		return model.WaitAndWeight, model.Drillers
 	}
-	return model.TwoCirculations, model.OneCirculation
+	return model.Drillers, model.WaitAndWeight
 }
 
 // killPlayed lists what the kick does on its way out, by the method planned and by the other.
@@ -220,7 +225,7 @@ func (p *printer) killNotes(i int) []part {
 		"Left out: losses while killing, gas that migrates or strings out, stripping, bullheading, volumetric methods, hydrates in lines at seabed cold. They need their own plan.",
 		"The operator's well-control manual, the people in charge on the rig and local rules decide. This sheet is one of the things they look at.",
 	}, p.cautionsOn(i, map[quantity.Kind]bool{quantity.Strokes: true}, "control.maasp", "control.kill")...)}
-	return []part{reading, p.beyondMet("Findings on well control", i, p.onControl()), cautions, signed()}
+	return []part{p.killMethod(i), p.beyondMet("Findings on well control", i, p.onControl()), reading, cautions, signed()}
 }
 
 // straightText says how far a straight line from ICP to FCP is off the schedule.

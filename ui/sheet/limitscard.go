@@ -32,6 +32,9 @@ func (p *printer) limitsKick(i int) table {
 	t.entry("Mud", p.plan.Sections[i].Density, quantity.Density, "")
 	p.mostMud(i, &t)
 	t.figures(s, "Shoe test", shown{"", "control.test"})
+	if figureOf(s, "control.shoe") < figureOf(s, "control.test") {
+		t.figures(s, "Shoe stands", shown{"", "control.shoe"})
+	}
 	t.figures(s, "Drilled kick", shown{"", "control.tolerance"})
 	t.figures(s, "Swabbed kick", shown{"", "control.tolerance.swabbed"})
 	t.figures(s, "Least wanted", shown{"", "control.tolerance.least"}, shown{"reached, bit at", "control.tolerance.ends"})
@@ -175,6 +178,6 @@ func (p *printer) limitsRemarks(i int) []string {
 		}
 	}
 	return append(append(remarks, p.cautionsOn(i, nil, keys...)...),
-		"Taken down when mud, shoe test, string, pump or depth has changed. The operator's well-control manual, the people in charge and local rules decide.",
+		"Taken down when mud, shoe test, string, pump or depth has changed.",
 		"Posted by, date, time: ________________________________________")
 }
