@@ -364,16 +364,17 @@ func (p *Planner) addRow() {
 	p.open[openKey(g, at)] = true
 	if g == model.SectionGroup() {
 		p.section = at.Outer
-		p.fieldAt[p.topic] = 0
+		p.focusLine(p.lines(), 0)
 		return
 	}
 	lines := p.lines()
 	for i, row := range lines {
 		if row.kind == lineRow && row.group == g && row.place == at {
-			p.fieldAt[p.topic] = i
 			if i+1 < len(lines) && lines[i+1].kind == lineField { // so that what is typed next goes into it
-				p.fieldAt[p.topic]++
+				i++
 			}
+			p.focusLine(lines, i)
+			return
 		}
 	}
 }
@@ -401,5 +402,7 @@ func (p *Planner) takeAway(g *model.Group, at model.Place) {
 	name := fmt.Sprintf("remove %s %d", strings.ToLower(g.Title), g.Index(at)+1)
 	p.do(model.Edit{Name: name, Changes: []model.Change{model.Removing(g, at)}})
 	p.message = name + "; u brings it back"
-	p.moveBy(0)
+	if g != model.SectionGroup() {
+		p.goToRow(g, at)
+	}
 }

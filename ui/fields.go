@@ -7,8 +7,7 @@ import (
 
 // drawFields draws the fields pane, the focus in view.
 func (p *Planner) drawFields(r canvas.Region) {
-	lines := p.lines()
-	at := max(0, min(p.fieldAt[p.topic], len(lines)-1))
+	lines, at := p.focusedLine()
 	first := max(0, min(at-r.H()/2, len(lines)-r.H()))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {
 		p.drawLine(r.Sub(0, y, r.W(), 1), lines[first+y], first+y == at && !p.figures)

@@ -38,23 +38,6 @@ func (p *Planner) figureLines() []figureLine {
 	return lines
 }
 
-// focusedFigures returns the line of figures that has the focus.
-func (p *Planner) focusedFigures() []calc.Figure {
-	lines := p.figureLines()
-	if len(lines) == 0 {
-		return nil
-	}
-	return lines[p.figureAt(lines)].figures
-}
-
-// focusedFigure returns the first figure of the focused line.
-func (p *Planner) focusedFigure() (calc.Figure, bool) {
-	if figures := p.focusedFigures(); len(figures) > 0 {
-		return figures[0], true
-	}
-	return calc.Figure{}, false
-}
-
 // changeOf returns how much a figure has changed since the baseline, as text; nothing when it has not, or when there is
 // nothing of the same section and name to compare with.
 func (p *Planner) changeOf(f calc.Figure) string {
@@ -97,7 +80,7 @@ func (p *Planner) followChange(before *calc.Result) {
 		return
 	}
 	if first := slices.IndexFunc(lines, moved); first >= 0 {
-		p.figAt[p.topic] = min(first+rows/2-1, len(lines)-1)
+		p.focusFigure(lines, first+rows/2-1)
 	}
 }
 

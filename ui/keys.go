@@ -256,13 +256,13 @@ func (p *Planner) redo() {
 	p.message = "redid " + edit.Name
 }
 
-// goToEdit brings what an edit changed into focus when it is on the page that is open, so that the next key does not act on
-// something else.
+// goToEdit brings what an edit changed into focus among the fields when it is on the page that is open, so that the next key does
+// not act on something else. Who reads figures goes on reading them.
 func (p *Planner) goToEdit(edit model.Edit) {
 	if len(edit.Changes) == 0 {
 		return
 	}
-	view, c := p.view, edit.Changes[0]
+	view, figures, c := p.view, p.figures, edit.Changes[0]
 	g := c.Ref.Group
 	inSection := g == model.SectionGroup() || g.Parent == model.SectionGroup()
 	topic := g.Topic
@@ -273,7 +273,8 @@ func (p *Planner) goToEdit(edit model.Edit) {
 	case topic != p.topic:
 		return
 	case c.Kind != model.SetEntry && g == model.SectionGroup():
-		p.section, p.fieldAt[p.topic] = max(0, min(c.Ref.Place.Outer, len(p.plan.Sections)-1)), 0
+		p.section = max(0, min(c.Ref.Place.Outer, len(p.plan.Sections)-1))
+		p.focusLine(p.lines(), 0)
 	case inSection && c.Ref.Place.Outer != p.section:
 		return
 	case c.Kind == model.SetEntry:
@@ -281,5 +282,5 @@ func (p *Planner) goToEdit(edit model.Edit) {
 	default:
 		p.goToRow(g, c.Ref.Place)
 	}
-	p.view = view
+	p.view, p.figures = view, figures
 }

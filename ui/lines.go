@@ -129,44 +129,6 @@ func openKey(g *model.Group, at model.Place) string {
 	return g.Path() + strconv.Itoa(at.Outer) + "." + strconv.Itoa(at.Inner)
 }
 
-// focused returns the line that keys act on.
-func (p *Planner) focused() line {
-	lines := p.lines()
-	if len(lines) == 0 {
-		return line{}
-	}
-	return lines[max(0, min(p.fieldAt[p.topic], len(lines)-1))]
-}
-
-// moveBy moves the focus among the fields or the figures.
-func (p *Planner) moveBy(n int) {
-	if p.figures {
-		p.moveFigure(n)
-		return
-	}
-	p.fieldAt[p.topic] = max(0, min(min(p.fieldAt[p.topic], len(p.lines())-1)+n, len(p.lines())-1))
-}
-
-// moveFigure moves the focus by n lines among the figures, passing over headings.
-func (p *Planner) moveFigure(n int) {
-	lines := p.figureLines()
-	at := max(0, min(p.figureAt(lines)+n, len(lines)-1))
-	for n < 0 && at > 0 && lines[at].heading != "" {
-		at--
-	}
-	p.figAt[p.topic] = at
-	p.figAt[p.topic] = p.figureAt(lines)
-}
-
-// figureAt returns the line of figures in focus: never a heading, but the first line below it.
-func (p *Planner) figureAt(lines []figureLine) int {
-	at := max(0, min(p.figAt[p.topic], len(lines)-1))
-	for at < len(lines)-1 && lines[at].heading != "" {
-		at++
-	}
-	return at
-}
-
 // goTo brings the field with a path into focus, opening what hides it, and reports whether there is one.
 func (p *Planner) goTo(path model.Path) bool {
 	ref, ok := model.Find(p.plan, path)
@@ -184,9 +146,10 @@ func (p *Planner) goTo(path model.Path) bool {
 		}
 		p.open[openKey(g, at)] = true
 	}
-	for i, l := range p.lines() {
+	lines := p.lines()
+	for i, l := range lines {
 		if l.kind == lineField && l.ref == ref {
-			p.fieldAt[p.topic] = i
+			p.focusLine(lines, i)
 			return true
 		}
 	}
@@ -209,9 +172,10 @@ func (p *Planner) goToRow(list *model.Group, at model.Place) bool {
 	if list.Parent != nil {
 		p.open[openKey(list.Parent, model.Place{})] = true
 	}
-	for i, l := range p.lines() {
+	lines := p.lines()
+	for i, l := range lines {
 		if l.group == list && (l.kind == lineRow && l.place == at || l.kind == lineAdd) {
-			p.fieldAt[p.topic] = i
+			p.focusLine(lines, i)
 			return true
 		}
 	}

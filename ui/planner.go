@@ -70,8 +70,8 @@ type Planner struct {
 	scale   bool // the schematic's depth scale is true
 	figures bool // focus is on the figures, not on the fields
 	open    map[string]bool
-	fieldAt map[model.Topic]int
-	figAt   map[model.Topic]int
+	fieldAt map[model.Topic]held[lineKey]
+	figAt   map[model.Topic]held[string]
 	chartAt map[model.Topic]int
 	charts  charts
 
@@ -92,7 +92,7 @@ type Planner struct {
 func New(file *planfile.File, options Options) *Planner {
 	p := &Planner{
 		file: file, plan: file.Plan, options: options,
-		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]int{}, figAt: map[model.Topic]int{}, chartAt: map[model.Topic]int{},
+		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]held[lineKey]{}, figAt: map[model.Topic]held[string]{}, chartAt: map[model.Topic]int{},
 		grid: canvas.New(80, 24), palette: canvas.NewPalette(options.Colours), glyphs: canvas.UnicodeGlyphs(),
 	}
 	if options.ASCII {
@@ -201,6 +201,7 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 
 // key gives a key to whatever listens: an overlay, the entry being typed, or the page.
 func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
+	defer p.settle()
 	switch {
 	case p.tooSmall() && !p.answersSmall():
 		if m.String() != "ctrl+c" {
