@@ -1,0 +1,74 @@
+package ui_test
+
+import (
+	"testing"
+
+	"borewalk/ui"
+)
+
+// TestTheFocusStaysOnItsEntry: a measured test takes the planned one off the page, and what is typed next must not go a row on.
+func TestTheFocusStaysOnItsEntry(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page control")
+	downTo(t, p, "+ Shoe test as run")
+	press(p, "enter")
+	downTo(t, p, "Gauge, picked")
+	wants(t, p, "  Shoe test      1.480 sg")
+	press(p, "2")
+	lacks(t, p, "  Shoe test      1.480 sg")
+	wants(t, p, "> Gauge, picked      [2|]")
+	press(p, "1")
+	wants(t, p, "> Gauge, picked     [21|]")
+	press(p, "enter")
+	wants(t, p, "> Gauge, picked  21.0 bar")
+	press(p, "u")
+	wants(t, p, "> Gauge, picked         -", "  Shoe test      1.480 sg")
+	press(p, "r")
+	wants(t, p, "> Gauge, picked  21.0 bar")
+	press(p, "+")
+	wants(t, p, "Pressure picked at the gauge", "21.0 bar to 2")
+	press(p, "up", "down")
+	wants(t, p, "> Gauge, picked")
+}
+
+// TestAnEntryThatIsGoneLeavesTheFocusAboveIt, and does not take it back when it is shown again: a string to the wellhead has no top to
+// enter as a liner has.
+func TestAnEntryThatIsGoneLeavesTheFocusAboveIt(t *testing.T) {
+	p := screenOf(t, "saltlantern-1", 80, 24, ui.Options{}, "]]]]]", "page casing")
+	downTo(t, p, "Top ")
+	press(p, "up")
+	wants(t, p, "> Set by")
+	press(p, "down", "[")
+	wants(t, p, "section 5 of 6", "> Set by")
+	press(p, "]")
+	wants(t, p, "section 6 of 6", "> Set by")
+}
+
+// TestARowTakenAwayLeavesTheFocusOnTheNext, or on the line that adds to the list.
+func TestARowTakenAwayLeavesTheFocusOnTheNext(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 40, ui.Options{}, "]]]", "page casing")
+	downTo(t, p, "+ 1.52 m 1 landing")
+	press(p, "d")
+	wants(t, p, ">+ 3.05 m 2 landing")
+	press(p, "d", "d")
+	wants(t, p, "> add Pup joint")
+	press(p, "d")
+	wants(t, p, "go to the row first")
+	press(p, "u")
+	wants(t, p, ">+ 9.45 m 2 landing")
+}
+
+// TestTheFocusStaysOnItsFigure when lines of figures come and go above it.
+func TestTheFocusStaysOnItsFigure(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page control")
+	downTo(t, p, "+ Shoe test as run")
+	press(p, "enter")
+	downTo(t, p, "Gauge, picked")
+	press(p, "21", "enter", "right")
+	downTo(t, p, "Most mud")
+	press(p, "u")
+	wants(t, p, ">Most mud", "undid", "Gauge at the plan")
+	press(p, "r")
+	wants(t, p, ">Most mud", "redid")
+	press(p, "left")
+	wants(t, p, "> Gauge, picked  21.0 bar")
+}
