@@ -118,7 +118,7 @@ const (
 	unitWidth   = 6
 )
 
-// drawFigures draws the figures pane: name, value, unit, change.
+// drawFigures draws the figures pane: name, change, value, unit, and the further columns that have room.
 func (p *Planner) drawFigures(r canvas.Region) {
 	lines := p.figureLines()
 	at := p.figureAt(lines)
@@ -135,8 +135,8 @@ func (p *Planner) drawFigures(r canvas.Region) {
 	}
 }
 
-// leastPane is the width of a figures pane that shows the first column alone; each cellWidth more shows one further.
-const leastPane = 33
+// leastPane is the width of a figures pane that has room for names, changes and the first column; each cellWidth more shows one further.
+const leastPane = 37
 
 func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.Figure, focused bool) {
 	mark, style := " ", canvas.Plain
@@ -149,42 +149,81 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 		first = r.W() - 1 - extra*cellWidth
 	}
 	if l.heading != "" {
-		if !focused {
-			style = canvas.Heading
-		}
-		r.Text(0, 0, mark+p.glyphs.Translate(l.heading), style)
-		for i := 1; i < len(columns) && i <= extra; i++ {
-			r.TextRight(first+(i-1)*cellWidth, 0, cellWidth, p.glyphs.Translate(columns[i].Column), canvas.Faint)
-		}
+		p.drawHeading(r, l.heading, mark, style, columns[:min(len(columns), 1+extra)], first)
 		return
 	}
-	f := l.figures[0]
-	change := p.changeOf(f)
-	if change == "" && p.changed(l.figures[1:]) {
-		change = changedMark // a column of the table
+	p.drawFigure(r.Sub(0, 0, first, 1), l.figures, 1+extra, mark, style)
+	for i := 1; i < len(l.figures) && i <= extra; i++ {
+		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
 	}
-	unit := p.unit(f)
-	number := p.number(f)
+}
+
+// drawHeading draws the heading of a group, and over the columns of the line below it, the second of which begins at x, their names.
+// A name that is too wide is squeezed; that of the second column may begin over the first, which has none.
+func (p *Planner) drawHeading(r canvas.Region, heading, mark string, style canvas.Style, columns []calc.Figure, x int) {
+	if style == canvas.Plain {
+		style = canvas.Heading
+	}
+	left := r.Text(0, 0, mark+p.glyphs.Translate(heading), style) + 2
+	for i := 1; i < len(columns); i++ {
+		right := x + i*cellWidth
+		room := right - max(left, right-2*cellWidth+1)
+		name := canvas.Squeeze(p.glyphs.Translate(columns[i].Column), room)
+		r.TextRight(right-room, 0, room, name, canvas.Faint)
+		left = right + 1
+	}
+}
+
+// drawFigure draws the first figure of a line, with its change before the value; shown is how many of its figures have room on the
+// line. Neither a number nor a unit is ever cut, and the name not for the sake of the change: that is drawn as a mark where it has no
+// room.
+func (p *Planner) drawFigure(r canvas.Region, figures []calc.Figure, shown int, mark string, style canvas.Style) {
+	f := figures[0]
+	unit, number := p.unit(f), p.number(f)
 	width := max(numberWidth, canvas.Width(number))
-	value := first - width - max(unitWidth, canvas.Width(unit)+1) // neither a number nor a unit is ever cut
-	room := value - 2
-	if spare := len(l.figures) - 1; change != "" && spare < extra { // a column stands empty
-		r.TextRight(first+spare*cellWidth, 0, cellWidth, change, canvas.Changed)
-	} else if change != "" {
-		long := max(canvas.Width(change), 1)
-		room -= long + 1
-		r.TextRight(value-long-1, 0, long, change, canvas.Changed)
+	value := r.W() - width - max(unitWidth, canvas.Width(unit)+1)
+	begins := value + width - canvas.Width(number)
+	name := p.glyphs.Translate(f.Name)
+	change := p.changeOf(f)
+	if change == "" && p.changed(figures[min(shown, len(figures)):]) {
+		change = changedMark // a column that is not shown
 	}
-	name := nameIn(p.glyphs.Translate(f.Name), room)
+	if change != "" && !p.drawChange(r, 1+canvas.Width(name), value, begins, change, 2) {
+		change = p.changeSign(change)
+		name = nameIn(name, begins-4)
+		p.drawChange(r, 1+canvas.Width(name), value, begins, change, 1)
+	}
+	name = nameIn(name, begins-2)
 	r.Text(0, 0, mark+name, style)
-	if count := p.strokesOf(l.figures); extra == 0 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= room {
+	if count := p.strokesOf(figures); shown == 1 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= value-2 {
 		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, style)
 	}
 	r.TextRight(value, 0, width, number, style)
 	r.Text(value+width+1, 0, unit, style)
-	for i := 1; i < len(l.figures) && i <= extra; i++ {
-		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
+}
+
+// drawChange draws a change between the end of a name and the beginning of a number, before the column of values where it can, and
+// so many blanks at least before the number. It reports whether there was room.
+func (p *Planner) drawChange(r canvas.Region, from, value, number int, change string, blanks int) bool {
+	w := canvas.Width(change)
+	x := max(from+1, min(value+1, number)-blanks-w)
+	if x+w+blanks > number {
+		return false
 	}
+	r.Text(x, 0, change, canvas.Changed)
+	return true
+}
+
+// changeSign says of a change that has no room no more than that the figure rose or fell. It is no plus or minus, which would be read
+// as that of the value beside it.
+func (p *Planner) changeSign(change string) string {
+	switch change[0] {
+	case '+':
+		return string(p.glyphs.Up)
+	case '-':
+		return string(p.glyphs.Down)
+	}
+	return changedMark
 }
 
 // nameIn returns the name of a figure in so many columns, by the abbreviations of the trade where it is longer.
@@ -250,15 +289,7 @@ func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figu
 	columns := max(1, min((r.W()-2-leastName)/cellWidth, 5))
 	name := r.W() - 1 - columns*cellWidth
 	if l.heading != "" {
-		if !focused {
-			style = canvas.Heading
-		}
-		r.Text(0, 0, mark+p.glyphs.Translate(l.heading), style)
-		for i, f := range below {
-			if i > 0 && i < columns {
-				r.TextRight(name+i*cellWidth, 0, cellWidth, p.glyphs.Translate(f.Column), canvas.Faint)
-			}
-		}
+		p.drawHeading(r, l.heading, mark, style, below[:min(len(below), columns)], name+cellWidth)
 		return
 	}
 	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)

@@ -26,6 +26,10 @@ type layout struct {
 	footer                                 int // first row
 }
 
+// leastPlot is what the picture beside the figures has at least, and no more until they have a second column with room for names and
+// changes before it.
+const leastPlot = 21
+
 // layoutFor divides a window: the schematic on the left, then fields, figures, and in a wide window the pressure window.
 // page is everything right of the schematic, which tables and overlays take whole.
 func layoutFor(width, height int) layout {
@@ -43,17 +47,14 @@ func layoutFor(width, height int) layout {
 	x := sketch + 1
 	l.page = rect{x, headerRows, width - x, body}
 	fields := 26
-	switch {
-	case width >= 132:
-		fields = 33
-	case width >= 100:
+	if width >= 100 {
 		fields = 32
 	}
 	l.fields = rect{x, headerRows, fields, body}
 	x += fields + 1
 	rest := width - x
 	if width >= 132 {
-		plot := rest / 3
+		plot := max(leastPlot, min(rest/3, rest-1-leastPane-1-cellWidth))
 		l.plot = rect{width - plot, headerRows, plot, body}
 		rest -= plot + 1
 	}

@@ -36,7 +36,7 @@ func DrawChart(r canvas.Region, c calc.Chart, o ChartOptions) {
 	d.inHead = !c.Down && d.headingsHold(r.W()-usualSide)
 	foot := 0
 	if !d.inHead {
-		foot = min(len(d.legendLines(r.W(), true)), max(1, r.H()/8))
+		foot = min(len(d.legendLines(r.W(), true)), max(1, (r.H()-rowsForPanels)/4)) // a high and narrow picture has rows for all its letters
 	}
 	body := r.Sub(0, 1, r.W(), r.H()-1-foot)
 	met := false

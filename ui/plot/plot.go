@@ -10,6 +10,7 @@ import (
 const (
 	rowsForAxis   = 6
 	rowsForLegend = 5
+	rowsForPanels = 8 // before the letters of a chart take more than one
 	leastRows     = 3
 	leastColumns  = 8
 )
