@@ -6,28 +6,22 @@ import (
 	"borewalk/ui"
 )
 
-// TestTheFocusStaysOnItsEntry: a measured test takes the planned one off the page, and what is typed next must not go a row on.
+// TestTheFocusStaysOnItsEntry: readings take PV and YP off the page above them, and what is typed next must not go a row on.
 func TestTheFocusStaysOnItsEntry(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page control")
-	downTo(t, p, "+ Shoe test as run")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
+	downTo(t, p, "+ Rheology")
 	press(p, "enter")
-	downTo(t, p, "Gauge, picked")
-	wants(t, p, "  Shoe test      1.480 sg")
-	press(p, "2")
-	lacks(t, p, "  Shoe test      1.480 sg")
-	wants(t, p, "> Gauge, picked      [2|]")
-	press(p, "1")
-	wants(t, p, "> Gauge, picked     [21|]")
-	press(p, "enter")
-	wants(t, p, "> Gauge, picked  21.0 bar")
-	press(p, "u")
-	wants(t, p, "> Gauge, picked         -", "  Shoe test      1.480 sg")
-	press(p, "r")
-	wants(t, p, "> Gauge, picked  21.0 bar")
+	downTo(t, p, "Flow given by")
+	wants(t, p, "> Flow given by P", "  YP              10.5 Pa")
 	press(p, "+")
-	wants(t, p, "Pressure picked at the gauge", "21.0 bar to 2")
+	wants(t, p, "> Flow given by  readings")
+	lacks(t, p, "  YP  ")
+	press(p, "u")
+	wants(t, p, "> Flow given by P", "  YP              10.5 Pa")
+	press(p, "r")
+	wants(t, p, "> Flow given by  readings")
 	press(p, "up", "down")
-	wants(t, p, "> Gauge, picked")
+	wants(t, p, "> Flow given by  readings")
 }
 
 // TestAnEntryThatIsGoneLeavesTheFocusAboveIt, and does not take it back when it is shown again: a string to the wellhead has no top to
@@ -64,11 +58,11 @@ func TestTheFocusStaysOnItsFigure(t *testing.T) {
 	press(p, "enter")
 	downTo(t, p, "Gauge, picked")
 	press(p, "21", "enter", "right")
-	downTo(t, p, "Most mud")
+	downTo(t, p, "Max mud weight")
 	press(p, "u")
-	wants(t, p, ">Most mud", "undid", "Gauge at the plan")
+	wants(t, p, ">Max mud weight", "undid", "Gauge, planned")
 	press(p, "r")
-	wants(t, p, ">Most mud", "redid")
+	wants(t, p, ">Max mud weight", "redid")
 	press(p, "left")
 	wants(t, p, "> Gauge, picked  21.0 bar")
 }
