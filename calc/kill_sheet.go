@@ -61,7 +61,7 @@ func (e *evaluation) lineFigure(i int, p *page, k *killing) {
 func (e *evaluation) shutInFigures(i int, p *page, k *killing) {
 	in := &k.in
 	s := &e.plan.Sections[i]
-	p.group = "Kick shut in, bit at TD"
+	p.group = "Kick shut in"
 	origin := "planned"
 	if s.Kill.Gain.IsSet() {
 		origin = "read"
@@ -182,11 +182,15 @@ func (e *evaluation) circulatingPressures(i int, p *page, k *killing) {
 	p.also("control.kill.mud.exact", "exact", quantity.Density, k.exact, k.missing, kill)
 	e.killBarite(i, p, k)
 	slow := func(w *Working) {
-		w.Formula = "slow = recorded × mud / mud when recorded"
-		if k.slowRow == 0 {
+		switch {
+		case k.scaled:
+			w.Formula = "slow = recorded × mud / mud when recorded × (rate / rate recorded)^power"
+			w.Source = "the power that leads from the next rate below to the next above, 2 beyond them (common practice)"
+		case k.slowRow == 0:
 			w.Formula = "slow = friction of lines, string, bit and annulus at the kill rate, booster off"
 			w.Source = by(k.line.rub)
-		} else {
+		default:
+			w.Formula = "slow = recorded × mud / mud when recorded"
 			w.in("in", "mud when it was recorded", quantity.Density, k.slowMud)
 			w.Source = "recorded; friction taken to go with the density (common practice)"
 		}

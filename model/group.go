@@ -135,6 +135,19 @@ func (r Ref) Idle(plan *Plan) string {
 	return ""
 }
 
+// Idle says why a row of a list would not count, were there one at a place: nothing of it does, by the row that holds it.
+func (g *Group) Idle(plan *Plan, at Place) (why string) {
+	for _, f := range g.Fields {
+		if f.inside == nil {
+			return ""
+		}
+		if why = f.inside(plan, at); why == "" {
+			return ""
+		}
+	}
+	return why
+}
+
 // Path returns the entry's address as people write it, rows counted from one: "section[3].casing[1].weight".
 func (r Ref) Path() Path {
 	var b strings.Builder

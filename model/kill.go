@@ -87,13 +87,6 @@ func slowRateGroup(section *Group) *Group {
 			Help: "Along hole.", At: func(r *SlowRate) any { return &r.Depth }},
 		d{Key: "time", Label: "Recorded", Name: "When it was recorded", Topic: TopicControl, Type: TextField, Help: "Date and time.", At: func(r *SlowRate) any { return &r.Time }},
 	)
-	for _, f := range g.Fields {
-		f.inside = of(func(_ *Plan, s *Section) string {
-			if s.Returns != ToRig {
-				return "there is no stack while returns go to the seabed"
-			}
-			return ""
-		})
-	}
+	onlyBehindStack(g)
 	return g
 }

@@ -67,13 +67,15 @@ type TestPoint struct {
 
 func testPointGroup(section *Group) *Group {
 	type d = declaration[TestPoint]
-	return list("test_point", "Test point", "A reading of the shoe test, in the order of pumping. i reads them from a file.", TopicControl, section,
+	g := list("test_point", "Test point", "A reading of the shoe test, in the order of pumping. i reads them from a file.", TopicControl, section,
 		func(p *Plan, at Place) *[]TestPoint { return &p.Sections[at.Outer].TestPoints },
 		d{Key: "volume", Brief: true, Label: "Pumped", Name: "Volume pumped", Topic: TopicControl, Kind: quantity.Volume, Range: "0 m3 to 20 m3", Required: true,
 			Help: "Since the hole was closed.", At: func(t *TestPoint) any { return &t.Volume }},
 		d{Key: "pressure", Brief: true, Label: "Gauge", Name: "Pressure at the gauge", Topic: TopicControl, Kind: quantity.Pressure, Range: "0 bar to 700 bar", Required: true,
 			Help: "While pumping.", At: func(t *TestPoint) any { return &t.Pressure }},
 	)
+	onlyBehindStack(g)
+	return g
 }
 
 // ReplacingTestPoints returns the changes that put other readings in place of those of a section's shoe test.

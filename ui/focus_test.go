@@ -66,3 +66,12 @@ func TestTheFocusStaysOnItsFigure(t *testing.T) {
 	press(p, "left")
 	wants(t, p, "> Gauge, picked  21.0 bar")
 }
+
+// TestAListThatDoesNotCountIsNotOffered: without a stack there is neither a shoe test to read nor a slow rate to record.
+func TestAListThatDoesNotCountIsNotOffered(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]", "page control")
+	lacks(t, p, "add Test point")
+	lacks(t, p, "add Slow rate")
+	press(p, "]")
+	wants(t, p, "add Test point", "add Slow rate")
+}

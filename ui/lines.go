@@ -48,9 +48,13 @@ func (p *Planner) lines() []line {
 	return lines
 }
 
-// appendNested adds a list of a section, or a single table of it, closed until it is opened.
+// appendNested adds a list of a section, or a single table of it, closed until it is opened. What would not count is left out, but for
+// rows that are there.
 func (p *Planner) appendNested(lines []line, g *model.Group, at model.Place) []line {
 	if g.List {
+		if g.Len(p.plan, at) == 0 && g.Idle(p.plan, at) != "" {
+			return lines
+		}
 		return p.appendList(lines, g, at)
 	}
 	fields := p.appendFields(nil, g, at)

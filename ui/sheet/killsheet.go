@@ -34,7 +34,7 @@ func (p *printer) killHolds(i int) table {
 	} else {
 		t.figures(figures, "Bit at TD", shown{"", "hole.td"}, shown{"TVD", "hole.td.tvd"}, shown{"BHA", "string.assembly.length"})
 	}
-	t.figures(figures, "Shoe test", shown{"", "control.test"}, shown{"shoe at TVD", "control.maasp.shoe.at"})
+	t.figures(figures, "Shoe test", shown{"", "control.test"}, shown{"in mud", "control.test.mud"}, shown{"shoe at TVD", "control.maasp.shoe.at"})
 	t.figures(figures, "Shoe stands", shown{"", "control.shoe"}, shown{"at the shoe", "control.shoe.pressure"})
 	t.remark(p.staleTest(i))
 	p.killPump(i, &t)

@@ -31,7 +31,7 @@ func (p *printer) limitsKick(i int) table {
 	t := table{title: "Shoe, mud and kick, bit at TD", rowHead: "Limit"}
 	t.entry("Mud", p.plan.Sections[i].Density, quantity.Density, "")
 	p.mostMud(i, &t)
-	t.figures(s, "Shoe test", shown{"", "control.test"})
+	t.figures(s, "Shoe test", shown{"", "control.test"}, shown{"in mud", "control.test.mud"})
 	if figureOf(s, "control.shoe") < figureOf(s, "control.test") {
 		t.figures(s, "Shoe stands", shown{"", "control.shoe"})
 	}
