@@ -44,8 +44,8 @@ func (e *evaluation) readStackTest(i int) stackTest {
 	}
 	t.noAnnular = needs(rig.AnnularRating, "rig.annular_rating", "rating of the annular")
 	t.annular = annularShare * rig.AnnularRating.SI
-	if law := model.Rules()[model.RuleUSStackAnnular]; !law.In(e.plan.Well.RuleSet) && !t.noRams.open() {
-		t.annular = min(t.annular, t.rams)
+	if law := model.Rules()[model.RuleUSStackAnnular]; !law.In(e.plan.Well.RuleSet) {
+		t.annular, t.noAnnular = min(t.annular, t.rams), first(t.noAnnular, t.noRams)
 	}
 	return t
 }
