@@ -269,11 +269,15 @@ func (e *evaluation) limitFigures(i int, p *page) {
 			w.Note = maaspCaution
 		})
 		f.Note = least.name
-		line := e.killLine(i)
-		p.also("control.maasp.circulating", "circulating", quantity.Pressure, e.roundedPressure(least.pressure-line.loss-e.plan.Sections[i].Kill.Overbalance.SI), first(list[0].missing, line.missing), func(w *Working) {
-			w.Formula = "choke, circulating = most static - friction of the line at the kill rate - overbalance"
+		line, rubs := e.killLine(i), e.annulusRubs(i)
+		annulus := 0.0
+		if md, ok := e.path.MDAtTVD(least.tvd); ok {
+			annulus = rubs.above(md)
+		}
+		p.also("control.maasp.circulating", "circulating", quantity.Pressure, e.roundedPressure(least.pressure-line.loss-annulus), first(list[0].missing, line.missing, rubs.missing), func(w *Working) {
+			w.Formula = "choke, circulating = most static - friction of the line at the kill rate - friction of the annulus above"
 			w.in("static", "most", quantity.Pressure, least.pressure)
-			w.in("overbalance", "held while killing", quantity.Pressure, e.plan.Sections[i].Kill.Overbalance.SI)
+			w.in("annulus", "friction from there to the stack", quantity.Pressure, annulus)
 			line.working(w)
 			w.Note = maaspCaution
 		})

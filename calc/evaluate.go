@@ -54,9 +54,10 @@ type evaluation struct {
 	pumpGap      gap
 	sections     []hole
 	strings      []casing
-	tests        []shoeTest     // of the shoe above each section
-	lines        []*killLine    // of each section, as they are asked for
-	kills        []*killing     // likewise
+	tests        []shoeTest  // of the shoe above each section
+	lines        []*killLine // of each section, as they are asked for
+	kills        []*killing  // likewise
+	rubs         []*rubbingAnnulus
 	tallies      []*stringTally // of each section, as they are asked for
 	drills       []drillString
 	bores        []bore.Profile  // the outer bores of each section, once they are known

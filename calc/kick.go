@@ -187,10 +187,11 @@ func (e *evaluation) kickPlaces(i int, bit float64) (shoe kickPlace, weaker []ki
 	return shoe, weaker
 }
 
-// against is what presses on the shoe beside the influx: friction of the line while its top is there, and what is kept back for
-// working the choke all the time.
+// against is what presses on the rock beside the influx: friction of line and annulus above while its top is there, and what is kept
+// back for working the choke all the time.
 type against struct {
 	line, allowance float64
+	above           func(md float64) float64 // friction of the annulus from a depth along hole to the stack; nil where it does not count
 	missing         gap
 }
 
@@ -202,14 +203,19 @@ func (e *evaluation) against(i int) (a against) {
 		return a
 	}
 	line := e.killLine(i)
-	a.line, a.missing = line.loss, line.missing
+	a.line, a.missing = line.loss, first(line.missing, e.annulusRubs(i).missing)
+	a.above = e.annulusRubs(i).above
 	return a
 }
 
 // tolerance returns what a place bears of a kick.
 func (k *kick) tolerance(at kickPlace, a against) (influx.Tolerance, gap) {
 	at.Stands -= a.allowance
-	t, err := k.well.Tolerance(k.pressure(), at.Place, a.line)
+	loss := a.line
+	if a.above != nil {
+		loss += a.above(at.MD)
+	}
+	t, err := k.well.Tolerance(k.pressure(), at.Place, loss)
 	if err != nil {
 		return t, gap{why: err.Error()}
 	}

@@ -231,11 +231,20 @@ func (e *evaluation) judgeTolerance(i int, b *borne) {
 	} else {
 		e.judge(e.toleranceRule(i), i, b.Volume, "Kick tolerance at TD", b.words(), b.at.MD, model.PathOf(i, "kick.least"))
 	}
-	if in := &e.killOf(i).in; !in.missing.open() && in.bit == e.sections[i].td {
-		e.judge(model.RuleInfluxTolerance, i, b.Volume-in.volume, "Kick tolerance over the influx on the kill sheet", b.words(), b.at.MD, in.volumeEntry(i, e))
-	}
+	e.judgeInflux(i)
 	if s.Detected.IsSet() && s.Detected.SI > 0 {
 		e.judge(model.RuleKickDetected, i, b.Volume/s.Detected.SI, "Kick tolerance over the gain that is noticed", b.words(), b.at.MD, model.PathOf(i, "kick.detected"))
+	}
+}
+
+// judgeInflux compares the kick on the kill sheet, as it was read, with what is borne of just that one.
+func (e *evaluation) judgeInflux(i int) {
+	in := &e.killOf(i).in
+	if first(in.missing, in.noGas, in.noSICP).open() {
+		return
+	}
+	if b := e.bears(i, &in.kick); !b.missing.open() {
+		e.judge(model.RuleInfluxTolerance, i, b.Volume-in.bySICP, "Kick tolerance over the influx on the kill sheet", b.words(), b.at.MD, in.volumeEntry(i, e))
 	}
 }
 

@@ -22,8 +22,10 @@ type shutIn struct {
 	volume   float64 // pit gain
 	pipe     float64 // SIDPP, Pa
 	choke    float64 // SICP as worked out, with the gain as one bubble round the BHA
-	read     float64 // SICP as read; zero where it was not
+	read     float64 // SICP as read
+	hasRead  bool    // it was
 	bySICP   float64 // volume of gas that SICP as read asks for; no less than the gain
+	noSICP   gap     // no volume gives it
 	measured bool    // SIDPP was read
 	top      float64 // of the influx, along hole
 	height   float64 // of it, on TVD
@@ -38,6 +40,7 @@ type killing struct {
 	slow      float64 // slow circulating pressure in the section's mud, Pa
 	slowRow   int     // of the list; 0 where it is worked out
 	scaled    bool    // between rates that are recorded
+	raised    bool    // the bit is not at TD
 	slowMud   float64
 	mud       float64 // kill mud, rounded up
 	exact     float64
@@ -68,7 +71,7 @@ func (e *evaluation) killOf(i int) *killing {
 func (e *evaluation) readShutIn(i int) shutIn {
 	s := &e.plan.Sections[i]
 	bit := usual(s.Kill.Bit, e.sections[i].td)
-	in := shutIn{kick: e.kickAt(i, bit, s.Kick.Intensity.SI), measured: s.Kill.DrillPipe.IsSet(), read: s.Kill.Annulus.SI}
+	in := shutIn{kick: e.kickAt(i, bit, s.Kick.Intensity.SI), measured: s.Kill.DrillPipe.IsSet(), read: s.Kill.Annulus.SI, hasRead: s.Kill.Annulus.IsSet()}
 	in.missing = in.kick.missing
 	if bit > e.sections[i].td || bit <= e.openFrom(i) {
 		in.missing = first(in.missing, gap{model.PathOf(i, "kill.bit"), "the bit is not in the section's open hole"})
@@ -94,16 +97,20 @@ func (e *evaluation) readShutIn(i int) shutIn {
 	}
 	in.top, in.height = shut.Top, shut.Height()
 	in.choke = shut.TopPressure - column.PressureOf(in.mud, shut.TopTVD)
-	in.bySICP = in.gasBySICP()
+	in.bySICP, in.noSICP = in.gasBySICP(i)
 	return in
 }
 
 // gasBySICP returns the volume of gas in m3 with which the choke would show what was read: a hole that is larger, or a gain that was
-// missed. It is no less than the gain, and the gain where nothing was read or no volume gives it.
-func (in *shutIn) gasBySICP() float64 {
-	const most = 5 // times the gain: beyond, the reading is something else
-	if in.read <= in.choke {
-		return in.volume
+// missed. It is no less than the gain, and the gain where nothing was read. Where all of the annulus full of gas does not show as much,
+// something else is read, and it says so.
+func (in *shutIn) gasBySICP(i int) (float64, gap) {
+	if !in.hasRead || in.read <= in.choke {
+		return in.volume, gap{}
+	}
+	holds := 0.0
+	for k := range in.well.Cells {
+		holds += in.well.Cells[k].Area * (in.well.Cells[k].Bottom - in.well.Cells[k].Top)
 	}
 	volume, met := root.Crossing(func(v float64) float64 {
 		shut, err := in.well.ShutIn(in.pressure(), v)
@@ -111,11 +118,11 @@ func (in *shutIn) gasBySICP() float64 {
 			return math.NaN()
 		}
 		return shut.TopPressure - column.PressureOf(in.mud, shut.TopTVD) - in.read
-	}, in.volume, most*in.volume, 100)
+	}, in.volume, (1-1e-9)*holds, 100)
 	if !met {
-		return in.volume
+		return 0, gap{model.PathOf(i, "kill.annulus"), "no volume of gas in the annulus gives the SICP that was read: trapped pressure, or a gauge"}
 	}
-	return volume
+	return volume, gap{}
 }
 
 // volumeEntry returns the entry that the influx's volume comes from.
@@ -131,7 +138,7 @@ func (in *shutIn) volumeEntry(i int, e *evaluation) model.Path {
 
 // shown returns SICP as it counts: as read, else as worked out.
 func (in *shutIn) shown() float64 {
-	if in.read > 0 {
+	if in.hasRead {
 		return in.read
 	}
 	return in.choke
@@ -141,6 +148,7 @@ func (in *shutIn) shown() float64 {
 func (e *evaluation) readKill(i int) *killing {
 	s := &e.plan.Sections[i]
 	k := &killing{in: e.readShutIn(i), line: e.killLine(i), over: s.Kill.Overbalance.SI}
+	k.raised = k.in.bit != e.sections[i].td
 	var rate gap
 	k.killFlow, k.stroke, rate = e.killRate(i)
 	k.missing = first(k.in.missing, rate, e.slowRowGap(i))
@@ -166,26 +174,10 @@ func (e *evaluation) readKill(i int) *killing {
 	if k.annulus, k.missing = e.annulusOf(i, e.datum.BOPTop, k.in.bit); k.missing.open() {
 		return k
 	}
-	k.annular, k.noAnnular = e.annularAt(i, k)
+	rubs := e.rubsWith(i, k.in.bit)
+	k.annular, k.noAnnular = rubs.above(k.in.bit), rubs.missing
 	k.step = killsheet.StepDown{Inside: k.inside, TVD: e.path.TVD, SIDPP: k.in.pipe, Slow: k.slow + k.over, Final: k.final}
 	return k
-}
-
-// annularAt returns the friction in Pa of section i's annulus between the bit and the stack at the kill rate. The slow pressure was
-// read with it, so that the bottom carries it all the while: what the choke holds is not lowered for it.
-func (e *evaluation) annularAt(i int, k *killing) (loss float64, missing gap) {
-	fluid, missing := e.drillingFluid(i, e.sections[i].td)
-	if missing.open() {
-		return 0, missing
-	}
-	way, missing := e.outside(i, k.in.bit)
-	for n := range way {
-		g := &way[n]
-		if length := g.bottom - max(g.top, e.datum.BOPTop); length > 0 {
-			loss += g.rubOutside(k.line.rub, fluid, k.killFlow) * length
-		}
-	}
-	return loss, missing
 }
 
 // roundedUp returns a density taken up to the step in which mud is mixed: 0.01 sg or 0.1 ppg.
@@ -220,6 +212,8 @@ func (k *killing) slowFrom() string {
 	switch {
 	case k.scaled:
 		return "scaled from other rates"
+	case k.slowRow == 0 && k.raised:
+		return "worked out with the bit at TD"
 	case k.slowRow == 0:
 		return "worked out, not recorded"
 	}
@@ -266,7 +260,10 @@ func (e *evaluation) judgeSlow(i int, k *killing) {
 func (e *evaluation) judgeShutIn(i int, k *killing) {
 	in := &k.in
 	mend := in.volumeEntry(i, e)
-	if in.read > 0 {
+	if in.noSICP.open() {
+		e.note(i, Stop, in.noSICP)
+	}
+	if in.hasRead {
 		mend = model.PathOf(i, "kill.annulus")
 		e.judge(model.RuleShutInGain, i, math.Abs(in.read-in.choke), "SICP as read and as the gain gives it apart", "", 0, mend)
 	}

@@ -21,7 +21,7 @@ const (
 
 // killJob returns the kick of section i as it is to be circulated out, by one circulation or two, and what is missing.
 func (e *evaluation) killJob(i int, k *killing, one bool) (kill.Job, gap) {
-	missing := first(k.missing, k.in.noGas, k.line.missing, k.noAnnular)
+	missing := first(k.missing, k.in.noGas, k.line.missing, k.noAnnular, k.in.noSICP)
 	if !missing.open() && !k.in.real {
 		missing = gap{model.PathOf(i, "kick.density"), "an influx of one density is not played: leave its density blank"}
 	}
@@ -181,13 +181,17 @@ func (e *evaluation) judgePlayed(i int, k *killing, r *played) {
 	if r.missing.open() {
 		return
 	}
+	rule, mend := model.RuleKillShoe, k.in.volumeEntry(i, e)
+	if k.in.measured || k.in.hasRead {
+		rule = model.RuleKillShoeRead
+	}
 	for n, at := range r.places {
 		emw, _ := column.EMW(r.At[n].Value, at.tvd)
 		what := "Shoe over the kick on its way out"
 		if n > 0 {
 			what = "Weakest rock over the kick on its way out"
 		}
-		e.judge(model.RuleKillShoe, i, at.emw-emw, what, "", at.MD, model.PathOf(i, "kick.volume"))
+		e.judge(rule, i, at.emw-emw, what, "", at.MD, mend)
 	}
 }
 

@@ -89,7 +89,7 @@ const startSteps = 4
 func (e *evaluation) startFigures(p *page, k *killing) {
 	p.group = "Pump brought up, choke gauge"
 	missing := first(k.missing, k.in.noGas, k.line.missing)
-	if k.in.read > 0 {
+	if k.in.hasRead {
 		missing = first(k.missing, k.line.missing)
 	}
 	shut := k.in.shown()
@@ -100,6 +100,7 @@ func (e *evaluation) startFigures(p *page, k *killing) {
 			missing = gap{model.PathOf(p.section, "kill.line_loss"), err.Error()}
 		} else {
 			steps = list
+			steps[0].Casing = shut // what is held over comes in with the pump
 		}
 	}
 	for n := range steps {

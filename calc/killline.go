@@ -108,6 +108,10 @@ func (l *killLine) settle(e *evaluation, i int) {
 	switch read, mud, ok := e.lineBySlowRates(i, l.name); {
 	case s.Kill.LineLoss.IsSet():
 		l.read, l.at, l.from = s.Kill.LineLoss.SI, usual(s.Kill.LineLossMud, s.Density.SI), "measured"
+	case ok && read < 0:
+		l.missing = gap{model.PathOf(i, "slow_rate"), "slow rates by the line are lower than by the riser, in the same mud: read them again"}
+		e.fault(l.missing)
+		return
 	case ok:
 		l.read, l.at, l.from = read, mud, "by slow rates"
 	default:
@@ -132,17 +136,18 @@ func (l *killLine) rubs(f friction.Fluid, flow float64) float64 {
 	return one(l.pipes[0], share)
 }
 
-// law returns the friction of the lines in Pa at any rate: as the correlation has it, taken to what counts at the kill rate; by the square
-// of the rate where the fluid's flow is not known.
+// law returns the friction of the lines in Pa up to the kill rate: by the square of the rate from what was measured, as the correlation
+// has it where that is all there is. Of what may be, the square is the least below the kill rate, so that the gauge is not let fall by
+// more than the line takes.
 func (l *killLine) law() func(flow float64) (float64, error) {
-	if l.noModel.open() || l.model <= 0 {
+	if l.at > 0 {
 		return killsheet.PowerLaw(l.loss, l.flow, killsheet.Square)
 	}
 	return func(flow float64) (float64, error) {
 		if flow <= 0 {
 			return 0, nil
 		}
-		return l.rubs(l.fluid, flow) * l.loss / l.model, nil
+		return l.rubs(l.fluid, flow), nil
 	}
 }
 
@@ -255,5 +260,5 @@ func (e *evaluation) lineBySlowRates(i int, name string) (loss, mud float64, ok 
 	}
 	a, up := e.slowBetween(i, model.ByRiser)
 	b, through := e.slowBetween(i, name)
-	return b - a, density, up && through && b > a && density > 0
+	return b - a, density, up && through && density > 0
 }

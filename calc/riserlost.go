@@ -103,12 +103,12 @@ func (e *evaluation) disconnectFigures(i int, p *page, missing gap) {
 		under, at = e.underShears(i)
 	}
 	p.also("control.disconnect.under", "under rams", quantity.Pressure, under, pore, func(w *Working) {
-		w.Formula = "p = pore pressure - mud × g × (TVD - mudline) - sea, the most in the open hole, not below none"
+		w.Formula = "p = pore pressure - mud × g × (TVD - mudline) - sea, the most in the open hole, not below none; SICP as read + mud × g × mudline - sea where that is more"
 		w.in("mud", "below the rams", quantity.Density, e.plan.Sections[i].Density.SI)
 		w.in("TVD", "where it is most", quantity.Length, at)
 		w.in("sea", "at the mudline", quantity.Pressure, e.seaPressure())
 		w.Source = "hydrostatics"
-		w.Note = "Over the sea, without influx; with gas below the rams it is more."
+		w.Note = "Over the sea, with mud below the rams, or as SICP was read. It rises as gas comes up under them."
 	})
 }
 
@@ -128,9 +128,17 @@ func (e *evaluation) underShears(i int) (pressure, tvd float64) {
 			pressure, tvd = max(-left, 0), place.tvd
 		}
 	}
-	if in := &e.killOf(i).in; in.measured && !in.missing.open() {
-		if left, err := e.seabed().Left(mud, in.pressure(), in.tvd); err == nil && -left > pressure {
-			pressure, tvd = -left, in.tvd
+	in := &e.killOf(i).in
+	if in.missing.open() {
+		return pressure, tvd
+	}
+	if left, err := e.seabed().Left(mud, in.pressure(), in.tvd); in.measured && err == nil && -left > pressure {
+		pressure, tvd = -left, in.tvd
+	}
+	if in.hasRead { // what the choke shows stands on the mud of its line, down to the stack
+		at := column.PressureOf(mud, e.datum.Mudline) + in.read - e.seaPressure()
+		if at > pressure {
+			pressure, tvd = at, e.datum.Mudline
 		}
 	}
 	return pressure, tvd
@@ -166,15 +174,25 @@ func (e *evaluation) anticipated(i int) (pressure, pore, from, gas float64, miss
 	if missing.open() {
 		return 0, 0, 0, gas, missing
 	}
-	if in := &e.killOf(i).in; in.measured && !in.missing.open() && in.pressure() > pore {
-		pore, from = in.pressure(), in.tvd // what has shown itself counts, not the prognosis
+	pressure, gas, missing = e.underGas(i, pore, from, gas)
+	// What has shown itself counts beside the prognosis.
+	if in := &e.killOf(i).in; in.measured && !in.missing.open() && !missing.open() {
+		if read, weighs, bad := e.underGas(i, in.pressure(), in.tvd, gas); !bad.open() && read > pressure {
+			return read, in.pressure(), in.tvd, weighs, gap{}
+		}
 	}
+	return pressure, pore, from, gas, missing
+}
+
+// underGas returns the pressure at the wellhead of section i under a column of gas on a pressure at a TVD: of a density, or of the gas
+// that the section is planned for where that is lighter and the plan gives none, and that column's density.
+func (e *evaluation) underGas(i int, pore, from, gas float64) (pressure, weighs float64, missing gap) {
 	pressure, err := killsheet.MASP(pore, from, e.datum.Wellhead, killsheet.Steady(gas))
 	if err != nil {
-		return 0, 0, 0, gas, gap{model.PathOf(i, "bop_test.gas"), err.Error()}
+		return 0, gas, gap{model.PathOf(i, "bop_test.gas"), err.Error()}
 	}
 	if lighter, ok := e.underRealGas(i, pore, from); ok && !e.gasGiven(i) && lighter > pressure {
-		pressure, gas = lighter, (pore-lighter)/(gravity*(from-e.datum.Wellhead))
+		return lighter, (pore - lighter) / (gravity * (from - e.datum.Wellhead)), gap{}
 	}
-	return pressure, pore, from, gas, gap{}
+	return pressure, gas, gap{}
 }

@@ -223,7 +223,7 @@ func (e *evaluation) deepestSeat(i int, to *Proposal, w seats.Window, m seats.Ma
 	default:
 		hole := down.Holes[0]
 		why, _ := because(hole.Stop)
-		e.takeSeat(i, to, hole.Bottom, why)
+		e.takeSeat(i, to, hole.Bottom, math.Floor, why)
 	}
 }
 
@@ -248,12 +248,13 @@ func (e *evaluation) shallowestSeat(i int, to *Proposal, w seats.Window, m seats
 	default:
 		hole := up.Holes[len(up.Holes)-1]
 		why, _ := because(hole.Stop)
-		e.takeSeat(i, to, hole.Shoe, why)
+		e.takeSeat(i, to, hole.Shoe, math.Ceil, why)
 	}
 }
 
-// takeSeat proposes a TVD as the shoe of section i, by the entry that decides how deep it goes, and counts what that does.
-func (e *evaluation) takeSeat(i int, to *Proposal, tvd float64, why string) {
+// takeSeat proposes a TVD as the shoe of section i, by the entry that decides how deep it goes, rounded to the side that keeps the
+// margins, and counts what that does.
+func (e *evaluation) takeSeat(i int, to *Proposal, tvd float64, rounded func(float64) float64, why string) {
 	md, ok := e.path.MDAtTVD(tvd)
 	if !ok {
 		to.Why = "the well path does not reach that depth"
@@ -265,7 +266,7 @@ func (e *evaluation) takeSeat(i int, to *Proposal, tvd float64, why string) {
 		below = 0
 	}
 	unit := search{plan: e.plan}.unit(to.Ref)
-	entry := model.Entry{Quantity: quantity.Of(tidy(math.Round(unit.FromSI(md+below))), unit)}
+	entry := model.Entry{Quantity: quantity.Of(tidy(rounded(unit.FromSI(md+below))), unit)}
 	trial := e.plan.Clone()
 	to.Ref.Set(trial, entry)
 	to.OK, to.Entry, to.Value, to.Note = true, entry, tvd, why+"; prognosis and margins alone, the mud is to follow"

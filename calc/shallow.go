@@ -209,7 +209,10 @@ func (e *evaluation) dynamicFigures(i int, p *page, f *flowing) {
 		w.Note = shallowCaution
 	})
 	if !missing.open() {
-		e.judge(model.RuleShallowFlow, i, f.flow-flow, "Kill flow over what holds the shallow sand with kill mud", "", f.md, model.PathOf(i, "riserless.kill_density"))
+		e.judge(model.RuleShallowFlow, i, min(f.flow, f.most)-flow, "Kill flow over what holds the shallow sand with kill mud", "", f.md, model.PathOf(i, "riserless.kill_density"))
+	}
+	if f.flow > f.most && !f.missing.open() {
+		e.note(i, Caution, gap{model.PathOf(i, "shallow.flow"), "the kill flow is more than the pumps give through this string: what they give is compared"})
 	}
 	e.killLasts(i, p, f)
 }

@@ -92,3 +92,19 @@ func TestMudAndBitMovedSinceTheSlowRate(t *testing.T) {
 		}
 	}
 }
+
+// TestALineThatRubsLessThanNothing is not taken.
+func TestALineThatRubsLessThanNothing(t *testing.T) {
+	plan := kicked(t)
+	slow(t, plan, map[string]string{"rate": "30 spm", "pressure": "30 bar"})
+	slow(t, plan, map[string]string{"rate": "30 spm", "pressure": "28 bar", "path": model.ByChokeLine})
+	r := calc.Evaluate(plan)
+	for _, key := range []string{"control.line", "control.maasp.circulating"} {
+		if f := figure(t, r, 4, key); f.OK {
+			t.Errorf("%s = %g Pa with a line that rubs -2 bar", key, f.Value)
+		}
+	}
+	if f := worst(t, r, 4, "entry"); f.Severity != calc.Stop || f.Mend != "section[4].slow_rate" {
+		t.Errorf("less by the line than by the riser: %+v", f)
+	}
+}

@@ -142,7 +142,7 @@ func (e *evaluation) testLine(i int, p *page, key, name string, test, fluid floa
 		w.Note = "What body, connector and wellhead bear: held against their ratings by the makers' rules."
 	})
 	if rating := e.plan.Rig.BOPRating; rating.IsSet() && !pumpGap.open() {
-		e.judge(model.RuleStackTestRating, i, rating.SI-body, name+": rating of the stack over what its body bears", "", 0, "rig.bop_rating")
+		e.judge(model.RuleStackBody, i, rating.SI-body, name+": rating of the stack over what its body bears", "", 0, "rig.bop_rating")
 	}
 }
 

@@ -144,6 +144,7 @@ const (
 	RuleKickDetected
 	RuleInfluxTolerance
 	RuleKillShoe
+	RuleKillShoeRead
 	RuleShutInShoe
 	RuleShutInGain
 	RuleKillMudShoe
@@ -156,6 +157,7 @@ const (
 	RuleStackRating
 	RuleUSStackHigh
 	RuleStackTestRating
+	RuleStackBody
 	RuleUSStackAnnular
 	RuleUSStackLowLeast
 	RuleUSStackLowMost
@@ -416,6 +418,7 @@ var rules = sync.OnceValue(func() []Rule {
 			"a service company's course of 2002: minimum kick tolerance three times what the rig detects"),
 		least(RuleInfluxTolerance, "influx_tolerance", "Kick tolerance over the influx on the sheet", Practice, practised, quantity.Volume, "0 m3", "single bubble; common practice"),
 		least(RuleKillShoe, "kill_shoe", "Kill below what shoe and rock stand", Practice, practised, emw, "0 sg", "single bubble, real gas; common practice"),
+		least(RuleKillShoeRead, "kill_shoe_read", "Kill of the kick read below what is stood", Arithmetic, nil, emw, "0 sg", "hydrostatics: single bubble of real gas, by what was read"),
 		least(RuleShutInShoe, "shut_in_shoe", "Shoe stands the well shut in", Arithmetic, nil, emw, "0 sg", "hydrostatics: SICP as read, else as worked out, and the mud above the shoe"),
 		most(RuleShutInGain, "shut_in_gain", "SICP as read and as the gain gives it", Practice, practised, quantity.Pressure, "50 psi",
 			"common practice, a larger hole, a gain that was missed or trapped pressure; from memory"),
@@ -430,6 +433,7 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleStackRating, "stack_rating", "Wellhead pressure within the BOP's rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating over the sea, less the highest pressure anticipated"),
 		least(RuleUSStackHigh, "us_stack_high", "Ram test over the anticipated pressure", Law, us, quantity.Pressure, "500 psi", "30 CFR 250.737(b), 250.448(b) before 2016"),
 		least(RuleStackTestRating, "stack_test_rating", "BOP test within the rating", Arithmetic, nil, quantity.Pressure, "0 bar", "as entered: rating less test"),
+		least(RuleStackBody, "stack_body", "Body of the stack over its load in the test", Practice, practised, quantity.Pressure, "0 bar", "hydrostatics: mud in the riser and sea outside; the maker says what it bears"),
 		least(RuleUSStackAnnular, "us_stack_annular", "Annular's test of its rating", Law, us, quantity.Ratio, "70 %", "30 CFR 250.448(c) before 2016; or the approved value"),
 		least(RuleUSStackLowLeast, "us_stack_low_least", "Low BOP test, least", Law, us, quantity.Pressure, "250 psi", "30 CFR 250.737(b), 200 psi before 2016; from memory"),
 		most(RuleUSStackLowMost, "us_stack_low_most", "Low BOP test, most", Law, us, quantity.Pressure, "350 psi", "30 CFR 250.737(b), 300 psi before 2016; from memory"),

@@ -209,7 +209,7 @@ func (p *printer) killNotes(i int) []part {
 	s := &p.plan.Sections[i]
 	reading := part{title: "How to read it", remarks: []string{
 		"now, read, at, is: by hand. What is read on the well replaces what is planned, and the sheet is worked out anew with it.",
-		"Pump brought up: bottom-hole pressure is kept while the choke gauge falls by what the line takes.",
+		"Pump brought up: bottom-hole pressure is kept while the choke gauge falls by what the line takes: by the square of the rate from what was measured, by the mud's flow where it is worked out. A static line's gauge, open to the well, is the check: it stays as it stood.",
 		"too much: what then stands on the well over that, where the gauge is at none already.",
 		"Standpipe: by how far down the path as planned the kill mud has come. " + p.straightText(i),
 		"Peaks: one bubble, pumped out at the pressure held at TD. Volumes and time are counted from the start of the pump.",

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"borewalk/model"
+	"borewalk/model/quantity"
 )
 
 // killMethod tells the method planned step by step, with the figures of the sheet (common practice).
@@ -26,7 +27,7 @@ func (p *printer) drillersSteps(i int) []string {
 		"Gauges steady: written down, and the sheet worked out anew with them.",
 		p.startStep(i),
 		"Standpipe held at ICP with the choke, the rate steady, until the influx is out: about " + p.told(i, "control.kill.way.annulus.strokes") + " and more where the hole is out of gauge.",
-		"Pump taken down, the choke gauge let up again by what the line took, well shut in. SIDPP and SICP read the same, as SIDPP was: " + p.told(i, "control.kill.pipe") + ". More on the choke: influx is still in the annulus, or pressure is trapped.",
+		"Pump taken down, the choke gauge let up again by what the line took, well shut in. SIDPP and SICP read the same, as SIDPP was: " + p.told(i, "control.kill.pipe") + p.keptOver(i) + ". More on the choke: influx is still in the annulus, or pressure is trapped.",
 		"Kill mud mixed and weighed, pump lined up to it. Pump brought up as before, from what the choke gauge reads now.",
 		p.toBitStep(i),
 		p.upStep(i),
@@ -74,9 +75,18 @@ func (p *printer) upStep(i int) string {
 // deadSteps are what any method ends with.
 func (p *printer) deadSteps(i int) []string {
 	return []string{
-		"Pump stopped, well shut in: both gauges read none and stay there. If not, it is not dead: read, work out, circulate again.",
+		"Pump stopped, well shut in: both gauges read none" + p.keptOver(i) + ", and stay there. If not, it is not dead: read, work out, circulate again.",
 		"Flow check through the choke. Gas trapped in the stack is got out, and the riser brought to kill mud (" + p.told(i, "control.kill.way.riser.strokes") + "), before the stack is opened with the diverter lined up.",
 	}
+}
+
+// keptOver adds what was held over the formation and is still in the well.
+func (p *printer) keptOver(i int) string {
+	over := given(p.plan.Sections[i].Kill.Overbalance)
+	if !(over > 0) {
+		return ""
+	}
+	return " and the " + quantity.FormatUnit(over, quantity.Pressure, p.System.Unit(quantity.Pressure)) + " kept over"
 }
 
 // told is a figure of a section in a sentence.
