@@ -1,6 +1,8 @@
 package ui_test
 
 import (
+	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -229,6 +231,45 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 	wants(t, p, "[HYDRAULICS]", "> Booster")
 	press(p, "page casing", "f", "enter")
 	wants(t, p, "[CASING]", "> Top")
+}
+
+// TestThePagesOwnFindingsComeFirst: within a severity, those that the page in view mends stand before the others, whichever section
+// they are of, and none is lost.
+func TestThePagesOwnFindingsComeFirst(t *testing.T) {
+	listed := regexp.MustCompile(`[ >] caution \d:`)
+	cautions := func(p *ui.Planner) int { return len(listed.FindAllString(p.View(), -1)) }
+	p := screenOf(t, "ottermast-2", 140, 60, ui.Options{}, "]]", "page control", "f")
+	inOrder(t, p, "no flow keeps all its limits", "Planned shoe test over fracture", "Collapse of")
+	all := cautions(p)
+	press(p, "esc", "page well", "f")
+	inOrder(t, p, "caution 3: -18.8 t", "caution 4: 1.1 tf", "no flow keeps all its limits", "ok 3:")
+	if got := cautions(p); got != all || !strings.Contains(p.View(), fmt.Sprintf("caution %d", all)) {
+		t.Errorf("%d cautions are listed, %d on another page:\n%s", got, all, p.View())
+	}
+}
+
+// TestTheFootShowsThePagesOwnFinding before another page's that is as bad.
+func TestTheFootShowsThePagesOwnFinding(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page control")
+	wants(t, p, "caution section 4: Force of a joint on the wall")
+	downTo(t, p, "Shoe test")
+	press(p, "1.8", "enter", "home")
+	wants(t, p, "caution section 4: Planned shoe test over fracture")
+	press(p, "page well")
+	wants(t, p, "caution section 4: Force of a joint on the wall")
+}
+
+// inOrder wants texts on the screen from its top to its bottom.
+func inOrder(t *testing.T, p *ui.Planner, texts ...string) {
+	t.Helper()
+	rest := p.View()
+	for _, text := range texts {
+		_, below, found := strings.Cut(rest, text)
+		if !found {
+			t.Fatalf("the screen lacks %q, in that place:\n%s", text, p.View())
+		}
+		rest = below
+	}
 }
 
 // toFinding opens the findings and takes the first in which a text stands.

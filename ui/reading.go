@@ -89,7 +89,7 @@ func decimals(x float64) int {
 	return max(0, min(6, 7-int(math.Log10(x))))
 }
 
-// showFindings lists the findings, worst first, those of the section being worked before the others.
+// showFindings lists the findings, worst first, those that the page in view mends before the others.
 func (p *Planner) showFindings() {
 	list := p.sortedFindings(calc.OK)
 	if len(list) == 0 {
@@ -112,26 +112,21 @@ func (p *Planner) showFindings() {
 	p.overlay = u
 }
 
-// sortedFindings returns the findings of a severity and above: the worst first, then those of the section being worked, then those
-// of the page that is open, then by what hangs on them.
+// sortedFindings returns the findings of a severity and above: the worst first, then those that the page in view mends, then those
+// of the section being worked, then by what hangs on them.
 func (p *Planner) sortedFindings(least calc.Severity) []calc.Finding {
 	type placed struct {
 		calc.Finding
-		near, elsewhere int
+		elsewhere, near int
 	}
 	var list []placed
 	for _, f := range p.result.Findings {
-		if f.Severity < least {
-			continue
+		if f.Severity >= least {
+			list = append(list, placed{Finding: f, elsewhere: p.elsewhere(f.Mend), near: p.nearness(f.Section)})
 		}
-		at := placed{Finding: f, near: p.nearness(f.Section)}
-		if f.Severity > calc.OK {
-			at.elsewhere = p.elsewhere(f)
-		}
-		list = append(list, at)
 	}
 	slices.SortStableFunc(list, func(a, b placed) int {
-		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.near, b.near), cmp.Compare(a.elsewhere, b.elsewhere),
+		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.elsewhere, b.elsewhere), cmp.Compare(a.near, b.near),
 			cmp.Compare(consequence(a.Finding), consequence(b.Finding)))
 	})
 	findings := make([]calc.Finding, len(list))
@@ -141,12 +136,19 @@ func (p *Planner) sortedFindings(least calc.Severity) []calc.Finding {
 	return findings
 }
 
-// elsewhere is 0 for a finding whose entry stands on the page that is open, 1 for another.
-func (p *Planner) elsewhere(f calc.Finding) int {
-	if ref, ok := model.Find(p.plan, f.Mend); ok && ref.Field.Topic == p.topic {
-		return 0
+// elsewhere is 0 for the path of an entry, or of a list, that stands on the page in view, 1 for another.
+func (p *Planner) elsewhere(path model.Path) int {
+	ref, ok := model.Find(p.plan, path)
+	topic := model.Topic(0)
+	if ok {
+		topic = ref.Field.Topic
+	} else if ref.Group, ref.Place, ok = model.FindList(p.plan, path); ok {
+		topic = ref.Group.Topic
 	}
-	return 1
+	if !ok || topic != p.topic || inSection(ref) && ref.Place.Outer != p.section {
+		return 1
+	}
+	return 0
 }
 
 // consequence orders findings of one severity by what they hang on: pressures and strengths first, then loads, then times,

@@ -345,7 +345,7 @@ func (p *Planner) editHint() string {
 	return "enter takes it, esc gives it up"
 }
 
-// statusLine shows the last message, else the worst finding of the section being worked.
+// statusLine shows the last message, else the worst finding, of several as bad the one that the page in view mends.
 func (p *Planner) statusLine() (string, canvas.Style) {
 	if p.message != "" {
 		if p.alarm.message == p.message {
