@@ -22,7 +22,8 @@ type watched struct {
 }
 
 // newFollowers asks for the figure to be shown against an entry: those that move with it, of the page first and those with a
-// limit before the others, then the rest of the page.
+// limit before the others, then the rest of the page. What only echoes the entry is not offered first where a figure with a limit
+// says more.
 func newFollowers(p *Planner, ref model.Ref) overlay {
 	var figures []watched
 	var items []item
@@ -50,7 +51,12 @@ func newFollowers(p *Planner, ref model.Ref) overlay {
 			rest = append(rest, w)
 		}
 	}
+	offered, further := slices.Concat(limited, page), []watched(nil)
+	if len(offered) > 0 && offered[0].figure.Kind == ref.Field.Kind {
+		limited, further = newReach(p, ref).sayMore(limited, offered)
+	}
 	add("Move with it and have a limit", limited)
+	add("Have a limit, and move with it further on", further)
 	add("Move with it", page)
 	byPage := map[string][]watched{}
 	var pages []string

@@ -182,3 +182,25 @@ func TestKeysTypedWhileEntriesAreLookedForAreDropped(t *testing.T) {
 	wants(t, p, "which entry moves Below fracture?")
 	lacks(t, p, "|]")
 }
+
+// TestVaryOffersWhatSaysMoreThanTheEntry: the shoe test against itself is a straight line; the tolerance has a limit, although the
+// fracture prognosis holds it where it is for one step.
+func TestVaryOffersWhatSaysMoreThanTheEntry(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page control")
+	downTo(t, p, "Shoe test")
+	worked(t, p, "V")
+	inOrder(t, p, "Have a limit, and move with it further on", "> Drilled kick", "Move with it", "Shoe test  1.480 sg")
+	worked(t, p, "enter", "left", "left", "left", "left")
+	wants(t, p, "Drilled kick against Shoe test", "Shoe test 1.400 sg (now 1.480 sg): Drilled kick 8.70 m3")
+	press(p, "esc", "page hole")
+	downTo(t, p, "Rathole") // nothing of its page says more
+	worked(t, p, "V")
+	inOrder(t, p, "Move with it and have a limit", "> Rathole to bit")
+	lacks(t, p, "further on")
+	press(p, "esc", "page casing")
+	downTo(t, p, "+ Tally")
+	press(p, "enter")
+	downTo(t, p, "Track joints") // of two figures with a limit, the one that is not the entry again
+	worked(t, p, "V")
+	inOrder(t, p, "Move with it and have a limit", "> Shoe, off plan", "Joints run, left")
+}
