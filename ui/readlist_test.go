@@ -63,3 +63,22 @@ func TestAShoeTestIsReadAsOneEdit(t *testing.T) {
 	wants(t, p, "undid section 3: 10 readings", "planned")
 	lacks(t, p, "By points")
 }
+
+// TestAShoeTestWithTimeAndShutIn: a recorder's file has the time too and goes on after the pump has stopped; what is left out of the
+// points is said where it is seen in the smallest window.
+func TestAShoeTestWithTimeAndShutIn(t *testing.T) {
+	sheet := "time,volume (L),pressure (bar)\n10:00,0,0\n10:01,40,3\n10:02,80,6\n10:03,120,9\n10:04,160,12\n10:05,200,15\n10:06,240,18\n10:07,280,19.4\n10:08,320,20.1\n10:09,320,17\n10:19,320,15.5\n"
+	path := filepath.Join(t.TempDir(), "recorder.csv")
+	if err := os.WriteFile(path, []byte(sheet), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page control", "i", path, "enter")
+	wants(t, p, "9 readings; 2 after pump stop left out: enter shut-in pressures by hand\n", "+ 0.32 m3 20.1 bar")
+	press(p, "u")
+	wants(t, p, "undid section 3: 9 readings from recorder.csv")
+	if err := os.WriteFile(path, []byte("10:00,0,0\n10:01,40,3\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	press(p, "i", path, "enter")
+	wants(t, p, "3 columns without headings")
+}

@@ -15,15 +15,18 @@ import (
 )
 
 // read reads a list in m3 and bar where nothing else is said.
-func read(text string) ([]pointfile.Point, error) {
+func read(text string) (pointfile.Test, error) {
 	return pointfile.Read("points.csv", []byte(text), quantity.System{})
 }
 
-// written writes readings as a test expects them, in m3 and bar.
-func written(points []pointfile.Point) string {
+// written writes readings as a test expects them, in m3 and bar, with how many are left out.
+func written(test pointfile.Test) string {
 	var list []string
-	for _, p := range points {
+	for _, p := range test.Points {
 		list = append(list, fmt.Sprintf("%.4f %.3f", p.Volume.SI, p.Pressure.SI/1e5))
+	}
+	if test.LeftOut > 0 {
+		list = append(list, fmt.Sprintf("%d left out", test.LeftOut))
 	}
 	return strings.Join(list, "; ")
 }
@@ -41,6 +44,17 @@ func TestReadsWhatSheetsGive(t *testing.T) {
 		{"gauge pressures", "bbl,psig\n0.25,100\n", "0.0397 6.895"},
 		{"units in the cells", "0.25 bbl,100 psi\n0.05,12 bar\n", "0.0397 6.895; 0.0500 12.000"},
 		{"byte order mark, CRLF, blanks, remarks", "\ufeff# test at the shoe\r\n 0.05 , 12 ,, \r\n\r\n,,\r\n0.1,24\r\n", "0.0500 12.000; 0.1000 24.000"},
+		{"columns the other way round", "pressure,volume\n12,0.05\n", "0.0500 12.000"},
+		{"units the other way round", "bar\tm3\n12\t0.05\n", "0.0500 12.000"},
+		{"a time", "time;volume;pressure\n10:32;0,05;12\n10:33:00;0,1;24,5\n", "0.0500 12.000; 0.1000 24.500"},
+		{"a time with units", "Time (min),Pressure (psi),Volume pumped (bbl)\n0,100,0.25\n", "0.0397 6.895"},
+		{"a time by its unit", "m3,bar,min\n0.05,12,1\n", "0.0500 12.000"},
+		{"a time blank", "m3,bar,time\n0.05,12,10:32\n0.1,24,\n", "0.0500 12.000; 0.1000 24.000"},
+		{"a time of pumping", "time pumped (min),Vol. (L),Press. (bar)\n1,50,12\n", "0.0500 12.000"},
+		{"rates and remarks", "volume (L),rate (bbl/min),pressure (bar),remark\n50,0.5,12,air\n100,0.5,24\n", "0.0500 12.000; 0.1000 24.000"},
+		{"the pump stopped", "0.05,12\n0.1,24\n0.1,20\n0.1,19\n", "0.0500 12.000; 0.1000 24.000; 2 left out"},
+		{"pressure that stands and then falls", "0.05,12\n0.1,24\n0.1,24\n0.1,19\n0.1,19.5\n", "0.0500 12.000; 0.1000 24.000; 3 left out"},
+		{"bled back", "time,volume,pressure\n0,0.1,24\n1,0.1,20\n2,0.06,3\n3,0.05,0\n", "0.1000 24.000; 3 left out"},
 	} {
 		points, err := read(c.text)
 		if got := written(points); err != nil || got != c.want {
@@ -59,25 +73,31 @@ func TestSaysWhatIsWrongAndWhere(t *testing.T) {
 		{"a heading alone", "volume,pressure\n", "there is no reading in it"},
 		{"no number", "0.05,12\n0.1,high\n", `points.csv:2: pressure "high":`},
 		{"no volume", ",12\n", "points.csv:1: the volume is blank"},
-		{"no pressure", "0.05;12\n0.1; ;x\n", "points.csv:2: 3 columns; write volume and pressure"},
+		{"no pressure", "0.05;12\n0.1; ;x\n", "points.csv:2: 3 columns without headings; head them, such as time, volume, pressure"},
 		{"a blank pressure", "0.05,12\n0.1,\n", "points.csv:2: one column; write volume and pressure"},
 		{"a title", "At the shoe\n0.05,12\n", "points.csv:1: one column; write volume and pressure, and # before a remark"},
-		{"decimal commas between commas", "0,05,12\n", "points.csv:1: 3 columns; write volume and pressure, and separate them by semicolons"},
-		{"a volume twice", "0.05,12\n#\n0.05,11\n", "points.csv:3: volume 0.05 m3 does not rise over the 0.05 m3 of line 1"},
+		{"decimal commas between commas", "0,05,12\n", "3 columns without headings; head them, such as time, volume, pressure; separate them by semicolons if the comma is decimal"},
+		{"a volume twice", "0.05,12\n#\n0.05,12\n", "points.csv:3: volume 0.05 m3 does not rise over the 0.05 m3 of line 1, and the pressure does not fall"},
+		{"a volume twice on the way", "0.05,12\n0.05,11\n0.1,24\n", "points.csv:3: volume 0.1 m3 rises again after the pump had stopped in line 2"},
+		{"a pressure that rises after the pump stopped", "0.05,12\n0.05,11\n0.05,13\n", "points.csv:3: volume 0.05 m3 does not rise over the 0.05 m3 of line 1"},
 		{"a volume that falls", "10 L,12\n0.009,14\n", "points.csv:2: volume 0.009 m3 does not rise over the 10 L of line 1"},
 		{"another unit", "50,12\n250,40\n", `points.csv:2: volume "250": 250 m3 is outside the range; allowed is 0 m3 to 200 m3`},
 		{"a pressure below none", "0.05,-3\n", `points.csv:1: pressure "-3": -3 bar is outside the range; allowed is 0 bar to 1500 bar`},
 		{"a unit of another kind", "0.05,12 sg\n", `points.csv:1: pressure "12 sg"`},
 		{"two readings", "0.05;1,200\n", `points.csv:1: pressure "1,200":`},
-		{"columns the other way round", "pressure,volume\n12,0.05\n", `points.csv:1: heading "pressure", "volume": the first column is the volume`},
-		{"units the other way round", "psi,bbl\n12,0.05\n", `points.csv:1: heading "psi": psi is a unit of pressure`},
+		{"three columns without headings", "0;0.05;12\n1;0.1;24\n", "points.csv:1: 3 columns without headings"},
+		{"more columns than headings", "time,volume,pressure\n1,0,05,12\n", "points.csv:2: 4 columns below 3 headings; separate them by semicolons"},
+		{"a time alone beside pressure", "time,pressure\n1,12\n", `points.csv:1: no heading says which column is the volume; head one "volume"`},
+		{"strokes beside time", "time,strokes,bar\n1,40,12\n", `head one "volume"`},
+		{"two pressures", "m3,pump pressure,casing pressure\n0.05,12,11\n", `headings "pump pressure" and "casing pressure": both say pressure`},
+		{"a pressure blank below headings", "time,m3,bar\n1,0.05\n", "points.csv:2: the pressure is blank"},
+		{"absolute pressures beside time", "time,m3,pressure (psia)\n1,0.05,100\n", "psia counts from a vacuum"},
 		{"strokes", "strokes,bar\n12,5\n", `points.csv:1: heading "strokes"`},
 		{"millipascals", "m3,p in mPa\n0.05,12\n", `points.csv:1: heading "p in mPa"`},
 		{"absolute pressures", "m3,psia\n0.05,100\n", "psia counts from a vacuum"},
 		{"absolute pressures in words", "m3,bar abs.\n0.05,100\n", "give gauge pressures"},
 		{"units nobody knows", "V (hl),p (bar)\n0.5,12\n", `points.csv:1: heading "V (hl)": unknown unit "hl"`},
 		{"two units", "V (m3),psi or bar\n0.5,12\n", `heading "psi or bar" names psi and bar`},
-		{"a third column", "m3,bar,time\n0.05,12,10:32\n", "points.csv:1: 3 columns"},
 		{"not text", "0.05,\xff12\n", "is not UTF-8"},
 		{"too large", strings.Repeat("#", pointfile.MaxSize+1), "points.csv: more than 64 kB; a list of readings is shorter"},
 		{"too many", many.String(), "points.csv:501: more than 500 readings"},
@@ -137,7 +157,7 @@ func TestWhatIsWrittenReadsBack(t *testing.T) {
 			text.WriteString(cells[0] + form.comma + cells[1] + "\n")
 		}
 		got, err := pointfile.Read("list", []byte(text.String()), shown)
-		if err != nil || !reflect.DeepEqual(got, want) {
+		if err != nil || !reflect.DeepEqual(got, pointfile.Test{Points: want}) {
 			rt.Errorf("read %+v, %v\nwant %+v\nfrom %q", got, err, want, text.String())
 		}
 	})
@@ -145,19 +165,20 @@ func TestWhatIsWrittenReadsBack(t *testing.T) {
 
 // FuzzRead holds what is read to the bounds of a reading, and the error to one line that cannot drive a terminal.
 func FuzzRead(f *testing.F) {
-	for _, text := range []string{"0,0\n0.05,12\n", "volume (bbl);pressure (psig)\n0,25;100\n", "V/m3\tp/kg/cm2\n1\t2\t\n", "\"0,1,12", "#\n,,,\n", "\ufeff1,2", "psia,mPa\n"} {
+	for _, text := range []string{"0,0\n0.05,12\n", "volume (bbl);pressure (psig)\n0,25;100\n", "V/m3\tp/kg/cm2\n1\t2\t\n", "\"0,1,12", "#\n,,,\n", "\ufeff1,2", "psia,mPa\n", "time;volume;pressure\n10:32;0,1;5\n10:33;0,1;4\n"} {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {
-		points, err := pointfile.Read("list", src, quantity.System{})
+		test, err := pointfile.Read("list", src, quantity.System{})
+		points := test.Points
 		if err != nil {
-			if len(points) > 0 || strings.ContainsFunc(err.Error(), func(r rune) bool { return r < ' ' || r == 0x7f }) {
+			if len(points) > 0 || test.LeftOut > 0 || strings.ContainsFunc(err.Error(), func(r rune) bool { return r < ' ' || r == 0x7f }) {
 				t.Errorf("%d readings, %q", len(points), err)
 			}
 			return
 		}
-		if len(points) == 0 || len(points) > pointfile.MaxPoints {
-			t.Errorf("%d readings", len(points))
+		if len(points) == 0 || test.LeftOut < 0 || len(points)+test.LeftOut > pointfile.MaxPoints {
+			t.Errorf("%d readings and %d left out", len(points), test.LeftOut)
 		}
 		for k, p := range points {
 			if !(p.Volume.SI >= 0 && p.Volume.SI <= 200) || !(p.Pressure.SI >= 0 && p.Pressure.SI <= 1500e5) || k > 0 && !(p.Volume.SI > points[k-1].Volume.SI) {
