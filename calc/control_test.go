@@ -231,6 +231,54 @@ func TestThePointsGiveTheTest(t *testing.T) {
 	}
 }
 
+// TestThePickSaysWhy: 21 bar is where the line would be at the eighth reading, 19.5 bar was read, and the gauge is good to 0.2 bar; without
+// that, 0.5 % of 19.5 bar.
+func TestThePickSaysWhy(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	list := [][2]float64{{0, 0}, {40, 3}, {80, 6}, {120, 9}, {160, 12}, {200, 15}, {240, 18}, {280, 19.5}, {320, 20.3}, {360, 20.6}}
+	points(plan, 3, list...)
+	with(t, plan, "section[3].shoe_test.gauge_within", "0.2 bar")
+	said := func(key string) (calc.Working, map[string]float64) {
+		w, _ := calc.Explain(plan, 2, key)
+		numbers := map[string]float64{}
+		for _, in := range w.Inputs {
+			numbers[in.Symbol] = in.Value
+			numbers[in.Name]++
+		}
+		return w, numbers
+	}
+	w, got := said("control.test.points")
+	for symbol, want := range map[string]float64{"last": 18e5, "next": 19.5e5, "line": 21e5, "off": 1.5e5, "good to": 0.2e5, "after it, reading 8": 1} {
+		if !near(got[symbol], want, 1) {
+			t.Errorf("%s %g, want %g", symbol, got[symbol], want)
+		}
+	}
+	if !strings.Contains(w.Note, "From reading 8 on the readings fall off the line") || !strings.Contains(w.Note, "the points give reading 7") {
+		t.Error(w.Note)
+	}
+	with(t, plan, "section[3].shoe_test.pressure", "17 bar")
+	if w, _ := said("control.test.points"); strings.Contains(w.Formula, "by hand") {
+		t.Errorf("what the points give is called picked by hand")
+	}
+	if w, got := said("control.test.picked"); w.Formula != "as picked by hand" || !near(got["gauge"], 17e5, 1) {
+		t.Errorf("%s, %g Pa", w.Formula, got["gauge"])
+	}
+	with(t, plan, "section[3].shoe_test.gauge_within", "")
+	if _, got := said("control.test.points"); !near(got["good to"], 0.005*19.5e5, 1) || got["0.5 % of highest so far"] != 1 {
+		t.Errorf("good to %g Pa", got["good to"])
+	}
+	plan.Sections[2].TestPoints = nil
+	points(plan, 3, list[:8]...)
+	if w, _ := said("control.test.points"); !strings.Contains(w.Note, "none follows to confirm it") {
+		t.Error(w.Note)
+	}
+	plan.Sections[2].TestPoints = nil
+	points(plan, 3, list[:7]...)
+	if w, got := said("control.test.points"); !strings.Contains(w.Note, "never leave the line") || got["next"] != 0 {
+		t.Error(w.Note)
+	}
+}
+
 // TestTheLeastShoeTestStopsAndCalls: below the least wanted the plan says so, at the planned test as at the measured one.
 func TestTheLeastShoeTestStopsAndCalls(t *testing.T) {
 	plan := demo(t, "ottermast-2")

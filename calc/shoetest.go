@@ -22,6 +22,7 @@ type shoeTest struct {
 	exact   float64 // before it is rounded down
 	mud     float64
 	points  []leakoff.Point
+	within  float64 // what the gauge is good to, Pa
 	reading leakoff.Reading
 	read    error // why the points say nothing
 	missing gap   // for the measured test
@@ -84,8 +85,8 @@ func (t *shoeTest) readPoints(s *model.Section) {
 			t.points = append(t.points, leakoff.Point{Volume: row.Volume.SI, Pressure: row.Pressure.SI})
 		}
 	}
-	if len(t.points) > 0 {
-		t.reading, t.read = leakoff.Read(t.points, s.ShoeTest.Within.SI)
+	if t.within = s.ShoeTest.Within.SI; len(t.points) > 0 {
+		t.reading, t.read = leakoff.Read(t.points, t.within)
 	}
 }
 
@@ -320,30 +321,62 @@ func (e *evaluation) measuredFigures(i int, p *page, s *model.Section) {
 	t.pointFigures(p, test)
 }
 
-// pickWorking shows how the leak-off was picked.
+// pickWorking shows how the leak-off was picked: by hand, or as the last reading on the line, and how far the next is off it.
 func (t *shoeTest) pickWorking(w *Working) {
-	w.Formula = "as picked by hand"
-	w.in("gauge", "picked", quantity.Pressure, t.gauge)
-	w.Source = "the plan"
-	if len(t.points) == 0 || t.read != nil {
+	const picked = "control.test.picked"
+	byPoints := len(t.points) > 0 && t.read == nil
+	if w.Figure.Key == picked {
+		w.in("gauge", "picked", quantity.Pressure, t.gauge)
+	}
+	if w.Formula, w.Source = "as picked by hand", "the plan"; !byPoints {
 		return
 	}
 	r := &t.reading
-	w.in("points", "on the straight line", quantity.Count, float64(r.LeakOff-r.From+1-len(r.LeftOut)))
-	w.in("slope", "of the line, per m3", quantity.Pressure, r.Slope)
-	w.in("last", "reading on the line", quantity.Pressure, t.points[r.LeakOff].Pressure)
-	w.in("V", "pumped there", quantity.Volume, t.points[r.LeakOff].Volume)
-	if t.gauge == t.points[r.LeakOff].Pressure {
+	last := t.points[r.LeakOff]
+	if w.Figure.Key != picked || t.gauge == last.Pressure {
 		w.Formula = "last reading on the straight line through the build-up"
 		w.Source = "departure from the straight line, common practice"
 	}
-	switch {
-	case r.Unconfirmed:
-		w.Note = "The last reading fell off the line and none follows to confirm it."
-	case !r.Departed:
-		w.Note = "The readings never leave the line: what was held, not what the rock stands."
+	w.in("points", "on the straight line", quantity.Count, float64(r.LeakOff-r.From+1-len(r.LeftOut)))
+	w.in("slope", "of the line, per m3", quantity.Pressure, r.Slope)
+	w.in("last", "last on line, "+readingName(r.LeakOff), quantity.Pressure, last.Pressure)
+	w.in("V", "pumped there", quantity.Volume, last.Volume)
+	if r.Departed || r.Unconfirmed {
+		t.departureWorking(w)
+	} else {
+		w.Note = "The readings never leave the line: what was held, not what the rock stands. The last on the line counts."
 	}
 }
+
+// departureWorking shows how far the first reading past the line is off it, against how far it may be off.
+func (t *shoeTest) departureWorking(w *Working) {
+	r := &t.reading
+	next := r.LeakOff + 1
+	at, highest := t.points[next], 0.0
+	for _, p := range t.points[:next+1] {
+		highest = math.Max(highest, p.Pressure)
+	}
+	off, good, why := r.Line(at.Volume)-at.Pressure, t.within, "the gauge, as entered"
+	if share := leakoff.Share * highest; share > good {
+		good, why = share, strconv.FormatFloat(100*leakoff.Share, 'g', 3, 64)+" % of highest so far"
+	}
+	w.in("next", "after it, "+readingName(next), quantity.Pressure, at.Pressure)
+	w.in("line", "at that volume", quantity.Pressure, r.Line(at.Volume))
+	w.in("off", "the next below the line", quantity.Pressure, off)
+	w.in("good to", why, quantity.Pressure, good)
+	w.Note = "From " + readingName(next) + " on the readings fall off the line by more than they are good to: the rock begins to take mud. " +
+		"So the points give " + readingName(r.LeakOff) + ", the last on the line, and not a place between two."
+	if r.Unconfirmed {
+		w.Note = "The last reading of all fell off the line, and none follows to confirm it. " +
+			"Until one does the points give " + readingName(r.LeakOff) + ", the last on the line."
+	}
+	if off <= good {
+		w.Note += " The next is off by less than it is good to, but leans the way of those after it."
+	}
+}
+
+// readingName names a reading by its place in the test.
+func readingName(k int) string { return "reading " + strconv.Itoa(k+1) }
 
 // pointFigures adds what the points say: the pick, the volume, the line's slope, and what came back.
 func (t *shoeTest) pointFigures(p *page, test *model.ShoeTest) {
