@@ -49,7 +49,7 @@ func (e *evaluation) testChart(i int) (Chart, bool) {
 			line.Points = append(line.Points, ChartPoint{v, r.Line(v)})
 		}
 		chart.Curves = append(chart.Curves, line)
-		name := "off the line"
+		name := "last on line"
 		if !r.Departed && !r.Unconfirmed {
 			name = "last"
 		}

@@ -53,7 +53,7 @@ func kickGroup(section *Group) *Group {
 		d{Key: "density", Label: "Influx density", Name: "One density of the influx", Topic: TopicControl, Kind: quantity.Density, Range: "0.05 sg to 1.2 sg",
 			Help: "The simple model: this weight everywhere, volume by Boyle. Blank: real gas by pressure and temperature.", At: func(k *Kick) any { return &k.Density }},
 		d{Key: "line", Label: "Choke line", Name: "Choke-line friction while the kick is circulated", Topic: TopicControl, Choices: []string{LineCounts, LineNot}, Default: LineCounts,
-			Help: "Counts: presses on the shoe on top of what is to be held. Held off: the choke is opened by as much while there is pressure to give away.", At: func(k *Kick) any { return &k.Line }},
+			Help: "Counts: with that of the annulus above, it presses on the shoe on top of what is to be held. Held off: the choke is opened by as much while there is pressure to give away.", At: func(k *Kick) any { return &k.Line }},
 		d{Key: "allowance", Label: "Choke allowance", Name: "Allowance for working the choke", Topic: TopicControl, Kind: quantity.Pressure, Range: "0 bar to 50 bar",
 			Help: "Kept back at the shoe for the operator's error. Blank: none.", At: func(k *Kick) any { return &k.Allowance }},
 		d{Key: "detected", Label: "Gain noticed at", Name: "Gain that the rig surely notices", Topic: TopicControl, Kind: quantity.Volume, Range: "0.1 m3 to 20 m3",

@@ -191,7 +191,7 @@ func TestVaryOffersWhatSaysMoreThanTheEntry(t *testing.T) {
 	worked(t, p, "V")
 	inOrder(t, p, "Have a limit, and move with it further on", "> Drilled kick", "Move with it", "Shoe test  1.480 sg")
 	worked(t, p, "enter", "left", "left", "left", "left")
-	wants(t, p, "Drilled kick against Shoe test", "Shoe test 1.400 sg (now 1.480 sg): Drilled kick 8.70 m3")
+	wants(t, p, "Drilled kick against Shoe test", "Shoe test 1.400 sg (now 1.480 sg): Drilled kick 7.60 m3")
 	press(p, "esc", "page hole")
 	downTo(t, p, "Rathole") // nothing of its page says more
 	worked(t, p, "V")
