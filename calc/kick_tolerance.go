@@ -96,6 +96,7 @@ func (e *evaluation) toleranceFigures(i int, p *page) {
 	p.group = "Simple model beside it"
 	e.simpleFigure(i, p, &k, &drilled)
 	e.judgeTolerance(i, &drilled)
+	e.judgeInflux(i, &k, &drilled)
 }
 
 // formationFigure adds the pressure that is taken to flow.
@@ -231,19 +232,22 @@ func (e *evaluation) judgeTolerance(i int, b *borne) {
 	} else {
 		e.judge(e.toleranceRule(i), i, b.Volume, "Kick tolerance at TD", b.words(), b.at.MD, model.PathOf(i, "kick.least"))
 	}
-	e.judgeInflux(i)
 	if s.Detected.IsSet() && s.Detected.SI > 0 {
 		e.judge(model.RuleKickDetected, i, b.Volume/s.Detected.SI, "Kick tolerance over the gain that is noticed", b.words(), b.at.MD, model.PathOf(i, "kick.detected"))
 	}
 }
 
-// judgeInflux compares the kick on the kill sheet, as it was read, with what is borne of just that one.
-func (e *evaluation) judgeInflux(i int) {
+// judgeInflux compares the kick on the kill sheet with what is borne of just that one: of the planned one, where it is that.
+func (e *evaluation) judgeInflux(i int, planned *kick, drilled *borne) {
 	in := &e.killOf(i).in
 	if first(in.missing, in.noGas, in.noSICP).open() {
 		return
 	}
-	if b := e.bears(i, &in.kick); !b.missing.open() {
+	b := *drilled
+	if in.bit != planned.bit || in.formation != planned.formation {
+		b = e.bears(i, &in.kick)
+	}
+	if !b.missing.open() {
 		e.judge(model.RuleInfluxTolerance, i, b.Volume-in.bySICP, "Kick tolerance over the influx on the kill sheet", b.words(), b.at.MD, in.volumeEntry(i, e))
 	}
 }
