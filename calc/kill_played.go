@@ -31,16 +31,14 @@ func (e *evaluation) killJob(i int, k *killing, one bool) (kill.Job, gap) {
 	}
 	heavy := fluid
 	heavy.Density = k.mud
-	job := kill.Job{Mud: fluid, KillMud: heavy, Flow: k.killFlow, Overbalance: k.over + k.annular, OneCirculation: one,
+	return kill.Job{Layout: e.killLayout(i, k, fluid), Mud: fluid, KillMud: heavy, Flow: k.killFlow, Overbalance: k.over + k.annular, OneCirculation: one,
 		Kick: kill.Kick{Volume: k.in.bySICP, Formation: k.in.pressure(), Gas: k.in.gas,
 			Temperature:     func(md float64) float64 { return e.heat.at(e.path.TVD(md)) },
-			LineTemperature: func(md float64) float64 { return e.heat.at(e.path.TVD(md)) }}}
-	job.Layout, missing = e.killLayout(i, k, fluid)
-	return job, missing
+			LineTemperature: func(md float64) float64 { return e.heat.at(e.path.TVD(md)) }}}, gap{}
 }
 
 // killLayout is the well of section i under its closed stack, with the line as one pipe that holds and rubs as much.
-func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) (state.Layout, gap) {
+func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) state.Layout {
 	bores := make(bore.Profile, 0, len(e.bores[i]))
 	for _, span := range e.bores[i] {
 		span.Bottom = min(span.Bottom, k.in.bit)
@@ -56,7 +54,7 @@ func (e *evaluation) killLayout(i int, k *killing, fluid friction.Fluid) (state.
 	if rubs := k.line.rub.Pipe(fluid, k.killFlow, width) * stack; rubs > 0 && length > 0 {
 		l.Return.Rub = k.line.loss / rubs
 	}
-	return l, gap{}
+	return l
 }
 
 // killString returns the string of section i whole, from the rotary to the bit at a depth along hole: what cuts counts as what is
@@ -116,15 +114,15 @@ func (e *evaluation) playFor(i int, k *killing, one bool) played {
 	return r
 }
 
+// chokeMost is the key of the highest pressure at the choke while a kick is circulated out.
+const chokeMost = "control.out.choke"
+
 // playedFigures adds what a kick does on its way out: by the method planned, and beside it by the other.
 func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 	p.group = "Kick on its way out"
-	one := e.plan.Sections[i].Kill.Method == model.WaitAndWeight
+	method, otherMethod := e.plan.Sections[i].Kill.Methods()
+	one := method == model.WaitAndWeight
 	planned, other := e.playFor(i, k, one), e.playFor(i, k, !one)
-	otherName := model.WaitAndWeight
-	if one {
-		otherName = model.Drillers
-	}
 	why := func(formula string) func(*Working) {
 		return func(w *Working) {
 			w.Formula = formula
@@ -141,13 +139,12 @@ func (e *evaluation) playedFigures(i int, p *page, k *killing) {
 		}
 	}
 	both := func(key, name string, kind quantity.Kind, formula string, value func(*played) float64) {
-		p.put(key, name, kind, value(&planned), planned.missing, why(formula))
-		p.also(key+".other", otherName, kind, value(&other), other.missing, why(formula))
+		if f := p.put(key, name, kind, value(&planned), planned.missing, why(formula)); f.OK && key == chokeMost {
+			f.Note = "gas above the shoe: MAASP no longer holds"
+		}
+		p.also(key+".other", otherMethod, kind, value(&other), other.missing, why(formula))
 	}
-	both("control.out.choke", "Choke, most", quantity.Pressure, "highest pressure at the choke", func(r *played) float64 { return r.Choke.Value })
-	if f := len(p.sheet.Figures) - 2; !planned.missing.open() {
-		p.sheet.Figures[f].Note = "gas above the shoe: MAASP no longer holds"
-	}
+	both(chokeMost, "Choke, most", quantity.Pressure, "highest pressure at the choke", func(r *played) float64 { return r.Choke.Value })
 	both("control.out.choke.at", "after pumping", quantity.Volume, "pumped when the choke is highest", func(r *played) float64 { return r.Choke.Pumped })
 	p.group = "Shoe and rock, kick on its way"
 	for n := range planned.places {

@@ -28,6 +28,14 @@ type Kill struct {
 	Overbalance, Bit         quantity.Value
 }
 
+// Methods returns the method of the kill that is planned, and the other one.
+func (k *Kill) Methods() (planned, other string) {
+	if k.Method == WaitAndWeight {
+		return WaitAndWeight, Drillers
+	}
+	return Drillers, WaitAndWeight
+}
+
 func killGroup(section *Group) *Group {
 	type d = declaration[Kill]
 	g := part("kill", "Kill sheet", "How a kick is circulated out, and what was read when the well was shut in.", TopicControl, section, func(s *Section) *Kill { return &s.Kill },

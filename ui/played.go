@@ -138,10 +138,7 @@ func (p *Planner) wayOf(kind calc.JobKind, other bool) string {
 	case kind != calc.KillJob:
 		return ""
 	}
-	method, notPlanned := model.Drillers, model.WaitAndWeight
-	if p.plan.Sections[p.section].Kill.Method == model.WaitAndWeight {
-		method, notPlanned = notPlanned, method
-	}
+	method, notPlanned := p.plan.Sections[p.section].Kill.Methods()
 	if other {
 		return ", " + notPlanned + " (not as planned)"
 	}

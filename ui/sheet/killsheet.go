@@ -41,7 +41,7 @@ func (p *printer) killHolds(i int) table {
 	t.figures(figures, "Slow pressure, this mud", shown{"", "control.kill.slow"})
 	t.figures(figures, "Line friction, this mud", shown{"", "control.line"})
 	t.entry("Held over formation", s.Kill.Overbalance, quantity.Pressure, "not in the kill mud")
-	method, _ := p.killMethods(i)
+	method, _ := p.plan.Sections[i].Kill.Methods()
 	t.add("Method", method+", returns by "+cmp.Or(s.Kill.Line, model.ByChokeLine))
 	return t
 }
@@ -152,18 +152,10 @@ func (p *printer) killWays(i int) table {
 	return t
 }
 
-// killMethods returns the method planned and the other one.
-func (p *printer) killMethods(i int) (method, other string) {
-	if p.plan.Sections[i].Kill.Method == model.WaitAndWeight {
-		return model.WaitAndWeight, model.Drillers
-	}
-	return model.Drillers, model.WaitAndWeight
-}
-
 // killPlayed lists what the kick does on its way out, by the method planned and by the other.
 func (p *printer) killPlayed(i int) table {
 	s := p.result.Sheet(i)
-	method, other := p.killMethods(i)
+	method, other := p.plan.Sections[i].Kill.Methods()
 	t := table{title: "Kick on its way out, by both methods", rowHead: "What"}
 	for _, key := range []string{"choke", "choke.at", "shoe", "weak", "gas", "arrives", "gone", "time", "over"} {
 		key = "control.out." + key

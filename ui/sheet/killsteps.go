@@ -9,7 +9,7 @@ import (
 
 // killMethod tells the method planned step by step, with the figures of the sheet (common practice).
 func (p *printer) killMethod(i int) part {
-	method, _ := p.killMethods(i)
+	method, _ := p.plan.Sections[i].Kill.Methods()
 	steps := p.drillersSteps(i)
 	if method == model.WaitAndWeight {
 		steps = p.waitSteps(i)
