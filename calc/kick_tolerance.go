@@ -75,8 +75,6 @@ func (b *borne) words() string {
 func (e *evaluation) toleranceFigures(i int, p *page) {
 	s := &e.plan.Sections[i]
 	k := e.kickAt(i, e.sections[i].td, s.Kick.Intensity.SI)
-	p.group = "Kick taken"
-	e.formationFigure(i, p, &k)
 	p.group = "Kick tolerance, bit at TD"
 	drilled := e.bears(i, &k)
 	e.toleranceFigure(i, p, "control.tolerance", "Drilled kick", &k, &drilled)
@@ -93,6 +91,8 @@ func (e *evaluation) toleranceFigures(i int, p *page) {
 	}
 	p.group = "Least tolerance wanted"
 	e.reachedFigure(i, p, &drilled)
+	p.group = "Kick taken"
+	e.formationFigure(i, p, &k)
 	p.group = "Simple model beside it"
 	e.simpleFigure(i, p, &k, &drilled)
 	e.judgeTolerance(i, &drilled)
@@ -123,17 +123,11 @@ func (e *evaluation) formationFigure(i int, p *page, k *kick) {
 	})
 }
 
-// roundedVolume cuts a volume to a tenth of a cubic metre or barrel.
-func (e *evaluation) roundedVolume(volume float64) float64 {
-	return e.roundedDown(volume, quantity.Volume, 0.1)
-}
-
 // toleranceFigure adds the influx that is borne, its height where it presses hardest, and its volume there.
 func (e *evaluation) toleranceFigure(i int, p *page, key, name string, k *kick, b *borne) {
 	why := func(w *Working) { e.toleranceWorking(w, i, k, &b.Tolerance, b.at) }
-	p.put(key, name, quantity.Volume, e.roundedVolume(b.Volume), b.missing, why)
-	if !b.missing.open() {
-		p.sheet.Figures[len(p.sheet.Figures)-1].Note = b.words()
+	if f := p.put(key, name, quantity.Volume, e.roundedVolume(b.Volume), b.missing, why); f.OK {
+		f.Note = b.words()
 	}
 	p.also(key+".height", "height", quantity.Length, b.Worst.Height(), b.missing, why)
 	p.also(key+".there", "volume there", quantity.Volume, b.Worst.Volume, b.missing, why)
@@ -209,13 +203,12 @@ func (e *evaluation) leastTolerance(i int) float64 {
 
 // toleranceRule returns the rule of practice for the size of a section's hole.
 func (e *evaluation) toleranceRule(i int) model.RuleID {
-	const inch = 0.0254
-	switch size := e.sections[i].size; {
-	case size >= 16*inch:
+	switch size := quantity.Inch.FromSI(e.sections[i].size); {
+	case size >= 16:
 		return model.RuleKickLarge
-	case size >= 9*inch:
+	case size >= 9:
 		return model.RuleKickMedium
-	case size >= 7*inch:
+	case size >= 7:
 		return model.RuleKickSmall
 	}
 	return model.RuleKickSlim

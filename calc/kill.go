@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"strconv"
 
 	"borewalk/calc/bore"
 	"borewalk/calc/column"
@@ -180,46 +179,6 @@ func (e *evaluation) readKill(i int) *killing {
 	return k
 }
 
-// roundedUp returns a density taken up to the step in which mud is mixed: 0.01 sg or 0.1 ppg.
-func (e *evaluation) roundedUp(density float64) float64 {
-	return -e.roundedDown(-density, quantity.Density, 1)
-}
-
-// readSlow takes the slow circulating pressure as recorded, scaled with the mud, else as the section's loop gives it.
-func (e *evaluation) readSlow(i int, k *killing) gap {
-	mud := e.plan.Sections[i].Density.SI
-	if row, number, ok := e.slowRate(i, model.ByRiser); ok {
-		k.slowRow, k.slowMud = number, usual(row.Mud, mud)
-		k.slow = row.Pressure.SI * mud / k.slowMud
-		return gap{}
-	}
-	if slow, ok := e.slowBetween(i, model.ByRiser); ok {
-		k.slow, k.scaled = slow, true
-		return gap{}
-	}
-	l := e.loop(i)
-	if l.noString.open() {
-		return l.noString
-	}
-	still := *l
-	still.booster = 0
-	k.slow = still.parasitic(k.killFlow) + still.lossBit(k.killFlow)
-	return gap{}
-}
-
-// slowFrom says where the slow circulating pressure comes from.
-func (k *killing) slowFrom() string {
-	switch {
-	case k.scaled:
-		return "scaled from other rates"
-	case k.slowRow == 0 && k.raised:
-		return "worked out with the bit at TD"
-	case k.slowRow == 0:
-		return "worked out, not recorded"
-	}
-	return "recorded, row " + strconv.Itoa(k.slowRow)
-}
-
 // judgeKill compares the kill sheet with the rules.
 func (e *evaluation) judgeKill(i int, k *killing) {
 	e.judgeSlow(i, k)
@@ -232,27 +191,6 @@ func (e *evaluation) judgeKill(i int, k *killing) {
 	}
 	e.judge(model.RuleLineFriction, i, k.in.shown()+k.over-k.line.loss, "Choke pressure shut in over the line's friction", "", 0, model.PathOf(i, "kill.rate"))
 	e.judgeKillMud(i, k)
-}
-
-// judgeSlow looks at the slow rate that the sheet goes by.
-func (e *evaluation) judgeSlow(i int, k *killing) {
-	s := &e.plan.Sections[i]
-	recorded := 0.0
-	if k.slowRow > 0 {
-		recorded = 1
-	}
-	// Before the section is drilled there is nothing to record.
-	if begun := len(s.SlowRates) > 0 || s.Kill.DrillPipe.IsSet(); begun && !k.missing.open() {
-		e.judge(model.RuleSlowRate, i, recorded, "Slow rate recorded at the kill rate, returns by the riser", "", 0, model.PathOf(i, "kill.rate"))
-	}
-	if k.slowRow == 0 {
-		return
-	}
-	row := "slow_rate[" + strconv.Itoa(k.slowRow) + "]."
-	e.judge(model.RuleSlowRateMud, i, math.Abs(k.slowMud-s.Density.SI), "Mud changed since the slow rate was recorded", "", 0, model.PathOf(i, row+"mud"))
-	if depth := s.SlowRates[k.slowRow-1].Depth; depth.IsSet() {
-		e.judge(model.RuleSlowRateDepth, i, math.Abs(depth.SI-k.in.bit), "Bit moved since the slow rate was recorded", "", 0, model.PathOf(i, row+"depth"))
-	}
 }
 
 // judgeShutIn holds what stands on the shoe with the well shut in against what it stands, by SICP as it was read, and says where

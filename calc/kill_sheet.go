@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"strconv"
-
 	"borewalk/calc/killsheet"
 	"borewalk/model"
 	"borewalk/model/quantity"
@@ -231,36 +229,6 @@ func (e *evaluation) killSystem(i int, k *killing, holds *contents) treating {
 	system.mud.Volume, system.missing = e.active(i, holds)
 	system.missing, system.path = first(system.missing, k.missing), model.PathOf(i, "kill.drill_pipe")
 	return system
-}
-
-// otherRates adds initial and final circulating pressures at the other slow rates that are recorded by the riser.
-func (e *evaluation) otherRates(i int, p *page, k *killing) {
-	s := &e.plan.Sections[i]
-	p.group = "At other slow rates"
-	for n := range s.SlowRates {
-		row := &s.SlowRates[n]
-		if row.Path != "" && row.Path != model.ByRiser || n+1 == k.slowRow || !row.Pressure.IsSet() || !row.Rate.IsSet() {
-			continue
-		}
-		slow := row.Pressure.SI * quotient(k.in.mud, usual(row.Mud, k.in.mud))
-		initial, _ := killsheet.Initial(k.in.pipe, k.over, slow)
-		final, _ := killsheet.Final(slow, k.mud, k.in.mud)
-		why := func(w *Working) {
-			w.Formula = "ICP = SIDPP + overbalance + slow; FCP = slow × kill mud / mud + overbalance"
-			w.in("SIDPP", "shut in", quantity.Pressure, k.in.pipe)
-			w.in("overbalance", "held", quantity.Pressure, k.over)
-			w.in("slow", "recorded, in this mud", quantity.Pressure, slow)
-			w.in("rate", "of the pump", quantity.StrokeRate, row.Rate.SI)
-			w.in("kill", "mud, rounded up", quantity.Density, k.mud)
-			w.in("mud", "static", quantity.Density, k.in.mud)
-			w.Source = "Lapeyrouse, Formulas and Calculations, ch. 4"
-			w.Note = "The friction of the line goes with the rate as well. " + killCaution
-		}
-		key := "control.kill.rate." + strconv.Itoa(n+1)
-		p.put(key, "ICP, row "+strconv.Itoa(n+1), quantity.Pressure, initial, k.missing, why)
-		p.also(key+".final", "FCP", quantity.Pressure, final+k.over, k.missing, why)
-		p.also(key+".rate", "rate", quantity.StrokeRate, row.Rate.SI, gap{}, why)
-	}
 }
 
 // killBarite adds what brings the active system to kill mud.

@@ -1,10 +1,6 @@
 package calc
 
 import (
-	"cmp"
-	"math"
-	"strconv"
-
 	"borewalk/calc/bore"
 	"borewalk/calc/friction"
 	"borewalk/calc/killsheet"
@@ -189,76 +185,4 @@ func (l *killLine) working(w *Working) {
 	if l.at == 0 {
 		w.Source = by(l.rub)
 	}
-}
-
-// slowRowGap says what is missing in the slow rates of section i: one that is not whole might be the one that counts.
-func (e *evaluation) slowRowGap(i int) gap {
-	for k := range e.plan.Sections[i].SlowRates {
-		r := &e.plan.Sections[i].SlowRates[k]
-		path := func(key string) model.Path { return model.PathOf(i, "slow_rate["+strconv.Itoa(k+1)+"]."+key) }
-		if missing := first(needs(r.Rate, path("rate"), "rate of a slow rate"), needs(r.Pressure, path("pressure"), "pressure of a slow rate")); missing.open() {
-			return missing
-		}
-	}
-	return gap{}
-}
-
-// slowRate returns the recorded slow rate of section i at the kill rate with one kind of pump and way of returns, the latest row
-// counting.
-func (e *evaluation) slowRate(i int, path string) (row *model.SlowRate, number int, ok bool) {
-	s := &e.plan.Sections[i]
-	const same = 0.5 / 60 // strokes a second: as the counter shows it
-	for k := len(s.SlowRates) - 1; k >= 0; k-- {
-		r := &s.SlowRates[k]
-		if cmp.Or(r.Path, model.ByRiser) == path && r.Pressure.IsSet() && usual(r.Pump, 1) == usual(s.Kill.Pump, 1) && math.Abs(r.Rate.SI-usual(s.Kill.Rate, usualKillRate)) <= same {
-			return r, k + 1, true
-		}
-	}
-	return nil, 0, false
-}
-
-// slowBetween returns the slow pressure at section i's kill rate, in its mud, from those recorded at other rates with a way of the returns:
-// by the power of the rate that leads from the next below to the next above, and by its square beyond them.
-func (e *evaluation) slowBetween(i int, path string) (pressure float64, ok bool) {
-	s := &e.plan.Sections[i]
-	rate := usual(s.Kill.Rate, usualKillRate)
-	var below, above [2]float64 // rate and pressure
-	for k := range s.SlowRates {
-		r := &s.SlowRates[k]
-		if cmp.Or(r.Path, model.ByRiser) != path || usual(r.Pump, 1) != usual(s.Kill.Pump, 1) || r.Rate.SI <= 0 || r.Pressure.SI <= 0 {
-			continue
-		}
-		at := [2]float64{r.Rate.SI, r.Pressure.SI * quotient(s.Density.SI, usual(r.Mud, s.Density.SI))}
-		switch {
-		case at[0] <= rate && at[0] >= below[0]:
-			below = at
-		case at[0] > rate && (above[0] == 0 || at[0] <= above[0]):
-			above = at
-		}
-	}
-	power, from := float64(killsheet.Square), below
-	switch {
-	case below[0] == 0 && above[0] == 0:
-		return 0, false
-	case below[0] == 0:
-		from = above
-	case above[0] > 0:
-		power = math.Log(above[1]/below[1]) / math.Log(above[0]/below[0])
-	}
-	pressure, err := killsheet.AtRate(from[1], from[0], rate, power)
-	return pressure, err == nil
-}
-
-// lineBySlowRates returns the friction of a line as the slow rates by riser and by that line give it, and the mud it was read in.
-func (e *evaluation) lineBySlowRates(i int, name string) (loss, mud float64, ok bool) {
-	density := e.plan.Sections[i].Density.SI
-	riser, _, up := e.slowRate(i, model.ByRiser)
-	line, _, through := e.slowRate(i, name)
-	if up && through {
-		mud = usual(line.Mud, density)
-		return line.Pressure.SI - riser.Pressure.SI*quotient(mud, usual(riser.Mud, density)), mud, mud > 0
-	}
-	a, up := e.slowBetween(i, model.ByRiser)
-	b, through := e.slowBetween(i, name)
-	return b - a, density, up && through && density > 0
 }

@@ -17,8 +17,8 @@ type stackTest struct {
 	missing, noRams, noAnnular   gap
 }
 
-// overAnticipated is by how much the rams' test exceeds the anticipated pressure: 500 psi (30 CFR 250.737(b)).
-const overAnticipated = 500 * 6894.757293168361
+// overAnticipated returns by how much the rams' test exceeds the anticipated pressure: 500 psi (30 CFR 250.737(b)).
+func overAnticipated() float64 { return quantity.PSI.ToSI(500) }
 
 // annularShare is the share of its rating that the annular is tested to (30 CFR 250.448(c) before 2016).
 const annularShare = 0.7
@@ -36,7 +36,7 @@ func (e *evaluation) readStackTest(i int) stackTest {
 	case s.Basis == model.TestToRating:
 		t.rams, t.noRams = rig.BOPRating.SI, needs(rig.BOPRating, "rig.bop_rating", "rating of the rams")
 	default:
-		t.rams, t.noRams = max(t.over, 0)+overAnticipated, t.missing
+		t.rams, t.noRams = max(t.over, 0)+overAnticipated(), t.missing
 	}
 	if s.Annular.IsSet() {
 		t.annular = s.Annular.SI
@@ -82,7 +82,7 @@ func (e *evaluation) stackTestFigures(i int, p *page) {
 			w.in("rating", "of the annular", quantity.Pressure, e.plan.Rig.AnnularRating.SI)
 		}
 	})
-	low := usual(s.StackTest.Low, 250*6894.757293168361)
+	low := usual(s.StackTest.Low, quantity.PSI.ToSI(250))
 	e.testLine(i, p, "control.stack.low", "Low test first", low, fluid, gap{}, func(w *Working) {
 		w.Formula, w.Source = "as entered, else 250 psi", "30 CFR 250.737(b), from memory"
 		w.in("low", "test", quantity.Pressure, low)
@@ -104,7 +104,7 @@ func ramsWorking(t *stackTest, s *model.Section) func(*Working) {
 		default:
 			w.Formula, w.Source = "test = anticipated over the sea + 500 psi", "30 CFR 250.737(b), where approved"
 			w.in("over", "anticipated, over the sea", quantity.Pressure, t.over)
-			w.in("add", "500 psi", quantity.Pressure, overAnticipated)
+			w.in("add", "500 psi", quantity.Pressure, overAnticipated())
 		}
 	}
 }

@@ -68,9 +68,13 @@ func JointList() *Group { return jointList() }
 // TestPointList returns the list of readings of a shoe test within a section.
 func TestPointList() *Group { return testPointList() }
 
+// SlowRateList returns the list of slow circulating pressures of a section.
+func SlowRateList() *Group { return slowRateList() }
+
 var (
 	jointList     = sync.OnceValue(func() *Group { return within("joint") })
 	testPointList = sync.OnceValue(func() *Group { return within("test_point") })
+	slowRateList  = sync.OnceValue(func() *Group { return within("slow_rate") })
 )
 
 // within returns the list of a name within a section.

@@ -12,7 +12,7 @@ func TestTheNameIsWorthMoreThanTheChange(t *testing.T) {
 		width, height int
 		want          []string
 	}{
-		{80, 24, []string{"Max mud weight    v", "Kick margin -0.1", "MAASP, shoe  -4"}},
+		{80, 24, []string{"Max mud weight    v", "Kick margin -0.1", "MAASP        -4"}},
 		{140, 40, []string{"Max mud weight  -0.", "Kick margin     -0.", "MAASP, shoe      -4"}},
 	} {
 		p := screenOf(t, "ottermast-2", test.width, test.height, ui.Options{}, "]]]", "page mud")
