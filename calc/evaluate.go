@@ -25,7 +25,8 @@ type Result struct {
 	Sketch   Sketch
 	Window   []WindowPoint
 	Traces   []Trace
-	Seats    []Seat // that the prognosis would allow, beside the plan's own
+	Steps    [][]Step // the operations of each section, in order
+	Seats    []Seat   // that the prognosis would allow, beside the plan's own
 }
 
 // Sheet returns the figures of a section, or of the well for section -1.
@@ -124,6 +125,7 @@ func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	set, _ := quantity.ParseSet(plan.Well.UnitSet)
 	e.units = plan.System(set, true)
 	e.result.Sections = make([]Sheet, len(plan.Sections))
+	e.result.Steps = make([][]Step, len(plan.Sections))
 	e.result.Findings = make([]Finding, 0, findings)
 	e.tallies = make([]*stringTally, len(plan.Sections))
 	e.readDatum()
@@ -153,6 +155,7 @@ func (e *evaluation) sectionPages(i int) {
 	e.cementPage(i)
 	e.plugFigures(i)
 	e.controlPage(i)
+	e.stepsPage(i)
 }
 
 // About how many figures and findings a section has; more only cost an allocation.

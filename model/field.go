@@ -20,16 +20,18 @@ const (
 	TopicCasing
 	TopicCement
 	TopicControl
+	TopicSteps
+	TopicTime
 )
 
 // Topics lists every topic in the order of the pages.
 func Topics() []Topic {
-	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl}
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl, TopicSteps, TopicTime}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

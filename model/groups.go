@@ -54,8 +54,10 @@ var groups = sync.OnceValue(func() []*Group {
 	slowRateGroup(section)
 	stackTestGroup(section)
 	caliperGroup(section)
+	stepGroup(section)
+	ratesGroup(section)
 	return []*Group{
-		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), section,
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(), section,
 	}
 })
 

@@ -33,6 +33,7 @@ type Plan struct {
 	Formations []Formation
 	Limits     Limits
 	Seats      Seats
+	Schedule   Schedule
 	Sections   []Section
 }
 
@@ -138,5 +139,5 @@ type WindowRow struct {
 type Formation struct {
 	Row
 	Name, Hazard, Isolate string
-	Top                   quantity.Value
+	Top, ROP              quantity.Value
 }

@@ -59,6 +59,8 @@ func formationGroup() *Group {
 			Help: "From the same reference as the prognosis.", At: func(f *Formation) any { return &f.Top }},
 		d{Key: "isolate", Label: "To isolate", Name: "Zone to be isolated by cement", Choices: []string{NoZone, Hydrocarbons, AbnormalPressure}, Default: NoZone,
 			Help: "Cement is wanted above it behind the string that covers it; the rule set says how much.", At: func(f *Formation) any { return &f.Isolate }},
+		d{Key: "rop", Label: "ROP", Name: "Rate of penetration in it", Kind: quantity.ROP, Range: "0.5 m/h to 200 m/h",
+			Help: "For the time that drilling takes. Blank: the section's.", At: func(f *Formation) any { return &f.ROP }},
 		d{Key: "hazard", Label: "Hazard", Name: "Hazard", Type: TextField, Help: "What may hurt there and how it shows.", At: func(f *Formation) any { return &f.Hazard }},
 	)
 }

@@ -68,6 +68,10 @@ type Section struct {
 	Slurries []Slurry
 	Spacers  []Spacer
 	Plugs    []CementPlug
+
+	// Operations.
+	Steps []StepRow
+	Rates Rates
 }
 
 // CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.

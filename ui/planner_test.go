@@ -228,7 +228,7 @@ func TestFindingsJumpToTheirField(t *testing.T) {
 	toFinding(t, p, "Force of a joint on the wall")
 	wants(t, p, "[WELL]", "> Path")
 	toFinding(t, p, "Velocity of the mud")
-	wants(t, p, "[HYDRAULICS]", "> Booster")
+	wants(t, p, "[HYDR]", "> Booster")
 	press(p, "page casing", "f", "enter")
 	wants(t, p, "[CASING]", "> Top")
 }

@@ -40,7 +40,7 @@ func screenOf(t testing.TB, demo string, width, height int, options ui.Options, 
 	return p
 }
 
-// press sends keys: names of bubbletea's key types, or text typed as it stands; "page mud" turns to a page.
+// press sends keys: names of bubbletea's key types, or text typed as it stands; "page mud" turns to a page, which a narrow window may shorten to four letters.
 func press(p *ui.Planner, keys ...string) {
 	named := map[string]tea.KeyType{
 		"enter": tea.KeyEnter, "esc": tea.KeyEsc, "tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "up": tea.KeyUp, "down": tea.KeyDown,
@@ -50,7 +50,7 @@ func press(p *ui.Planner, keys ...string) {
 	}
 	for _, k := range keys {
 		if page, ok := strings.CutPrefix(k, "page "); ok {
-			for n := 0; !strings.Contains(p.View(), "["+strings.ToUpper(page)+"]"); n++ {
+			for n := 0; !strings.Contains(p.View(), "["+strings.ToUpper(page)[:min(4, len(page))]); n++ {
 				if n > len(model.Topics()) {
 					panic("no page " + page)
 				}

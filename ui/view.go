@@ -173,7 +173,12 @@ func (p *Planner) drawPages(r canvas.Region) {
 		units = " plan's units "
 	}
 	x := 2
-	between := min(1, max(0, (r.W()-x-len(units)-namesWidth())/len(model.Topics())))
+	spare := r.W() - x - 1 - len(units) - namesWidth()
+	if spare < 0 {
+		p.drawPagesClose(r)
+		return
+	}
+	between := min(1, spare/(len(model.Topics())+1))
 	for _, t := range model.Topics() {
 		name, style := " "+t.String()+" ", canvas.Plain
 		if t == p.topic {
@@ -182,6 +187,45 @@ func (p *Planner) drawPages(r canvas.Region) {
 		x = r.Text(x, 0, name, style) + between
 	}
 	r.TextRight(x, 0, r.W()-1-between-x, units, canvas.Faint)
+}
+
+// drawPagesClose draws the names of the pages where they have no room with their brackets: a blank apart, the units left out, and
+// as many as fit from the first that lets the open one be seen.
+func (p *Planner) drawPagesClose(r canvas.Region) {
+	first, topics := 0, model.Topics()
+	for first < int(p.topic) && closeWidth(topics[first:p.topic+1]) > r.W()-len("..") {
+		first++
+	}
+	x := 0
+	for _, t := range topics[first:] {
+		name, style := shortPage(t), canvas.Plain
+		if t == p.topic {
+			name, style = "["+strings.ToUpper(name)+"]", canvas.Heading
+		} else {
+			name = " " + name
+		}
+		if x+len(name) > r.W() {
+			r.Text(r.W()-len(".."), 0, "..", canvas.Plain)
+			return
+		}
+		x = r.Text(x, 0, name, style)
+	}
+}
+
+// closeWidth returns the columns that pages take when drawn close.
+func closeWidth(topics []model.Topic) (width int) {
+	for _, t := range topics {
+		width += len(shortPage(t)) + 1
+	}
+	return width + 1
+}
+
+// shortPage returns the name of a page where there is little room.
+func shortPage(t model.Topic) string {
+	if t == model.TopicHydraulics {
+		return "hydr"
+	}
+	return t.String()
 }
 
 // namesWidth returns the columns that the names of the pages take.

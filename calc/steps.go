@@ -1,0 +1,105 @@
+package calc
+
+import (
+	"borewalk/model"
+	"borewalk/model/quantity"
+)
+
+// The steps page is worked out last: an operation names the figures of its section that the crew needs for it.
+
+// stepsPage makes the list of operations of a section, with the durations that follow, and its figures.
+func (e *evaluation) stepsPage(i int) {
+	list, missing := e.stepsOf(i)
+	e.result.Steps[i] = list
+	p := e.page(i, model.TopicSteps)
+	p.group = "Operations, likely"
+	after, unlisted := 0.0, missing
+	for k := range list {
+		s := &list[k]
+		own := gap{why: s.Why, path: model.Path(s.Mend)}
+		if s.Counts() {
+			after += s.Likely
+			missing = first(missing, own)
+		}
+		e.operationFigures(p, s, after, own, missing, unlisted)
+	}
+	p.group = "Section"
+	p.put("steps.hours", "All steps", quantity.Hours, after, missing, func(w *Working) {
+		w.Formula = "t = sum of the likely durations of all steps that are not struck"
+		for k := range list {
+			if s := &list[k]; s.Counts() {
+				w.in("", s.Name, quantity.Hours, s.Likely)
+			}
+		}
+		w.Source = "common practice"
+		w.Note = "Without weather."
+	})
+	flat := 0.0
+	for k := range list {
+		if s := &list[k]; s.Counts() && s.Flat() {
+			flat += s.Likely
+		}
+	}
+	p.also("steps.hours.flat", "flat", quantity.Hours, flat, missing, func(w *Working) {
+		w.Formula = "t = sum of the durations of the steps in which the hole gets no deeper"
+		w.in("t", "all steps", quantity.Hours, after)
+		w.Source = "common practice"
+	})
+}
+
+// operationFigures adds the line of one operation: how long it takes, when it is over, and where hole and string end stand then.
+func (e *evaluation) operationFigures(p *page, s *Step, after float64, own, sum, listed gap) {
+	p.put("steps."+s.Key, s.Name, quantity.Hours, s.Likely, own, func(w *Working) {
+		w.Formula = s.By
+		w.in("low", "duration", quantity.Hours, s.Low)
+		w.in("high", "duration", quantity.Hours, s.High)
+		w.in("from", "end of what hangs in the hole", quantity.Length, s.From)
+		w.in("to", "end of what hangs in the hole", quantity.Length, s.To)
+		w.Source = "common practice, from memory; the rates are the plan's"
+		w.Note = s.Do
+	}).Note = s.noted()
+	p.also("steps."+s.Key+".after", "over at", quantity.Hours, after, sum, func(w *Working) {
+		w.Formula = "t = sum of the likely durations down to this step"
+		w.in("t", "this step", quantity.Hours, s.Likely)
+		w.Source = "common practice"
+	})
+	depth := func(key, column, what string, md float64) {
+		p.also("steps."+s.Key+key, column, quantity.Length, md, listed, func(w *Working) {
+			w.Formula = what + ", along hole, when the step is done"
+			w.Source = "the plan's depths"
+		})
+	}
+	depth(".bit", "bit or shoe", "end of what hangs in the hole, 0 for nothing", s.To)
+	depth(".hole", "hole", "depth of the hole", s.HoleTo)
+}
+
+// noted returns the short note that a step's line carries.
+func (s *Step) noted() string {
+	switch {
+	case s.Struck:
+		return "struck: not done"
+	case s.Note != "":
+		return s.Note
+	}
+	return ""
+}
+
+// stepsOf returns the operations of section i in order, as made from the plan and changed by its rows, and what is missing to
+// tell which operations there are and between which depths: then none of them has a number. Without depths of the hole there
+// are none.
+func (e *evaluation) stepsOf(i int) ([]Step, gap) {
+	if missing := e.sections[i].missing; missing.open() {
+		return nil, missing
+	}
+	m := stepMaker{e: e, i: i, s: &e.plan.Sections[i], h: &e.sections[i], c: &e.strings[i]}
+	m.missing = m.unknown()
+	m.make()
+	list := e.changedSteps(i, m.list)
+	for k := range list {
+		if s := &list[k]; m.missing.open() {
+			s.From, s.To, s.HoleFrom, s.HoleTo = 0, 0, 0, 0
+			e.spread(i, s, 0, "", m.missing)
+		}
+	}
+	return list, m.missing
+}
