@@ -56,7 +56,17 @@ func (e *evaluation) playJob(i int, cement *cementJob, hole HoleSize) (Job, gap)
 	if err != nil {
 		return Job{}, gap{model.PathOf(i, "hole"), err.Error()}
 	}
-	r := recorder{job: &job, list: cement.stages, well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
+	r := e.newRecorder(i, cement, &job, well)
+	if err := e.play(i, cement, well, playing{job.Dynamic, playSteps, r.take, r.passed}); err != nil {
+		return Job{}, gap{model.PathOf(i, "cement"), err.Error()}
+	}
+	job.markLeast()
+	return job, gap{}
+}
+
+// newRecorder returns what turns the moments of the cement job of section i into those of a job.
+func (e *evaluation) newRecorder(i int, cement *cementJob, job *Job, well *state.Well) *recorder {
+	r := &recorder{job: job, list: cement.stages, well: well, marked: map[string]bool{}, firstSlurry: firstSpacer + len(e.plan.Sections[i].Spacers)}
 	r.lastShoe, _, _ = e.lastShoe(i)
 	r.top, r.ahead = cement.top, cement.pumped()
 	for _, s := range cement.stages {
@@ -67,11 +77,7 @@ func (e *evaluation) playJob(i int, cement *cementJob, hole HoleSize) (Job, gap)
 	if len(e.pumps) > 0 {
 		r.stroke = e.pumps[0].perStroke
 	}
-	if err := e.play(i, cement, well, playing{job.Dynamic, playSteps, r.take, r.passed}); err != nil {
-		return Job{}, gap{model.PathOf(i, "cement"), err.Error()}
-	}
-	job.markLeast()
-	return job, gap{}
+	return r
 }
 
 // markLeast adds the event of the least margin, and of the first moment at which a limit is passed.

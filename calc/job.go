@@ -1,5 +1,7 @@
 package calc
 
+import "borewalk/model/quantity"
+
 // Job is something that is pumped, played through, a cement job or a kill: which fluid stands where, and what the gauges show, moment by moment. Depths are
 // along hole from RKB in m; volumes m3, times s, pressures Pa, densities kg/m3.
 type Job struct {
@@ -21,6 +23,7 @@ const (
 	CementJob     JobKind = iota
 	KillJob               // a kick circulated out through the choke
 	DisconnectJob         // the riser let go in an emergency
+	WalkJob               // one operation of a section's list
 )
 
 // JobFluid is one fluid of a job.
@@ -90,6 +93,24 @@ type JobFrame struct {
 	Parted   bool       // the string is cut at the stack; the riser is gone where sea stands in Riser
 	Plugs    []JobPlug
 	EMW      []float64 // at Job.Points; circulating when the job is Dynamic
+	At       *WalkAt   // where everything is, in an operation of a section's list; nil in other jobs
+}
+
+// WalkAt says where everything in the well is at a moment of an operation. Depths are along hole from RKB in m.
+type WalkAt struct {
+	Pipe      float64 // end of the drill or running string; 0 while none hangs in the hole
+	Hole      float64 // depth of the hole
+	Top, Shoe float64 // of the section's own string, on its way down or set; Shoe is 0 while it is not in the hole
+	Set       bool    // the section's own string is where it stays
+	Stack     float64 // foot of the BOP, on its way down or on the wellhead; 0 while it is not in the water
+	Gauges    []JobGauge
+}
+
+// JobGauge is a figure of a moment, by its name.
+type JobGauge struct {
+	Name  string
+	Kind  quantity.Kind
+	Value float64
 }
 
 // JobStand is a length of a conduit that one fluid fills, top down; fluid -1 is an empty length.
