@@ -31,7 +31,7 @@ var stepTexts = map[string]stepText{
 	"run_stack": {name: "Run BOP and riser", who: subsea + ", " + pusher + ", " + driller,
 		do:          "Run the BOP on the riser, test choke, kill and booster lines as they go, fill the riser with sea water, land out the slip joint.",
 		stops:       []string{"Call before the last joint: heave, offset, ROV in place."},
-		contingency: []string{"Weather: hang off, or pull back to above the thermocline as the rig's limits say.", "Line does not test: pull to the joint."},
+		contingency: []string{"Weather: hang off, or pull back, as the rig's limits say.", "Line does not test: pull to the joint."},
 		figures:     []string{"volume.riser"}},
 	"latch_stack": {name: "Land and latch BOP", who: subsea + ", " + pilot + ", " + driller,
 		do:          "Land the BOP on the high-pressure housing, latch, pull over, read slope indicator, test the connector.",

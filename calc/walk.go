@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"borewalk/calc/state"
 	"borewalk/model"
 )
@@ -157,10 +159,36 @@ func (w *walker) leftBehind() int {
 	return w.mud(w.e.sections[w.i].td)
 }
 
-// finished returns the jobs with all the fluids that they speak of.
+// finished returns the jobs of the section in hand, with the fluids that are in the well at some moment of them: its mud first, the
+// others in the order in which they appear.
 func (w *walker) finished() []Job {
+	number := make([]int, len(w.fluids))
+	var fluids []JobFluid
+	use := func(fluid int) int {
+		if fluid < 0 {
+			return fluid
+		}
+		if number[fluid] == 0 {
+			fluids = append(fluids, w.fluids[fluid])
+			number[fluid] = len(fluids)
+		}
+		return number[fluid] - 1
+	}
+	use(w.mud(w.e.sections[w.i].td))
 	for k := range w.jobs {
-		w.jobs[k].Fluids = w.fluids
+		for n := range w.jobs[k].Frames {
+			f := &w.jobs[k].Frames[n]
+			f.Fluid = use(f.Fluid)
+			for _, stands := range [...]*[]JobStand{&f.Inside, &f.Annulus, &f.Between, &f.Pocket} {
+				*stands = slices.Clone(*stands) // moments share what does not move
+				for j := range *stands {
+					(*stands)[j].Fluid = use((*stands)[j].Fluid)
+				}
+			}
+		}
+	}
+	for k := range w.jobs {
+		w.jobs[k].Fluids = fluids
 	}
 	return w.jobs
 }

@@ -49,3 +49,25 @@ func stepGroup(section *Group) *Group {
 
 // StepList returns the list of changed operations of a section.
 func StepList() *Group { return within("step") }
+
+// StepChange returns the changes that give an entry of the row of an operation a content. row is the operation's row; where it has
+// none, -1, one is added behind the others.
+func StepChange(plan *Plan, section, row int, step, key string, e Entry) []Change {
+	g := StepList()
+	if row >= 0 {
+		return []Change{Setting(plan, Ref{Group: g, Field: g.Field(key), Place: Place{Outer: section, Inner: row}}, e)}
+	}
+	fresh := g.fresh().(*StepRow)
+	fresh.Step = step
+	g.Field(key).set(fresh, e)
+	at := Place{Outer: section, Inner: len(plan.Sections[section].Steps)}
+	return []Change{{Kind: AddRow, Ref: Ref{Group: g, Place: at}, row: fresh}}
+}
+
+// AddingStep returns the change that adds an operation of the plan's own after another.
+func AddingStep(plan *Plan, section int, name, after string) Change {
+	g := StepList()
+	row := g.fresh().(*StepRow)
+	row.Name, row.After = name, after
+	return Change{Kind: AddRow, Ref: Ref{Group: g, Place: Place{Outer: section, Inner: len(plan.Sections[section].Steps)}}, row: row}
+}

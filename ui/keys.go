@@ -57,6 +57,7 @@ func bindings() []binding {
 		bind(looking, "v", "v", "fields, table with all columns, charts and drawings or pressure window", "v view", do((*Planner).turnView), nil),
 		bind(looking, "P", "P", "cement, control page: play job or kick", "P play", do((*Planner).playJob), (*Planner).noJob),
 		bind(looking, "E", "E", "control page: emergency disconnect", "E disconnect", do((*Planner).showDisconnect), (*Planner).noDisconnect),
+		bind(looking, "W", "W", "walk through the operations of the section, one by one", "W walk", do((*Planner).openWalk), (*Planner).noWalk),
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),

@@ -245,8 +245,11 @@ func (p *Planner) drawSchematic(r canvas.Region) {
 		},
 	}
 	o.Mark, o.HasMark = p.markedDepth()
-	if u, ok := p.overlay.(*player); ok {
+	switch u := p.overlay.(type) {
+	case *player:
 		o.State, o.HasMark = u.state(), false
+	case *walking:
+		o.State, o.HasMark, o.Section = u.state(), false, u.section
 	}
 	schematic.Draw(r, p.result.Sketch, o)
 }

@@ -68,12 +68,13 @@ func newDrawing(r canvas.Region, s calc.Sketch, o Options) *drawing {
 	}
 	d := &drawing{Sketch: s, Options: o, scale: NewScale(s, r.H(), o.TrueScale)}
 	d.mudline = d.scale.Row(s.Datum.Mudline)
+	d.reach()
 	d.readLabels()
 	margin := d.marginWidth(r.W())
 	d.left, d.r = r.Sub(0, 0, margin, r.H()), r.Sub(margin, 0, r.W()-margin, r.H())
 	d.columns = newColumns(s, r.W() > narrow, d.r.W())
 	if d.State != nil {
-		d.columns = jobColumns(s, o.Section, r.W() > narrow, d.r.W())
+		d.columns = jobColumns(s, o.Section, d.State.drilling(), r.W() > narrow, d.r.W())
 	}
 	return d
 }

@@ -14,7 +14,7 @@ func (d *drawing) site() {
 	if d.riserRun() {
 		d.riserAndStack()
 	} else {
-		d.r.VLine(d.axis, 1, d.mudline, g.WallSet, canvas.Steel)
+		d.bareString()
 	}
 	if d.mudline > 0 {
 		d.across(0, d.riser+1, g.Horizontal, canvas.Steel)
@@ -25,6 +25,9 @@ func (d *drawing) site() {
 
 // riserRun reports whether returns go to the rig in the state drawn.
 func (d *drawing) riserRun() bool {
+	if at := d.at(); at != nil {
+		return at.Stack > 0
+	}
 	for i := range d.Sections {
 		if d.Sections[i].Riser && (d.Whole || i == d.Section) {
 			return true
@@ -39,14 +42,28 @@ func (d *drawing) riserAndStack() {
 		d.across(row, d.riser, ' ', canvas.Plain)
 		d.both(row, d.riser, g.WallSet, g.WallSet, canvas.Steel)
 	}
-	for row := max(top, 1); row < d.mudline; row++ {
+	for row := max(top, 1); row < d.stackFoot(); row++ {
 		d.across(row, d.stack-1, g.Stack, canvas.Steel)
 		d.both(row, d.stack, g.StackLeft, g.StackRight, canvas.Steel)
 	}
 }
 
 // stackRow returns the row on which the stack begins.
-func (d *drawing) stackRow() int { return min(max(d.scale.Row(d.Datum.BOPTop), 1), d.mudline-1) }
+func (d *drawing) stackRow() int {
+	row := d.scale.Row(d.Datum.BOPTop)
+	if at := d.at(); at != nil && at.Stack < d.Datum.Wellhead {
+		row = d.scale.Row(at.Stack - (d.Datum.Wellhead - d.Datum.BOPTop))
+	}
+	return min(max(row, 1), d.mudline-1)
+}
+
+// stackFoot returns the row below the stack: the seabed's, unless it is on its way down.
+func (d *drawing) stackFoot() int {
+	if at := d.at(); at != nil && at.Stack < d.Datum.Wellhead {
+		return min(max(d.scale.Row(at.Stack), d.stackRow()+1), d.mudline)
+	}
+	return d.mudline
+}
 
 // wellhead draws the row of the seabed between the outermost and the innermost string that are landed there, each with
 // its hanger, and the bore inside them.
@@ -83,7 +100,7 @@ func (d *drawing) landedBetween() (widest, innermost int) {
 // landed reports whether a section's string hangs in the wellhead in the state drawn.
 func (d *drawing) landed(i int) bool {
 	x := &d.Sections[i]
-	return d.phase(i) <= worked && x.String && !hungDeep(d.Datum, x)
+	return d.phase(i) <= worked && x.String && !hungDeep(d.Datum, x) && !d.moved(i)
 }
 
 // names writes at the right edge, where there is room, what the rows above the ground are.
@@ -99,7 +116,7 @@ func (d *drawing) names(surface int) {
 	widest, _ := d.landedBetween()
 	name(d.mudline, widest, "seabed")
 	if d.riserRun() {
-		name(min(d.scale.Row(d.Datum.BOPTop), d.mudline-1), d.stack, "BOP")
+		name(d.stackRow(), d.stack, "BOP")
 	}
 	used := d.riser
 	if d.closed() {

@@ -25,6 +25,7 @@ func (s *State) moving() (depths []float64) {
 	if s.Frame.Level > 0 {
 		depths = append(depths, s.Frame.Level)
 	}
+	depths = append(depths, s.underway()...)
 	for _, stand := range s.Frame.Annulus {
 		if s.is(stand.Fluid, calc.GasRole) {
 			depths = append(depths, stand.Top, stand.Bottom)
@@ -34,7 +35,12 @@ func (s *State) moving() (depths []float64) {
 }
 
 // drilling reports whether the drill string is in the hole.
-func (s *State) drilling() bool { return s.Job.Kind != calc.CementJob }
+func (s *State) drilling() bool {
+	if at := s.Frame.At; at != nil {
+		return at.Shoe == 0
+	}
+	return s.Job.Kind != calc.CementJob
+}
 
 // is reports whether a fluid of the job has a role.
 func (s *State) is(fluid int, role calc.JobRole) bool {
@@ -59,7 +65,7 @@ func atJob(s calc.Sketch, o Options, rows int) (calc.Sketch, Options) {
 	}
 	o.Whole = false
 	s.Sections = slices.Clone(s.Sections[:o.Section+1])
-	if o.State.drilling() {
+	if o.State.drilling() && o.State.Frame.At == nil {
 		s.Sections[o.Section].String = false
 	}
 	if rows < 2*footing {
@@ -94,7 +100,7 @@ const annulusWidth = 2
 
 // jobColumns gives the room to the string of one section and its annulus; the strings outside may share a column. The hole of a
 // section that is drilled is as wide, with the drill string in it.
-func jobColumns(s calc.Sketch, section int, wide bool, width int) columns {
+func jobColumns(s calc.Sketch, section int, drilling, wide bool, width int) columns {
 	half := max(width-1, 0) / 2
 	c := columns{wide: wide, axis: half, wall: make([]int, len(s.Sections)), gap: annulusWidth, most: max(half-1, 0)}
 	inner, pitch := 2, 1
@@ -102,7 +108,7 @@ func jobColumns(s calc.Sketch, section int, wide bool, width int) columns {
 		inner, pitch = 3, 2
 	}
 	c.wall[section] = min(inner, c.most)
-	if !s.Sections[section].String {
+	if drilling {
 		c.wall[section] = min(inner+annulusWidth, c.most)
 	}
 	next := inner + annulusWidth + 1
@@ -131,6 +137,10 @@ func (d *drawing) fluids() {
 		}
 		if d.scale.MD(row) < f.Level {
 			inside[row] = none
+		}
+		if d.aboveLanded(row) {
+			d.fill(row, 0, d.outer(row), annulus[row])
+			continue
 		}
 		if d.closed() && row <= d.stackRow() {
 			d.overStack(row, inside[row], annulus[row], riser[row])

@@ -30,6 +30,9 @@ func (d *drawing) strings() {
 
 // top returns the row on which a string begins, the mudline's for one hung in the wellhead.
 func (d *drawing) top(i int) int {
+	if d.moved(i) {
+		return d.scale.Row(d.Sections[i].Top)
+	}
 	if x := &d.Sections[i]; hungDeep(d.Datum, x) {
 		return max(d.scale.Row(x.Top), d.mudline+1)
 	}
@@ -59,7 +62,7 @@ func (d *drawing) walls(i int) {
 // hanger draws the top of a liner, reaching out to the string that it hangs in.
 func (d *drawing) hanger(i int) {
 	x := &d.Sections[i]
-	if !hungDeep(d.Datum, x) {
+	if !hungDeep(d.Datum, x) || d.moved(i) {
 		return
 	}
 	row, g := d.top(i), &d.Glyphs
