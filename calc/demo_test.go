@@ -5,22 +5,13 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
-	"borewalk/model/planfile"
 	"borewalk/plans"
 )
 
-// demo reads one of the embedded demo plans afresh.
+// demo returns one of the embedded demo plans, to be changed at will.
 func demo(t testing.TB, name string) *model.Plan {
 	t.Helper()
-	text, ok := plans.Demo(name)
-	if !ok {
-		t.Fatalf("there is no demo plan %q", name)
-	}
-	file, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return file.Plan
+	return calc.Demo(t, name)
 }
 
 // entry finds an entry of the plan by its path.

@@ -72,12 +72,11 @@ type evaluation struct {
 	explain      *explanation
 }
 
-// explanation is the wish for the working of one figure.
+// explanation is the wish for the workings of figures of one sheet, and what has come of it.
 type explanation struct {
-	section int
-	key     string
-	working Working
-	found   bool
+	section  int
+	wants    func(key string) bool
+	workings []Working
 }
 
 // Evaluate computes a plan. It never fails: what cannot be computed is blank, and the figure says which entry to mend.
@@ -86,9 +85,12 @@ func Evaluate(plan *model.Plan) *Result { return run(plan).result }
 // Explain returns the working of the figure with the given key in the sheet of a section, or of the well for section
 // -1, and whether there is such a figure.
 func Explain(plan *model.Plan, section int, key string) (Working, bool) {
-	wish := explanation{section: section, key: key}
+	wish := explanation{section: section, wants: func(k string) bool { return k == key }}
 	runPages(plan, section, &wish)
-	return wish.working, wish.found
+	if len(wish.workings) == 0 {
+		return Working{}, false
+	}
+	return wish.workings[0], true
 }
 
 // run works out everything.

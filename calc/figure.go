@@ -103,13 +103,12 @@ func (p *page) also(key, column string, kind quantity.Kind, value float64, missi
 		f.OK, f.Value, f.Why, f.Mend = false, 0, missing.why, missing.path
 	}
 	p.sheet.Figures = append(p.sheet.Figures, f)
-	if p.e.explain != nil && p.e.explain.key == key && p.e.explain.section == p.section {
-		w := &p.e.explain.working
-		w.Figure = f
-		p.e.explain.found = true
+	if wish := p.e.explain; wish != nil && wish.section == p.section && wish.wants(key) {
+		w := Working{Figure: f}
 		if f.OK {
-			why(w)
+			why(&w)
 		}
+		wish.workings = append(wish.workings, w)
 	}
 	return &p.sheet.Figures[len(p.sheet.Figures)-1]
 }

@@ -8,7 +8,6 @@ import (
 
 	"borewalk/calc/friction"
 	"borewalk/model"
-	"borewalk/model/planfile"
 	"borewalk/plans"
 )
 
@@ -69,13 +68,9 @@ func TestTheLastFlowIsFound(t *testing.T) {
 // stretch it is the same from above and from below.
 func TestTheAnnulusHasOnePressure(t *testing.T) {
 	for _, name := range plans.Names() {
-		text, _ := plans.Demo(name)
-		file, err := planfile.Read(name, text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		e := run(file.Plan)
-		for i := range file.Plan.Sections {
+		plan := Demo(t, name)
+		e := run(plan)
+		for i := range plan.Sections {
 			c := e.circulating(i)
 			if c.missing.open() {
 				t.Fatalf("%s %d: %s", name, i+1, c.missing.why)
@@ -109,13 +104,8 @@ func TestTheAnnulusHasOnePressure(t *testing.T) {
 // BenchmarkHydraulics works out one section's hydraulics, way and figures, on a plan otherwise worked out. The budget is 100
 // microseconds on a small machine.
 func BenchmarkHydraulics(b *testing.B) {
-	text, _ := plans.Demo(plans.Default)
-	file, err := planfile.Read(plans.Default, text)
-	if err != nil {
-		b.Fatal(err)
-	}
 	const section = 4
-	e := run(file.Plan)
+	e := run(Demo(b, plans.Default))
 	sheet, count := &e.result.Sections[section], len(e.result.Findings)
 	b.ReportAllocs()
 	for b.Loop() {

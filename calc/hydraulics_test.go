@@ -203,60 +203,56 @@ func TestTheFlowRangeIsWhereTheFindingsTurn(t *testing.T) {
 	})
 }
 
-// TestHydraulicsAddUp holds figures to each other, whatever is entered.
-func TestHydraulicsAddUp(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		r := calc.Evaluate(plan)
-		i := rapid.IntRange(0, len(plan.Sections)-1).Draw(rt, "section")
-		get := func(key string) (float64, bool) {
-			f, ok := r.Sheet(i).Find(key)
-			return f.Value, ok && f.OK
-		}
-		if whole, ok := get("hydraulics.standpipe"); ok {
-			sum, annulus := 0.0, 0.0
-			for _, f := range r.Sheet(i).Figures {
-				if f.Group == "Standpipe, part by part" && f.Column == "" {
-					sum += f.Value
-				}
-				if f.Group == "Up the annulus" && f.Column == "" {
-					annulus += f.Value
-				}
+// hydraulicsAddUp holds figures to each other, whatever is entered.
+func hydraulicsAddUp(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	i := rapid.IntRange(0, len(plan.Sections)-1).Draw(t, "section")
+	get := func(key string) (float64, bool) {
+		f, ok := r.Sheet(i).Find(key)
+		return f.Value, ok && f.OK
+	}
+	if whole, ok := get("hydraulics.standpipe"); ok {
+		sum, annulus := 0.0, 0.0
+		for _, f := range r.Sheet(i).Figures {
+			if f.Group == "Standpipe, part by part" && f.Column == "" {
+				sum += f.Value
 			}
-			if !near(whole, max(sum, 0), 1e-6*math.Max(1e5, math.Abs(sum))) {
-				rt.Errorf("standpipe %g, parts %g", whole, sum)
-			}
-			below, _ := get("hydraulics.annulus")
-			riser, _ := get("hydraulics.riser")
-			if !near(annulus, below+riser, 1e-6*math.Max(1, annulus)) {
-				rt.Errorf("annulus %g and riser %g, stretches %g", below, riser, annulus)
+			if f.Group == "Up the annulus" && f.Column == "" {
+				annulus += f.Value
 			}
 		}
-		if ecd, ok := get("hydraulics.ecd.td"); ok {
-			static, _ := get("hydraulics.ecd.td.static")
-			if ecd < static-1e-6 {
-				rt.Errorf("ECD %g below the static %g", ecd, static)
-			}
-			more := calc.WithFlow(plan, i, plan.Sections[i].Flow.SI*1.2)
-			if f, ok := more.Sheet(i).Find("hydraulics.ecd.td"); !ok || !f.OK || f.Value < ecd-1e-9 {
-				rt.Errorf("more flow: ECD %+v, before %g", f, ecd)
-			}
-			if whole, ok := get("hydraulics.standpipe"); ok && whole > 0 {
-				if f, _ := more.Sheet(i).Find("hydraulics.standpipe"); f.Value <= whole {
-					rt.Errorf("more flow: standpipe %g, before %g", f.Value, whole)
-				}
+		if !near(whole, max(sum, 0), 1e-6*math.Max(1e5, math.Abs(sum))) {
+			t.Errorf("standpipe %g, parts %g", whole, sum)
+		}
+		below, _ := get("hydraulics.annulus")
+		riser, _ := get("hydraulics.riser")
+		if !near(annulus, below+riser, 1e-6*math.Max(1, annulus)) {
+			t.Errorf("annulus %g and riser %g, stretches %g", below, riser, annulus)
+		}
+	}
+	if ecd, ok := get("hydraulics.ecd.td"); ok {
+		static, _ := get("hydraulics.ecd.td.static")
+		if ecd < static-1e-6 {
+			t.Errorf("ECD %g below the static %g", ecd, static)
+		}
+		more := calc.WithFlow(plan, i, plan.Sections[i].Flow.SI*1.2)
+		if f, ok := more.Sheet(i).Find("hydraulics.ecd.td"); !ok || !f.OK || f.Value < ecd-1e-9 {
+			t.Errorf("more flow: ECD %+v, before %g", f, ecd)
+		}
+		if whole, ok := get("hydraulics.standpipe"); ok && whole > 0 {
+			if f, _ := more.Sheet(i).Find("hydraulics.standpipe"); f.Value <= whole {
+				t.Errorf("more flow: standpipe %g, before %g", f.Value, whole)
 			}
 		}
-		if margin, ok := get("hydraulics.margin"); ok {
-			ecd, _ := get("hydraulics.margin.ecd")
-			w, _ := calc.Explain(plan, i, "hydraulics.margin")
-			for _, in := range w.Inputs {
-				if in.Symbol == "limit" && !near(in.Value-ecd, margin, 1e-6) {
-					rt.Errorf("margin %g, limit %g, ECD %g", margin, in.Value, ecd)
-				}
+	}
+	if margin, ok := get("hydraulics.margin"); ok {
+		ecd, _ := get("hydraulics.margin.ecd")
+		w, _ := calc.Explain(plan, i, "hydraulics.margin")
+		for _, in := range w.Inputs {
+			if in.Symbol == "limit" && !near(in.Value-ecd, margin, 1e-6) {
+				t.Errorf("margin %g, limit %g, ECD %g", margin, in.Value, ecd)
 			}
 		}
-	})
+	}
 }
 
 // TestTheBarIsThePagesFigures: what stands on the bar is what the page says.

@@ -8,21 +8,16 @@ import (
 	"pgregory.net/rapid"
 
 	"borewalk/model"
-	"borewalk/model/planfile"
 	"borewalk/model/quantity"
 	"borewalk/plans"
 )
 
 // shaken draws a demo plan with a few entries blanked, moved, or chosen otherwise.
-func shaken(t *rapid.T) *model.Plan {
+func shaken(t *rapid.T, tb testing.TB) *model.Plan {
 	name := rapid.SampledFrom(plans.Names()).Draw(t, "plan")
-	text, _ := plans.Demo(name)
-	file, err := planfile.Read(name, text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	plan := Demo(tb, name)
 	var refs []model.Ref
-	model.Walk(file.Plan, func(g *model.Group, at model.Place) bool {
+	model.Walk(plan, func(g *model.Group, at model.Place) bool {
 		for _, f := range g.Fields {
 			refs = append(refs, model.Ref{Group: g, Field: f, Place: at})
 		}
@@ -30,40 +25,40 @@ func shaken(t *rapid.T) *model.Plan {
 	})
 	for range rapid.IntRange(0, 8).Draw(t, "changes") {
 		ref := refs[rapid.IntRange(0, len(refs)-1).Draw(t, "entry")]
-		switch old := ref.Get(file.Plan).Quantity; {
+		switch old := ref.Get(plan).Quantity; {
 		case ref.Field.Type == model.ChoiceField:
-			ref.Set(file.Plan, model.Entry{Text: rapid.SampledFrom(ref.Field.Choices).Draw(t, "choice")})
+			ref.Set(plan, model.Entry{Text: rapid.SampledFrom(ref.Field.Choices).Draw(t, "choice")})
 		case old.IsSet() && rapid.IntRange(0, 3).Draw(t, "keep") > 0:
 			si := old.SI * rapid.Float64Range(0.8, 1.2).Draw(t, "by")
-			ref.Set(file.Plan, model.Entry{Quantity: quantity.Value{SI: si, Unit: old.Unit}})
+			ref.Set(plan, model.Entry{Quantity: quantity.Value{SI: si, Unit: old.Unit}})
 		default:
-			ref.Set(file.Plan, model.Entry{})
+			ref.Set(plan, model.Entry{})
 		}
 	}
-	return file.Plan
+	return plan
 }
 
 // TestPagesStandAlone: the pages of one section, worked out without the others', give the very sheet that they give among
 // them, and find about limits what is found among them in the same order; other pages may find more about it.
 func TestPagesStandAlone(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		plan := shaken(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		plan := shaken(rt, t)
 		all := Evaluate(plan)
 		for i := -1; i < len(plan.Sections); i++ {
 			alone := runPages(plan, i, nil).result
 			if !reflect.DeepEqual(alone.Sheet(i).Figures, all.Sheet(i).Figures) {
 				for k, f := range all.Sheet(i).Figures {
 					if k < len(alone.Sheet(i).Figures) && f != alone.Sheet(i).Figures[k] {
-						t.Fatalf("section %d: alone %+v, among the others %+v", i+1, alone.Sheet(i).Figures[k], f)
+						rt.Fatalf("section %d: alone %+v, among the others %+v", i+1, alone.Sheet(i).Figures[k], f)
 					}
 				}
-				t.Fatalf("section %d: alone %d figures, among the others %d", i+1, len(alone.Sheet(i).Figures), len(all.Sheet(i).Figures))
+				rt.Fatalf("section %d: alone %d figures, among the others %d", i+1, len(alone.Sheet(i).Figures), len(all.Sheet(i).Figures))
 			}
 			rest := compared(all, i)
 			for _, f := range compared(alone, i) {
 				k := slices.Index(rest, f)
 				if k < 0 {
-					t.Fatalf("section %d alone: %+v is not found, or in another order, among the others", i+1, f)
+					rt.Fatalf("section %d alone: %+v is not found, or in another order, among the others", i+1, f)
 				}
 				rest = rest[k+1:]
 			}
@@ -83,13 +78,9 @@ func compared(r *Result, section int) (list []Finding) {
 
 // BenchmarkOneSection computes the pages of one section of the five-section demo.
 func BenchmarkOneSection(b *testing.B) {
-	text, _ := plans.Demo(plans.Default)
-	file, err := planfile.Read("demo", text)
-	if err != nil {
-		b.Fatal(err)
-	}
+	plan := Demo(b, plans.Default)
 	b.ReportAllocs()
 	for b.Loop() {
-		runPages(file.Plan, 2, nil)
+		runPages(plan, 2, nil)
 	}
 }

@@ -64,38 +64,45 @@ func anyPlan(t *rapid.T, tb testing.TB) *model.Plan {
 	return plan
 }
 
-func TestWhateverIsEnteredTheResultIsSound(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		for _, fault := range sound(plan, calc.Evaluate(plan)) {
-			rt.Error(fault)
-		}
-	})
+// laws are what holds of the result of any plan.
+var laws = []func(*rapid.T, *model.Plan, *calc.Result){
+	resultIsSound, evaluateIsPure, workingIsThatOfTheFigure, volumesAddUp, strokesGiveTheirVolumeBack, depthsAreInOrder,
+	stringWeighsLessInMud, sketchIsInOrder, hydraulicsAddUp, frictionHoldsTheStringBack,
 }
 
-func TestEvaluateIsPure(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		before := fmt.Sprintf("%+v", *plan)
-		first, second := calc.Evaluate(plan), calc.Evaluate(plan)
-		if after := fmt.Sprintf("%+v", *plan); after != before {
-			rt.Fatalf("the plan was changed:\n%s\n%s", before, after)
-		}
-		if !reflect.DeepEqual(first, second) {
-			rt.Fatal("the same plan gives two results")
-		}
-	})
-}
-
-func TestVolumesAddUp(t *testing.T) {
+// TestTheLawsOfAnyPlan: all laws are held to the same plans, since it is working out a plan that takes time.
+func TestTheLawsOfAnyPlan(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		plan := anyPlan(rt, t)
 		r := calc.Evaluate(plan)
-		for i := range r.Sections {
-			annuliAddUp(rt, r, i)
-			casingAnnulusAddsUp(rt, r, i)
+		for _, law := range laws {
+			law(rt, plan, r)
 		}
 	})
+}
+
+func resultIsSound(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	for _, fault := range sound(plan, r) {
+		t.Error(fault)
+	}
+}
+
+func evaluateIsPure(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	before := plan.Clone()
+	again := calc.Evaluate(plan)
+	if !reflect.DeepEqual(plan, before) {
+		t.Fatalf("the plan was changed:\n%+v\n%+v", before, plan)
+	}
+	if !reflect.DeepEqual(r, again) {
+		t.Fatal("the same plan gives two results")
+	}
+}
+
+func volumesAddUp(t *rapid.T, _ *model.Plan, r *calc.Result) {
+	for i := range r.Sections {
+		annuliAddUp(t, r, i)
+		casingAnnulusAddsUp(t, r, i)
+	}
 }
 
 // annuliAddUp compares the annulus interval by interval with the volumes to be circulated.
@@ -159,122 +166,108 @@ func same(a, b float64) bool {
 	return math.Abs(a-b) <= 1e-9*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))
 }
 
-// TestStrokesGiveTheirVolumeBack: strokes times output is the volume, but where the booster helps to lift it: there the
+// strokesGiveTheirVolumeBack: strokes times output is the volume, but where the booster helps to lift it: there the
 // strokes are those of the time that the flow through the bit needs.
-func TestStrokesGiveTheirVolumeBack(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		r := calc.Evaluate(plan)
-		output, ok := r.Well.Find("pump.1.output")
-		if !ok || !output.OK {
-			rt.Skip("no pump")
-		}
-		for i := -1; i < len(r.Sections); i++ {
-			for _, f := range r.Sheet(i).Figures {
-				key, ok := strings.CutSuffix(f.Key, ".strokes")
-				if !ok || !f.OK {
-					continue
-				}
-				volume, _ := r.Sheet(i).Find(key)
-				if pumped, apart := r.Sheet(i).Find(key + ".volume"); apart {
-					volume = pumped
-				}
-				want, output := volume.Value, output
-				if time, timed := r.Sheet(i).Find(key + ".time"); timed && time.OK && i >= 0 {
-					want = time.Value * plan.Sections[i].Flow.SI
-					if kill, slow := r.Sheet(i).Find("control.kill.flow"); slow && strings.HasPrefix(key, "control.kill.") {
-						want = time.Value * kill.Value
-					}
-				}
-				if i >= 0 && strings.HasPrefix(key, "control.kill.") && plan.Sections[i].Kill.Pump.IsSet() {
-					output, _ = r.Well.Find(fmt.Sprintf("pump.%d.output", int(plan.Sections[i].Kill.Pump.SI)))
-				}
-				if !volume.OK || !same(f.Value*output.Value, want) {
-					rt.Errorf("section %d %s: %g strokes of %g are not %g", i+1, key, f.Value, output.Value, want)
+func strokesGiveTheirVolumeBack(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	output, ok := r.Well.Find("pump.1.output")
+	if !ok || !output.OK {
+		return // no pump
+	}
+	for i := -1; i < len(r.Sections); i++ {
+		for _, f := range r.Sheet(i).Figures {
+			key, ok := strings.CutSuffix(f.Key, ".strokes")
+			if !ok || !f.OK {
+				continue
+			}
+			volume, _ := r.Sheet(i).Find(key)
+			if pumped, apart := r.Sheet(i).Find(key + ".volume"); apart {
+				volume = pumped
+			}
+			want, output := volume.Value, output
+			if time, timed := r.Sheet(i).Find(key + ".time"); timed && time.OK && i >= 0 {
+				want = time.Value * plan.Sections[i].Flow.SI
+				if kill, slow := r.Sheet(i).Find("control.kill.flow"); slow && strings.HasPrefix(key, "control.kill.") {
+					want = time.Value * kill.Value
 				}
 			}
+			if i >= 0 && strings.HasPrefix(key, "control.kill.") && plan.Sections[i].Kill.Pump.IsSet() {
+				output, _ = r.Well.Find(fmt.Sprintf("pump.%d.output", int(plan.Sections[i].Kill.Pump.SI)))
+			}
+			if !volume.OK || !same(f.Value*output.Value, want) {
+				t.Errorf("section %d %s: %g strokes of %g are not %g", i+1, key, f.Value, output.Value, want)
+			}
 		}
-	})
+	}
 }
 
-func TestDepthsAreInOrder(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		r := calc.Evaluate(plan)
-		last := 0.0
-		for i := range r.Sections {
-			sheet := r.Sheet(i)
-			for _, f := range sheet.Figures {
-				key, ok := strings.CutSuffix(f.Key, ".tvd")
-				if !ok || !f.OK {
-					continue
-				}
-				if md, _ := sheet.Find(key); f.Value > md.Value+1e-9 {
-					rt.Errorf("section %d %s: TVD %g m below %g m along hole", i+1, key, f.Value, md.Value)
-				}
+func depthsAreInOrder(t *rapid.T, _ *model.Plan, r *calc.Result) {
+	last := 0.0
+	for i := range r.Sections {
+		sheet := r.Sheet(i)
+		for _, f := range sheet.Figures {
+			key, ok := strings.CutSuffix(f.Key, ".tvd")
+			if !ok || !f.OK {
+				continue
 			}
-			td, _ := sheet.Find("hole.td")
-			if shoe, ok := sheet.Find("hole.shoe"); ok && shoe.OK && shoe.Value > td.Value {
-				rt.Errorf("section %d: shoe at %g m below TD at %g m", i+1, shoe.Value, td.Value)
-			}
-			if td.OK {
-				if td.Value <= last {
-					rt.Errorf("section %d: TD at %g m, the last at %g m", i+1, td.Value, last)
-				}
-				last = td.Value
+			if md, _ := sheet.Find(key); f.Value > md.Value+1e-9 {
+				t.Errorf("section %d %s: TVD %g m below %g m along hole", i+1, key, f.Value, md.Value)
 			}
 		}
-	})
+		td, _ := sheet.Find("hole.td")
+		if shoe, ok := sheet.Find("hole.shoe"); ok && shoe.OK && shoe.Value > td.Value {
+			t.Errorf("section %d: shoe at %g m below TD at %g m", i+1, shoe.Value, td.Value)
+		}
+		if td.OK {
+			if td.Value <= last {
+				t.Errorf("section %d: TD at %g m, the last at %g m", i+1, td.Value, last)
+			}
+			last = td.Value
+		}
+	}
 }
 
-// TestTheStringWeighsLessInMud holds for every fluid lighter than steel; a drill string without a riser is full of mud that
+// stringWeighsLessInMud holds for every fluid lighter than steel; a drill string without a riser is full of mud that
 // what stands outside does not hold up.
-func TestTheStringWeighsLessInMud(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		plan := anyPlan(rt, t)
-		r := calc.Evaluate(plan)
-		for i := range r.Sections {
-			for _, what := range []string{"string", "casing"} {
-				if what == "string" && plan.Sections[i].Returns != model.ToRig {
-					continue
-				}
-				air, ok1 := r.Sheet(i).Find(what + ".weight.air")
-				mud, ok2 := r.Sheet(i).Find(what + ".weight.buoyed")
-				if ok1 && ok2 && mud.OK && mud.Value > air.Value+1e-6 {
-					rt.Errorf("section %d: the %s weighs %g N in air and %g N in mud", i+1, what, air.Value, mud.Value)
-				}
+func stringWeighsLessInMud(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	for i := range r.Sections {
+		for _, what := range []string{"string", "casing"} {
+			if what == "string" && plan.Sections[i].Returns != model.ToRig {
+				continue
+			}
+			air, ok1 := r.Sheet(i).Find(what + ".weight.air")
+			mud, ok2 := r.Sheet(i).Find(what + ".weight.buoyed")
+			if ok1 && ok2 && mud.OK && mud.Value > air.Value+1e-6 {
+				t.Errorf("section %d: the %s weighs %g N in air and %g N in mud", i+1, what, air.Value, mud.Value)
 			}
 		}
-	})
+	}
 }
 
-// TestTheSketchIsInOrder: what the schematic gets is in order or left out.
-func TestTheSketchIsInOrder(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		s := calc.Evaluate(anyPlan(rt, t)).Sketch
-		for i, x := range s.Sections {
-			if !x.OK {
-				continue
-			}
-			if !(x.Start < x.Opened && x.Opened <= x.TD && x.TD <= s.Bottom && x.Hole > 0 && x.Bit > 0 && x.Bit <= x.Hole) {
-				rt.Errorf("section %d: hole %+v", i+1, x)
-			}
-			if !x.String {
-				continue
-			}
-			if !(x.Top < x.Shoe && x.Shoe <= x.Opened) || len(x.Parts) == 0 {
-				rt.Errorf("section %d: string from %g to %g m, hole to %g m", i+1, x.Top, x.Shoe, x.Opened)
-			}
-			at := x.Top
-			for _, part := range x.Parts {
-				if math.Abs(part.Top-at) > 1e-6 || !(part.Bottom > part.Top) || !(part.ID > 0 && part.ID < part.OD && part.OD <= x.OD) {
-					rt.Errorf("section %d: part %+v after %g m", i+1, part, at)
-				}
-				at = part.Bottom
-			}
-			if math.Abs(at-x.Shoe) > 1e-6 {
-				rt.Errorf("section %d: parts end at %g m, shoe at %g m", i+1, at, x.Shoe)
-			}
+// sketchIsInOrder: what the schematic gets is in order or left out.
+func sketchIsInOrder(t *rapid.T, _ *model.Plan, r *calc.Result) {
+	s := r.Sketch
+	for i, x := range s.Sections {
+		if !x.OK {
+			continue
 		}
-	})
+		if !(x.Start < x.Opened && x.Opened <= x.TD && x.TD <= s.Bottom && x.Hole > 0 && x.Bit > 0 && x.Bit <= x.Hole) {
+			t.Errorf("section %d: hole %+v", i+1, x)
+		}
+		if !x.String {
+			continue
+		}
+		if !(x.Top < x.Shoe && x.Shoe <= x.Opened) || len(x.Parts) == 0 {
+			t.Errorf("section %d: string from %g to %g m, hole to %g m", i+1, x.Top, x.Shoe, x.Opened)
+		}
+		at := x.Top
+		for _, part := range x.Parts {
+			if math.Abs(part.Top-at) > 1e-6 || !(part.Bottom > part.Top) || !(part.ID > 0 && part.ID < part.OD && part.OD <= x.OD) {
+				t.Errorf("section %d: part %+v after %g m", i+1, part, at)
+			}
+			at = part.Bottom
+		}
+		if math.Abs(at-x.Shoe) > 1e-6 {
+			t.Errorf("section %d: parts end at %g m, shoe at %g m", i+1, at, x.Shoe)
+		}
+	}
 }
