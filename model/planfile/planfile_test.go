@@ -317,3 +317,24 @@ func TestATableWithinARow(t *testing.T) {
 		t.Error("a table within a row that is not there is found")
 	}
 }
+
+// TestTheHashIsOfEntriesNotOfTheFile: comments, blanks, the order of keys and tables, and keys that are not known change nothing.
+func TestTheHashIsOfEntriesNotOfTheFile(t *testing.T) {
+	want := model.Hash(read(t, small).Plan)
+	for _, same := range []string{
+		strings.ReplaceAll(small, "# my own heading", "# another\n\n# and one more"),
+		strings.Replace(small, "name = \"Test\" # trailing\nair_gap = \"26 m\"   # from the rig move", "air_gap = \"26.0 m\"\nname='Test'", 1),
+		strings.Replace(small, "[strange]\nkey = 3\n", "[odd]\nkey = 4\n", 1),
+	} {
+		if same == small || model.Hash(read(t, same).Plan) != want {
+			t.Errorf("the hash changed with what is no entry:\n%s", same)
+		}
+	}
+	for _, other := range []string{
+		strings.Replace(small, `"26 m"`, `"26.1 m"`, 1), strings.Replace(small, `"Test"`, `"test"`, 1), small + "\n[[section.casing]]\n", small + "\n[[section]]\n",
+	} {
+		if other == small || model.Hash(read(t, other).Plan) == want {
+			t.Errorf("the hash is that of another plan:\n%s", other)
+		}
+	}
+}
