@@ -3,7 +3,6 @@
 package main
 
 import (
-	"crypto/sha256"
 	"errors"
 	"flag"
 	"fmt"
@@ -13,6 +12,7 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/mattn/go-isatty"
@@ -75,7 +75,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	var o options
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
 	f.SetOutput(errs)
-	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv or json, and exit")
+	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv, json or pdf, and exit")
 	f.StringVar(&o.paper, "paper", "", "print a `paper`, as text unless -print says otherwise, and exit: "+strings.Join(sheet.PaperNames(), ", "))
 	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
 	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
@@ -169,7 +169,8 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	}
 	result := calc.Evaluate(file.Plan)
 	what := sheet.Options{
-		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(), Hash: hash(file),
+		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(),
+		Hash: model.Hash(file.Plan), Printed: time.Now(),
 	}
 	write := sheet.Write
 	if o.check {
@@ -209,15 +210,6 @@ func system(o options, plan *model.Plan) (quantity.System, error) {
 	}
 	set, err := quantity.ParseSet(o.units)
 	return plan.System(set, false), err
-}
-
-// hash names the input by the beginning of its SHA-256, so that a printed sheet can be traced to it.
-func hash(file *planfile.File) string {
-	text, err := file.Bytes()
-	if err != nil {
-		return ""
-	}
-	return fmt.Sprintf("%x", sha256.Sum256(text))[:12]
 }
 
 // planned opens the planner and returns when it is left.

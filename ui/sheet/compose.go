@@ -20,7 +20,8 @@ func (p *printer) compose(section int) page {
 }
 
 func (p *printer) wellPage() page {
-	s := page{title: "Well sheet: " + p.wellName(), head: p.origin(), foot: standing}
+	s := page{title: "Well sheet: " + p.wellName(), foot: standing}
+	s.head = append([]pair{{"Revision", dash(p.plan.Well.Revision)}}, p.printedFrom()...)
 	for _, g := range model.Groups() {
 		if g != model.SectionGroup() {
 			s.parts = append(s.parts, p.wellEntries(g)...)
@@ -45,7 +46,7 @@ func (p *printer) sectionPage(i int) page {
 		{"Author", dash(well.Author)},
 		{"Date", dash(well.Date)},
 		{"Rule set", dash(well.RuleSet)},
-	}, p.origin()...)
+	}, p.printedFrom()...)
 	for _, topic := range model.Topics() {
 		if topic != model.TopicWell {
 			s.parts = append(s.parts, p.sectionEntries(i, topic)...)
@@ -56,11 +57,14 @@ func (p *printer) sectionPage(i int) page {
 	return s
 }
 
+// printedFrom says what a paper was made from, and when.
+func (p *printer) printedFrom() []pair { return append(p.origin(p.shortHash()), p.printed()...) }
+
 // origin says what a sheet was made from, and in which units it is written.
-func (p *printer) origin() []pair {
+func (p *printer) origin(hash string) []pair {
 	return []pair{
 		{"Source", dash(p.Source)},
-		{"Input hash", dash(p.Hash)},
+		{"Input hash", dash(hash)},
 		{"Units", p.unitsText()},
 		{"Program", strings.TrimSpace("borewalk " + p.Version)},
 	}

@@ -89,7 +89,7 @@ func (p *printer) about() []pair {
 	well := &p.plan.Well
 	return append([]pair{
 		{"Well", well.Name}, {"Operator", well.Operator}, {"Revision", well.Revision}, {"Author", well.Author}, {"Date", well.Date},
-		{"Rule set", well.RuleSet}}, append(p.origin(), pair{"Caution", standing})...)
+		{"Rule set", well.RuleSet}}, append(p.origin(p.Hash), pair{"Caution", standing})...)
 }
 
 // listed reports whether the findings of a sheet are among those to print.

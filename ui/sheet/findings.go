@@ -29,9 +29,12 @@ func Check(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error 
 	s := page{title: "Check of the plan", parts: []part{list}, foot: standing}
 	s.head = append([]pair{
 		{"Well", p.wellName()}, {"Revision", dash(plan.Well.Revision)}, {"Rule set", dash(plan.Well.RuleSet)},
-	}, p.origin()...)
+	}, p.origin(p.shortHash())...)
 	s.each(p.plain)
-	return writeText(w, []page{s})
+	var t textSheet
+	t.page(s)
+	_, err = io.WriteString(w, t.String())
+	return err
 }
 
 // findings returns the findings of the sheets that are wanted, the worst first, then by section.

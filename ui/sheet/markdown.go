@@ -30,7 +30,7 @@ func (m *markdownSheet) page(s page) {
 	fmt.Fprintf(m, "# %s\n", s.title)
 	m.pairs(s.head)
 	for _, p := range s.parts {
-		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks)+len(p.drawn) == 0 {
+		if p.empty() {
 			continue
 		}
 		fmt.Fprintf(m, "\n## %s\n", p.title)

@@ -1,11 +1,14 @@
 package sheet
 
+import "borewalk/ui/vector"
+
 // page is the content of one sheet, before it is set as text or Markdown. A blank value is "-" throughout.
 type page struct {
 	title string
 	head  []pair
 	parts []part
 	foot  string
+	whole bool // on one page, though it be a long one
 }
 
 // part is what stands under one heading. Any of its lists may be empty.
@@ -17,7 +20,13 @@ type part struct {
 	tall    bool // more rows than a page has, each with a value for every column
 	items   []item
 	remarks []string
-	drawn   []string // lines that keep their blanks; clean, and nothing changes them
+	drawn   []string        // lines that keep their blanks; clean, and nothing changes them
+	drawing *vector.Drawing // what a PDF has in their place
+}
+
+// empty reports whether nothing stands under the heading.
+func (p *part) empty() bool {
+	return len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks)+len(p.drawn) == 0 && p.drawing == nil
 }
 
 // pair is a label and its value on a line of their own.

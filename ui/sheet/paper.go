@@ -146,18 +146,14 @@ func (p *printer) writeCards(w io.Writer) error {
 	pages := make([]page, len(list))
 	for i, c := range list {
 		pages[i] = p.cardPage(c)
-		pages[i].each(p.plain)
 	}
-	if p.Format == Markdown {
-		return writeMarkdown(w, pages)
-	}
-	return writeText(w, pages)
+	return p.writePages(w, pages)
 }
 
 // cardPage sets a card as a page; a tall table comes last, behind what is to be read with it, unless the paper is for it. One to
 // be filled in stays where it is.
 func (p *printer) cardPage(c card) page {
-	s := page{title: c.title, foot: standing, head: p.cardHead(&c)}
+	s := page{title: c.title, foot: standing, head: p.cardHead(&c), whole: c.brief}
 	var tall []part
 	for _, t := range c.tables {
 		set := part{title: t.title, rowHead: t.rowHead, tall: t.tall}
@@ -187,13 +183,14 @@ func (p *printer) cardHead(c *card) []pair {
 	revision, date := dash(p.plan.Well.Revision), dash(p.plan.Well.Date)
 	section := fmt.Sprintf("%d of %d: %s", c.section+1, len(p.plan.Sections), dash(p.plan.Sections[c.section].Name))
 	if c.brief {
-		return []pair{
-			{"Section", section},
-			{"Plan", "revision " + revision + ", date " + date + ", " + dash(p.Source) + ", hash " + dash(p.Hash)},
-			{"Units", p.unitsText()},
+		from := "date " + date + ", " + dash(p.Source) + ", units " + p.unitsText()
+		if p.Format == Markdown { // elsewhere it is at the head of the page
+			from = strings.Join(slices.DeleteFunc([]string{"revision " + revision, "hash " + dash(p.shortHash()), p.printedText(), from},
+				func(text string) bool { return text == "" }), ", ")
 		}
+		return []pair{{"Section", section}, {"Plan", from}}
 	}
-	return append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Section", section}, {"Revision", revision}, {"Date", date}}, p.origin()...)
+	return append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Section", section}, {"Revision", revision}, {"Date", date}}, p.printedFrom()...)
 }
 
 // toWrite is where a reading is written by hand, in a line of its own labels.

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"borewalk/calc"
 	"borewalk/model"
@@ -23,14 +24,15 @@ type Format uint8
 
 // The formats.
 const (
-	Text     Format = iota // lines of at most 80 columns
+	Text     Format = iota // lines of at most 80 columns, on pages parted by form feeds
 	Markdown               // GitHub flavour, with tables
 	CSV                    // one row for each figure, entry and finding
 	JSON                   // everything, for another program
+	PDF                    // pages of A4
 )
 
 // formatNames returns the names of the formats, in the order of the constants.
-func formatNames() []string { return []string{"text", "markdown", "csv", "json"} }
+func formatNames() []string { return []string{"text", "markdown", "csv", "json", "pdf"} }
 
 // String returns the name of the format, as ParseFormat reads it.
 func (f Format) String() string {
@@ -40,7 +42,7 @@ func (f Format) String() string {
 	return "unknown"
 }
 
-// ParseFormat reads the name of a format: text, markdown, csv or json, in any case. The error lists them.
+// ParseFormat reads the name of a format: text, markdown, csv, json or pdf, in any case. The error lists them.
 func ParseFormat(name string) (Format, error) {
 	for i, known := range formatNames() {
 		if strings.EqualFold(strings.TrimSpace(name), known) {
@@ -59,7 +61,8 @@ type Options struct {
 	ASCII   bool            // no character beyond ASCII
 	Source  string          // what was read: the name of a file or of a demo plan
 	Version string          // of the program
-	Hash    string          // of what was read
+	Hash    string          // of the plan's entries
+	Printed time.Time       // when; zero says nothing of it
 }
 
 // Write prints the sheets of a plan and of the result that was computed from it, or another paper. The error is that of w,
@@ -73,16 +76,28 @@ func Write(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error 
 		return p.writeCards(w)
 	}
 	switch o.Format {
-	case Text:
-		return writeText(w, p.plainSheets())
-	case Markdown:
-		return writeMarkdown(w, p.plainSheets())
 	case CSV:
 		return p.writeCSV(w)
 	case JSON:
 		return p.writeJSON(w)
 	}
-	return fmt.Errorf("format %d is not known: take %s", o.Format, strings.Join(formatNames(), ", "))
+	return p.writePages(w, p.sheets())
+}
+
+// writePages prints pages in a format that is read by people.
+func (p *printer) writePages(w io.Writer, pages []page) error {
+	for i := range pages {
+		pages[i].each(p.plain)
+	}
+	switch p.Format {
+	case Text:
+		return writeText(w, pages, p.stamp().each(p.plain))
+	case Markdown:
+		return writeMarkdown(w, pages)
+	case PDF:
+		return writePDF(w, pages, p.stamp().each(p.plain), p.Printed)
+	}
+	return fmt.Errorf("format %d is not known: take %s", p.Format, strings.Join(formatNames(), ", "))
 }
 
 // printer holds what every part of a sheet is made from.
@@ -124,13 +139,11 @@ func (p *printer) chosen() []int {
 // plain makes a text fit for print: without control characters, and in ASCII if that is wished.
 func (p *printer) plain(text string) string { return p.glyphs.Translate(model.Clean(text)) }
 
-// plainSheets returns the chosen sheets with every text fit for print.
-func (p *printer) plainSheets() []page {
+// sheets returns the chosen sheets.
+func (p *printer) sheets() []page {
 	var pages []page
 	for _, section := range p.chosen() {
-		sheet := p.compose(section)
-		sheet.each(p.plain)
-		pages = append(pages, sheet)
+		pages = append(pages, p.compose(section))
 	}
 	return pages
 }

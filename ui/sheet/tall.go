@@ -51,10 +51,10 @@ const (
 	toFillIn   = "......"       // where a number is written by hand
 	toFillForm = "............" // and in a form
 	tallName   = 20             // columns for a name, at most
-	perHeading = 25             // rows below one heading: half a page of paper
 )
 
-// tall writes the rows of a tall table, a line each, and a line where they become part of something else.
+// tall writes the rows of a tall table, a line each, and a line where they become part of something else. The heads of the
+// columns come again on every page.
 func (t *textSheet) tall(head string, rows []row) {
 	name, widths := len(head), make([]int, len(rows[0].cells))
 	for _, r := range rows {
@@ -70,18 +70,21 @@ func (t *textSheet) tall(head string, rows []row) {
 		}
 		t.line(set)
 	}
+	heads := len(t.pieces)
+	t.together(func() {
+		line(head, rows[0], func(c cell) string { return c.label })
+		line("", rows[0], func(c cell) string { return c.unit })
+	})
+	t.pieces[heads].hold = true
 	for n, r := range rows {
-		if n%perHeading == 0 {
-			if n > 0 {
-				t.WriteByte('\n')
+		from := len(t.pieces)
+		t.together(func() {
+			if r.of != "" && (n == 0 || r.of != rows[n-1].of) {
+				t.line("-- from here " + r.of)
 			}
-			line(head, r, func(c cell) string { return c.label })
-			line("", r, func(c cell) string { return c.unit })
-		}
-		if r.of != "" && (n == 0 || r.of != rows[n-1].of) {
-			t.line("-- from here " + r.of)
-		}
-		line(r.name, r, func(c cell) string { return c.value })
+			line(r.name, r, func(c cell) string { return c.value })
+		})
+		t.pieces[from].again = from - heads
 	}
 }
 

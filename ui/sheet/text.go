@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"bytes"
-	"io"
 	"strings"
 
 	"borewalk/ui/canvas"
@@ -17,55 +15,82 @@ const (
 	indent     = 2
 )
 
-// textSheet writes lines. A label stands before its value and there are no boxes, so that a screen reader gives the
+// textSheet sets lines. A label stands before its value and there are no boxes, so that a screen reader gives the
 // sheet in the order in which it is meant.
 type textSheet struct {
-	bytes.Buffer
+	pieces []piece
+	lines  [][]string // of each piece
+	gap    float64    // wanted above the next piece
 }
 
-func writeText(w io.Writer, pages []page) error {
-	var t textSheet
-	for i, s := range pages {
-		if i > 0 {
-			t.WriteString("\n\n")
-		}
-		t.page(s)
+// String returns the lines without a break.
+func (t *textSheet) String() string {
+	var b strings.Builder
+	for i, lines := range t.lines {
+		b.WriteString(strings.Repeat("\n", int(t.pieces[i].gap)))
+		b.WriteString(strings.Join(lines, "\n") + "\n")
 	}
-	_, err := w.Write(t.Bytes())
-	return err
+	return b.String()
 }
 
 func (t *textSheet) page(s page) {
 	t.heading(s.title)
-	t.pairs(s.head)
-	for _, p := range s.parts {
-		if len(p.pairs)+len(p.rows)+len(p.items)+len(p.remarks)+len(p.drawn) == 0 {
-			continue
+	t.together(func() { t.pairs(s.head) })
+	for i := range s.parts {
+		if !s.parts[i].empty() {
+			t.gap = 1
+			from := len(t.pieces)
+			t.part(&s.parts[i])
+			holdTogether(t.pieces[from:], smallPart)
 		}
-		t.WriteByte('\n')
-		t.heading(p.title)
-		t.pairs(p.pairs)
-		if p.tall && len(p.rows) > 0 {
-			t.tall(p.rowHead, p.rows)
-		} else {
-			t.rows(p.rows)
-		}
-		for _, it := range p.items {
+	}
+	if s.foot != "" {
+		t.gap = 1
+		t.together(func() { t.wrapped(s.foot, 0, 0) })
+	}
+}
+
+func (t *textSheet) part(p *part) {
+	t.heading(p.title)
+	t.pairs(p.pairs)
+	if p.tall && len(p.rows) > 0 {
+		t.tall(p.rowHead, p.rows)
+	} else {
+		t.rows(p.rows)
+	}
+	for _, it := range p.items {
+		t.together(func() {
 			t.wrapped(it.mark+": "+it.text, 0, indent)
 			for _, line := range it.lines {
 				t.wrapped(line, indent, 2*indent)
 			}
-		}
-		for _, remark := range p.remarks {
-			t.wrapped(remark, 0, indent)
-		}
-		for _, line := range p.drawn {
-			t.line(line)
-		}
+		})
 	}
-	if s.foot != "" {
-		t.WriteByte('\n')
-		t.wrapped(s.foot, 0, 0)
+	for _, remark := range p.remarks {
+		t.together(func() { t.wrapped(remark, 0, indent) })
+	}
+	t.drawn(p.drawn)
+}
+
+// drawn writes a drawing, on one page unless it is higher.
+func (t *textSheet) drawn(lines []string) {
+	from := len(t.pieces)
+	for _, line := range lines {
+		t.line(line)
+	}
+	holdTogether(t.pieces[from:], bodyLines)
+}
+
+// together joins the lines that are written meanwhile into one piece, so that no page parts them, unless they are many.
+func (t *textSheet) together(write func()) {
+	from := len(t.pieces)
+	write()
+	if n := len(t.pieces) - from; n > 1 && n <= smallPart {
+		t.pieces[from].height = float64(n)
+		for _, lines := range t.lines[from+1:] {
+			t.lines[from] = append(t.lines[from], lines...)
+		}
+		t.pieces, t.lines = t.pieces[:from+1], t.lines[:from+1]
 	}
 }
 
@@ -75,14 +100,18 @@ func (t *textSheet) heading(title string) {
 	if canvas.Width(title) > pageWidth {
 		title = canvas.Clip(title, pageWidth-3) + "..."
 	}
-	t.line(title)
-	t.line(strings.Repeat("-", canvas.Width(title)))
+	t.together(func() {
+		t.line(title)
+		t.line(strings.Repeat("-", canvas.Width(title)))
+	})
+	t.pieces[len(t.pieces)-1].hold = true
 }
 
 // line writes one line. The cut is a last resort: whoever calls has made it fit.
 func (t *textSheet) line(text string) {
-	t.WriteString(strings.TrimRight(canvas.Clip(text, pageWidth), " "))
-	t.WriteByte('\n')
+	t.pieces = append(t.pieces, piece{height: 1, gap: t.gap})
+	t.lines = append(t.lines, []string{strings.TrimRight(canvas.Clip(text, pageWidth), " ")})
+	t.gap = 0
 }
 
 // wrapped writes a paragraph, its first line indented by first and the others by rest.
@@ -106,17 +135,22 @@ func (t *textSheet) pairs(pairs []pair) {
 	}
 	at := width + len(": ")
 	for _, p := range pairs {
-		label := p.label + ":"
-		if canvas.Width(label) >= at {
-			t.wrapped(label+" "+p.value, 0, indent)
-			continue
-		}
-		for i, line := range wrap(p.value, pageWidth-at, pageWidth-at) {
-			if i == 0 {
-				t.line(pad(label, at) + line)
-			} else {
-				t.line(blanks(at) + line)
-			}
+		t.together(func() { t.pair(p, at) })
+	}
+}
+
+// pair writes a label, and its value from a column on.
+func (t *textSheet) pair(p pair, at int) {
+	label := p.label + ":"
+	if canvas.Width(label) >= at {
+		t.wrapped(label+" "+p.value, 0, indent)
+		return
+	}
+	for i, line := range wrap(p.value, pageWidth-at, pageWidth-at) {
+		if i == 0 {
+			t.line(pad(label, at) + line)
+		} else {
+			t.line(blanks(at) + line)
 		}
 	}
 }
@@ -136,25 +170,30 @@ func (t *textSheet) rows(rows []row) {
 		gap = blanks(1)
 	}
 	for i, r := range rows {
-		line := pad(r.name, names)
-		if canvas.Width(r.name) > names {
-			t.wrapped(r.name, 0, indent)
-			line = blanks(names)
-		}
-		for _, text := range cells[i] {
-			if canvas.Width(line+gap+strings.TrimRight(text, " ")) <= pageWidth {
-				line += gap + text
-				continue
-			}
-			t.unlessBlank(line)
-			line = blanks(names) + gap + text
-			if canvas.Width(strings.TrimRight(line, " ")) > pageWidth {
-				t.wrapped(text, 2*indent, 2*indent)
-				line = blanks(names)
-			}
+		t.together(func() { t.row(r.name, cells[i], names, gap) })
+	}
+}
+
+// row writes a name in so many columns and the cells after it, on as many lines as they take.
+func (t *textSheet) row(name string, cells []string, names int, gap string) {
+	line := pad(name, names)
+	if canvas.Width(name) > names {
+		t.wrapped(name, 0, indent)
+		line = blanks(names)
+	}
+	for _, text := range cells {
+		if canvas.Width(line+gap+strings.TrimRight(text, " ")) <= pageWidth {
+			line += gap + text
+			continue
 		}
 		t.unlessBlank(line)
+		line = blanks(names) + gap + text
+		if canvas.Width(strings.TrimRight(line, " ")) > pageWidth {
+			t.wrapped(text, 2*indent, 2*indent)
+			line = blanks(names)
+		}
 	}
+	t.unlessBlank(line)
 }
 
 func numbersOnly(rows []row) bool {
