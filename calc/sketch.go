@@ -22,6 +22,7 @@ type SketchSection struct {
 	Filled            bool // the string fills its hole: jetted or driven
 	Top, Shoe         float64
 	OD                float64
+	Cement            float64      // the planned top of the cement round the string; zero for none
 	Parts             []SketchPart // top down
 	Name              string
 }
@@ -48,6 +49,11 @@ func (e *evaluation) sketch() Sketch {
 			continue
 		}
 		out.String, out.Liner, out.Top, out.Shoe, out.OD = true, c.liner, c.top, c.shoe, c.largestBelow(0)
+		if e.cemented(i) {
+			if job := e.cementOf(i); !job.missing.open() {
+				out.Cement = job.topOfCement()
+			}
+		}
 		for k := range c.parts {
 			part := &c.parts[k]
 			out.Parts = append(out.Parts, SketchPart{part.top, part.bottom, part.pipe.OD, part.pipe.ID})

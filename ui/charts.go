@@ -133,7 +133,7 @@ func (p *Planner) chartOptions(page string) plot.ChartOptions {
 		Glyphs: p.glyphs, Page: page,
 		Unit: func(k quantity.Kind) string { return p.system.Unit(k).Symbol() },
 		Ticks: func(low, high float64, n int, k quantity.Kind) []plot.Tick {
-			return ticks(low, high, n, p.system.Unit(k))
+			return plot.RoundTicks(low, high, n, p.system.Unit(k))
 		},
 		Value: p.amount, Place: p.depthLabel,
 	}

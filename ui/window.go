@@ -1,9 +1,6 @@
 package ui
 
 import (
-	"math"
-	"strconv"
-
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
@@ -43,10 +40,10 @@ func (p *Planner) drawWindow(r canvas.Region, page string) {
 		}
 	}
 	if low, high, ok := w.Densities(); ok {
-		w.Ticks = ticks(low, high, max(2, r.W()/9), density)
+		w.Ticks = plot.RoundTicks(low, high, max(2, r.W()/9), density)
 	}
 	if top, bottom, ok := w.Depths(); ok {
-		w.DepthTicks = ticks(top, bottom, max(2, r.H()/3), depth)
+		w.DepthTicks = plot.RoundTicks(top, bottom, max(2, r.H()/3), depth)
 	}
 	title := "EMW " + density.Symbol() + ", TVD " + depth.Symbol() + " from RKB"
 	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
@@ -62,26 +59,4 @@ func (p *Planner) testBelow(section int) float64 {
 		}
 	}
 	return 0
-}
-
-// ticks returns round places between two values, about n of them, in a unit.
-func ticks(low, high float64, n int, unit quantity.Unit) []plot.Tick {
-	from, to := unit.FromSI(low), unit.FromSI(high)
-	if !(to > from) {
-		return nil
-	}
-	step := math.Pow(10, math.Floor(math.Log10((to-from)/float64(n))))
-	for _, f := range []float64{1, 2, 5, 10} {
-		if (to-from)/(step*f) <= float64(n) {
-			step *= f
-			break
-		}
-	}
-	decimals := max(0, int(-math.Floor(math.Log10(step)+1e-9)))
-	var list []plot.Tick
-	for i := math.Ceil(from / step); i*step <= to+step*1e-9; i++ {
-		x := i*step + 0 // a zero without a sign
-		list = append(list, plot.Tick{SI: unit.ToSI(x), Label: strconv.FormatFloat(x, 'f', decimals, 64)})
-	}
-	return list
 }

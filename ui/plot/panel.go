@@ -22,9 +22,10 @@ type panel struct {
 	met       bool   // a curve meets a limit
 }
 
-// round lets the scale begin at zero when the values come near it, and gives some room to values that are all written alike.
+// round lets the scale begin at zero when the values come near it, but for equivalent densities, of which none does, and gives some
+// room to values that are all written alike.
 func (p *panel) round(text func(si float64, k quantity.Kind) string) {
-	if p.low > 0 && p.low < p.high/2 {
+	if p.low > 0 && p.low < p.high/2 && p.kind != quantity.EMW {
 		p.low = 0
 	}
 	if p.same = p.high == p.low || text(p.low, p.kind) == text(p.high, p.kind); p.same {

@@ -32,6 +32,9 @@ func plausibleWell(t *rapid.T) calc.Sketch {
 		if i > 1 && rapid.Bool().Draw(t, "liner") {
 			x.Liner, x.Top = true, max(shoe-length("lap", 30, 150), s.Datum.Mudline+1)
 		}
+		if rapid.Bool().Draw(t, "cemented") {
+			x.Cement = x.Shoe - length("cement", 0, 800)
+		}
 		size, shoe, s.Bottom = 0.7*size, x.Shoe, x.TD
 		s.Sections = append(s.Sections, x)
 	}
@@ -48,7 +51,7 @@ func anySketch(t *rapid.T) calc.Sketch {
 	for range rapid.IntRange(0, 10).Draw(t, "sections") {
 		s.Sections = append(s.Sections, calc.SketchSection{OK: yes(), Riser: yes(), Start: number(), Opened: number(), TD: number(),
 			Hole: number(), Bit: number(), Washout: number(), String: yes(), Liner: yes(), Filled: yes(), Top: number(), Shoe: number(),
-			OD: number()})
+			OD: number(), Cement: number()})
 	}
 	return s
 }

@@ -200,6 +200,14 @@ func shareOut(marks []landmark, left, rows int) {
 // Row returns the row of a depth along hole in m. Above the rotary it is row 0, below the deepest hole the row below
 // that, and never below the picture.
 func (s Scale) Row(md float64) int {
+	if n := len(s.stops); n > 0 && md > s.stops[n-1].md {
+		return min(s.stops[n-1].row+1, s.last)
+	}
+	return int(math.Round(s.Between(md)))
+}
+
+// Between returns how far down a depth lies, in rows and their parts. Below the deepest hole it is that hole's row.
+func (s Scale) Between(md float64) float64 {
 	n := len(s.stops)
 	if n == 0 || !(md > s.stops[0].md) {
 		return 0
@@ -207,12 +215,12 @@ func (s Scale) Row(md float64) int {
 	i, found := slices.BinarySearchFunc(s.stops, md, func(x stop, md float64) int { return cmp.Compare(x.md, md) })
 	switch {
 	case found:
-		return s.stops[i].row
+		return float64(s.stops[i].row)
 	case i == n:
-		return min(s.stops[n-1].row+1, s.last)
+		return float64(s.stops[n-1].row)
 	}
 	a, b := s.stops[i-1], s.stops[i]
-	return a.row + int(math.Round(float64(b.row-a.row)*(md-a.md)/(b.md-a.md)))
+	return float64(a.row) + float64(b.row-a.row)*(md-a.md)/(b.md-a.md)
 }
 
 // MD returns the depth along hole in m that a row stands for: of several depths on one row the shallowest, and below the

@@ -33,6 +33,7 @@ func (p *printer) wellPage() page {
 		s.parts = append(s.parts, p.overview())
 	}
 	s.parts = append(s.parts, p.cautionsPart(-1))
+	s.parts = p.illustrated(-1, s.parts)
 	return s
 }
 
@@ -54,7 +55,17 @@ func (p *printer) sectionPage(i int) page {
 		}
 	}
 	s.parts = append(s.parts, p.findingsPart(i), p.cautionsPart(i))
+	s.parts = p.illustrated(i, s.parts)
 	return s
+}
+
+// illustrated adds the pictures of a section, or of the well for section -1: in a PDF before all else, in text behind it, where
+// they are in nobody's way who has the sheet read aloud.
+func (p *printer) illustrated(section int, parts []part) []part {
+	if p.Format == PDF {
+		return append(p.pictures(section), parts...)
+	}
+	return append(parts, p.pictures(section)...)
 }
 
 // printedFrom says what a paper was made from, and when.

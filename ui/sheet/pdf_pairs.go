@@ -29,10 +29,10 @@ func (t *pdfSheet) pairs(pairs []pair) {
 				t.pair(beside, sideMargin+pairsHalf+pairsGap, at, y)
 			})
 			k++
-		case t.width(p.label, label())+labelSpace > at:
+		case t.width(p.label, label()) > textWidth/2:
 			t.paragraph(p.label+": "+p.value, body(), 0, pdfIndent)
 		default:
-			t.wide(p, at)
+			t.wide(p, max(at, t.width(p.label, label())+labelSpace))
 		}
 	}
 }

@@ -7,7 +7,6 @@ import (
 // Sizes of type in points, and distances in mm.
 const (
 	bodySize    = 8.5
-	smallSize   = 7.5
 	headingSize = 9.5
 	titleSize   = 13
 	drawnSize   = 7.5 // of drawings made of characters: 80 of them take 127 mm
@@ -17,7 +16,7 @@ const (
 	partGap     = 3.5
 	columnGap   = 4.0
 	pdfIndent   = 4.0
-	smallHeight = bodyHeight / 5.0 // a part up to this height is not parted
+	smallHeight = bodyHeight / 7.0 // a part up to this height is not parted
 )
 
 func body() vector.Type { return vector.Type{Size: bodySize} }

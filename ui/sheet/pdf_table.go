@@ -78,7 +78,16 @@ func (t *pdfSheet) grid(head string, rows []row) (g grid, ok bool) {
 	if g.heads {
 		g.name = max(g.name, t.width(head, label()))
 	}
+	slices.SortStableFunc(g.columns, func(a, b gridColumn) int { return a.last() - b.last() })
 	return g, g.squeeze() && float64(filled) >= leastFull*float64(len(rows)*len(g.columns))
+}
+
+// last tells notes from the columns that they come after.
+func (c gridColumn) last() int {
+	if c.label == "note" {
+		return 1
+	}
+	return 0
 }
 
 // squeeze makes columns of words narrower until the table has room, and reports whether it has.
