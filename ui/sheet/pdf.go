@@ -4,8 +4,6 @@ import (
 	"io"
 	"time"
 
-	"codeberg.org/go-pdf/fpdf"
-
 	"borewalk/ui/vector"
 )
 
@@ -27,21 +25,10 @@ type pdfPage struct {
 	from, to int
 }
 
-// writePDF writes papers on pages of A4, each from a new page on. Nothing in the file but the date that is given hangs on when
-// and where it is written.
+// writePDF writes papers on pages of A4, each from a new page on.
 func writePDF(w io.Writer, papers []page, s stamp, printed time.Time) error {
-	file := fpdf.New("P", "mm", "A4", "")
-	if printed.IsZero() {
-		printed = time.Unix(0, 0).UTC() // or the library would take the clock
-	}
-	file.SetCreationDate(printed)
-	file.SetModificationDate(printed)
-	file.SetCatalogSort(true)
-	file.SetProducer("borewalk", false)
-	file.SetAutoPageBreak(false, 0)
-	file.SetMargins(0, 0, 0)
-	file.SetTitle(s.well, true)
-	p := &pen{file: file}
+	p := newPen(printed)
+	p.file.SetTitle(s.well, true)
 	s = s.each(encode)
 	var pages []pdfPage
 	for i := range papers {
@@ -61,7 +48,7 @@ func writePDF(w io.Writer, papers []page, s stamp, printed time.Time) error {
 		p.caution(page.paper.foot)
 		page.draw()
 	}
-	return file.Output(w)
+	return p.file.Output(w)
 }
 
 // draw draws the pieces of the page.

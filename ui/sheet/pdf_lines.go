@@ -57,7 +57,7 @@ func (t *pdfSheet) lineCells(rows []row) [][]lineCell {
 	return list
 }
 
-// lineRow adds a row as one piece.
+// lineRow adds a row, on one page unless it has many lines.
 func (t *pdfSheet) lineRow(name string, cells []lineCell, names float64) {
 	type set struct {
 		x float64
@@ -69,35 +69,47 @@ func (t *pdfSheet) lineRow(name string, cells []lineCell, names float64) {
 	x, n := left, 0
 	broken := t.wrap(name, body(), names+0.1, names+0.1)
 	for _, c := range cells {
-		if x > left && x+c.width() > textWidth {
-			x, n = left, n+1
-		}
 		if left+c.width() <= textWidth {
+			if x > left && x+c.width() > textWidth {
+				x, n = left, n+1
+			}
 			sets = append(sets, set{x, n, c})
 			x += c.width() + columnGap
 			continue
 		}
-		for _, line := range t.wrap(c.value, body(), textWidth-left-c.named, textWidth-left) { // words that fill lines
+		if x > left { // words that fill lines begin one
+			n++
+		}
+		for _, line := range t.wrap(c.value, body(), textWidth-left-c.named, textWidth-left) {
 			sets = append(sets, set{left, n, lineCell{label: c.label, value: line, named: c.named}})
 			c.label, c.named, n = "", 0, n+1
 		}
-		x, n = left, n-1
-		x = textWidth // the next begins a line
+		x, n = textWidth, n-1 // the next begins a line
 	}
-	t.add(float64(max(n+1, len(broken)))*lineHeight, func(y float64) {
-		for i, line := range broken {
-			t.text(sideMargin, y+(float64(i)+0.5)*lineHeight, line, body())
-		}
-		for _, s := range sets {
-			middle := y + (float64(s.n)+0.5)*lineHeight
-			t.text(sideMargin+s.x, middle, s.c.label, label())
-			if s.c.number {
-				right := body()
-				right.Align = vector.Right
-				t.text(sideMargin+s.x+s.c.width(), middle, s.c.value, right)
-			} else {
-				t.text(sideMargin+s.x+s.c.named, middle, s.c.value, body())
+	from := len(t.pieces)
+	for k := range max(n+1, len(broken)) {
+		t.add(lineHeight, func(y float64) {
+			if k < len(broken) {
+				t.text(sideMargin, y+lineHeight/2, broken[k], body())
 			}
-		}
-	})
+			for i := range sets {
+				if sets[i].n == k {
+					t.lineCell(&sets[i].c, sideMargin+sets[i].x, y+lineHeight/2)
+				}
+			}
+		})
+	}
+	holdTogether(t.pieces[from:], smallHeight)
+}
+
+// lineCell writes what a cell is called and its value.
+func (t *pdfSheet) lineCell(c *lineCell, x, middle float64) {
+	t.text(x, middle, c.label, label())
+	if c.number {
+		right := body()
+		right.Align = vector.Right
+		t.text(x+c.width(), middle, c.value, right)
+		return
+	}
+	t.text(x+c.named, middle, c.value, body())
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"time"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -12,6 +13,21 @@ import (
 type pen struct {
 	file *fpdf.Fpdf
 	face face // chosen on the page last
+}
+
+// newPen begins a file. Nothing in it but the date that is given hangs on when and where it is written.
+func newPen(printed time.Time) *pen {
+	file := fpdf.New("P", "mm", "A4", "")
+	if printed.IsZero() {
+		printed = time.Unix(0, 0).UTC() // or the library would take the clock
+	}
+	file.SetCreationDate(printed)
+	file.SetModificationDate(printed)
+	file.SetCatalogSort(true)
+	file.SetProducer("borewalk", false)
+	file.SetAutoPageBreak(false, 0)
+	file.SetMargins(0, 0, 0)
+	return &pen{file: file}
 }
 
 // face is a built-in font in a size.

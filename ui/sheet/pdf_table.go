@@ -79,7 +79,14 @@ func (t *pdfSheet) grid(head string, rows []row) (g grid, ok bool) {
 		g.name = max(g.name, t.width(head, label()))
 	}
 	slices.SortStableFunc(g.columns, func(a, b gridColumn) int { return a.last() - b.last() })
-	return g, g.squeeze() && float64(filled) >= leastFull*float64(len(rows)*len(g.columns))
+	return g, g.squeeze() && float64(filled) >= leastFull*float64(len(rows)*len(g.columns)) && !t.tooHigh(rows, &g)
+}
+
+// tooHigh reports whether a row is not to be kept on one page: its words, in the width that they have, would fill much of it.
+func (t *pdfSheet) tooHigh(rows []row, g *grid) bool {
+	return slices.ContainsFunc(rows, func(r row) bool {
+		return float64(t.gridLines(&r, g).most)*lineHeight > smallHeight
+	})
 }
 
 // last tells notes from the columns that they come after.
@@ -152,25 +159,37 @@ func (t *pdfSheet) cell(text string, c *gridColumn, x, y float64, face vector.Ty
 	t.text(x, y+lineHeight/2, text, face)
 }
 
-// gridRow adds a row of a table as one piece, as high as its highest cell.
-func (t *pdfSheet) gridRow(r *row, g *grid) {
-	name := t.wrap(r.name, body(), g.name+0.1, g.name+0.1)
-	most := len(name)
-	texts := make([][]string, len(g.columns))
+// gridLines is a row with its texts broken into lines, for each column.
+type gridLines struct {
+	name  []string
+	cells [][]string
+	most  int // lines
+}
+
+func (t *pdfSheet) gridLines(r *row, g *grid) gridLines {
+	const slack = 0.1 // mm: a text that is as wide as its column must not break for the last digit
+	l := gridLines{name: t.wrap(r.name, body(), g.name+slack, g.name+slack), cells: make([][]string, len(g.columns))}
+	l.most = len(l.name)
 	for k, key := range cellKeys(r) {
 		if at := slices.IndexFunc(g.columns, func(c gridColumn) bool { return c.key == key }); at >= 0 {
-			width := g.columns[at].width + 0.1 // a text that is as wide must not break for the last digit
-			texts[at] = t.wrap(r.cells[k].value, body(), width, width)
-			most = max(most, len(texts[at]))
+			width := g.columns[at].width + slack
+			l.cells[at] = t.wrap(r.cells[k].value, body(), width, width)
+			l.most = max(l.most, len(l.cells[at]))
 		}
 	}
-	t.add(float64(most)*lineHeight, func(y float64) {
-		for i, line := range name {
+	return l
+}
+
+// gridRow adds a row of a table as one piece, as high as its highest cell.
+func (t *pdfSheet) gridRow(r *row, g *grid) {
+	l := t.gridLines(r, g)
+	t.add(float64(l.most)*lineHeight, func(y float64) {
+		for i, line := range l.name {
 			t.text(sideMargin, y+(float64(i)+0.5)*lineHeight, line, body())
 		}
 		at := 0
 		g.each(func(c *gridColumn, x float64) {
-			for i, line := range texts[at] {
+			for i, line := range l.cells[at] {
 				t.cell(line, c, x, y+float64(i)*lineHeight, body())
 			}
 			at++
