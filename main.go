@@ -3,6 +3,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"flag"
 	"fmt"
@@ -46,6 +47,8 @@ type options struct {
 	ascii, plain       bool
 	version            bool
 	section            int
+	name               string
+	since, against     string
 	path               string
 }
 
@@ -82,6 +85,9 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
 	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
 	f.BoolVar(&o.fresh, "new", false, "start a new plan from a few questions")
+	f.StringVar(&o.name, "name", "", "your `name` or initials, for the plan's log; without it you are asked at the first save")
+	f.StringVar(&o.since, "since", "", "what a change note begins at: the last `mark` in the plan's log, handover or baseline; without it the baseline")
+	f.StringVar(&o.against, "against", "", "the other `plan`'s file of a comparison")
 	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
 	f.BoolVar(&o.plain, "no-colour", false, "use no colour; on by itself with NO_COLOR and on simple terminals")
 	f.BoolVar(&o.version, "version", false, "print the version and exit")
@@ -116,6 +122,12 @@ func (o options) clash(plans []string) error {
 		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
 	case o.check && (o.print != "" || o.paper != ""):
 		return errors.New("-check and -print or -paper print different things: take one of them")
+	case o.since != "" && !o.prints(sheet.ChangeNote):
+		return errors.New("-since is for -paper change-note: name that paper with it")
+	case o.since != "" && o.since != model.MarkHandover && o.since != model.MarkBaseline:
+		return fmt.Errorf("-since %q: take %s or %s", model.Clean(o.since), model.MarkHandover, model.MarkBaseline)
+	case (o.against != "") != o.prints(sheet.ComparisonPaper):
+		return errors.New("-paper comparison and -against OTHER.toml go together: give both")
 	case o.section < 0:
 		return fmt.Errorf("section %d: sections are counted from 1", o.section)
 	}
@@ -167,10 +179,16 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
+	against, err := compared(o, file.Plan)
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
 	result := calc.Evaluate(file.Plan)
 	what := sheet.Options{
 		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(),
 		Hash: model.Hash(file.Plan), Printed: time.Now(),
+		Against: against,
 	}
 	write := sheet.Write
 	if o.check {
@@ -184,6 +202,38 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		return exitStop
 	}
 	return exitOK
+}
+
+// prints reports whether a paper is asked for.
+func (o options) prints(paper sheet.Paper) bool {
+	asked, err := sheet.ParsePaper(o.paper)
+	return err == nil && asked == paper
+}
+
+// compared returns what a change note or a comparison is made against; nothing for other papers.
+func compared(o options, plan *model.Plan) (sheet.Against, error) {
+	switch {
+	case o.prints(sheet.ComparisonPaper):
+		other, err := planfile.Open(o.against)
+		if err != nil {
+			return sheet.Against{}, err
+		}
+		return sheet.Against{Plan: other.Plan, Name: o.against}, nil
+	case o.prints(sheet.ChangeNote):
+		mark := cmp.Or(o.since, model.MarkBaseline)
+		n, ok := model.RowsSince(plan, mark)
+		if !ok {
+			return sheet.Against{}, fmt.Errorf("there is no %s in the log of the plan: mark one with C in the planner, or take -since %s", mark, model.MarkBaseline)
+		}
+		then, misfits := model.Rewind(plan, n)
+		a := sheet.Against{Plan: then, Name: "the plan as its log began", Log: plan.Log[len(plan.Log)-n:], Misfits: misfits}
+		if n < len(plan.Log) {
+			from := plan.Log[len(plan.Log)-n-1]
+			a.Name = "the " + mark + " of " + from.When + ", " + from.Who
+		}
+		return a, nil
+	}
+	return sheet.Against{}, nil
 }
 
 // hasSection returns an error when the plan has no section of that number; 0 asks for none.
@@ -216,7 +266,7 @@ func system(o options, plan *model.Plan) (quantity.System, error) {
 func planned(o options, file *planfile.File, source string, errs io.Writer) int {
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
-	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units}
+	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name)}
 	_, err := system(o, file.Plan)
 	if err == nil {
 		err = hasSection(file.Plan, o.section)

@@ -164,10 +164,10 @@ func limitsOf(trials []Trial) (keys []string) {
 func (s *Sweep) Chart(trials []Trial) Chart {
 	span := s.Spans[0]
 	f := s.figure()
-	c := Chart{Key: "vary." + s.Key, Title: f.label() + " against " + span.Ref.Field.Label, Topic: f.Topic,
+	c := Chart{Key: "vary." + s.Key, Title: f.Label() + " against " + span.Ref.Field.Label, Topic: f.Topic,
 		Axis: span.Ref.Field.Label, Along: span.Ref.Field.Kind}
 	at := func(i int) float64 { return span.Entries[i].Quantity.SI }
-	curve := ChartCurve{Name: f.label(), Kind: f.Kind}
+	curve := ChartCurve{Name: f.Label(), Kind: f.Kind}
 	for i := range trials {
 		curve.Points = append(curve.Points, ChartPoint{at(i), orGap(&trials[i].Figure)})
 	}
@@ -204,8 +204,8 @@ func (s *Sweep) figure() Figure {
 	return f
 }
 
-// label names a figure with its column.
-func (f *Figure) label() string {
+// Label names a figure with its column.
+func (f *Figure) Label() string {
 	if f.Column != "" {
 		return f.Name + ", " + f.Column
 	}

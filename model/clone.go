@@ -1,11 +1,17 @@
 package model
 
-import "reflect"
+import (
+	"reflect"
+	"slices"
+)
 
-// Clone returns a copy of the plan that shares nothing with it, to try changes on.
+// Clone returns a copy of the plan that shares nothing with it that changes, to try changes on. The rows of the log never do, and
+// there may be many of them.
 func (plan *Plan) Clone() *Plan {
 	trial := *plan
+	trial.Log = nil
 	detach(reflect.ValueOf(&trial).Elem())
+	trial.Log = slices.Clip(plan.Log)
 	return &trial
 }
 

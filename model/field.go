@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -95,7 +96,7 @@ func (f *Field) Parse(text string, shown quantity.Unit) (Entry, error) {
 	case f.Type == ChoiceField:
 		return f.parseChoice(text)
 	case f.Type == TextField:
-		return Entry{Text: Clean(text)}, nil
+		return Entry{Text: strings.TrimSpace(Clean(text))}, nil // what is cleaned may end in blanks
 	}
 	v, err := quantity.Parse(text, f.Kind, shown)
 	if err != nil {
@@ -174,6 +175,23 @@ func (f *Field) DefaultEntry() Entry {
 		panic(fmt.Sprintf("model: internal error: default of %s: %v", f.Key, err))
 	}
 	return e
+}
+
+// Absent returns what it means that a file leaves the entry out: the default of a choice, nothing for others.
+func (f *Field) Absent() Entry {
+	if f.Type == ChoiceField {
+		return f.DefaultEntry()
+	}
+	return Entry{}
+}
+
+// Same reports whether two contents of the field mean the same: in whatever unit a quantity was entered, and whether or not a
+// choice that is the default was left out.
+func (f *Field) Same(a, b Entry) bool {
+	if f.Type == ChoiceField {
+		return cmp.Or(a.Text, f.Default) == cmp.Or(b.Text, f.Default)
+	}
+	return a.Text == b.Text && a.Quantity.SI == b.Quantity.SI && a.Quantity.IsSet() == b.Quantity.IsSet()
 }
 
 func (f *Field) get(row any) Entry {

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -100,6 +101,24 @@ func (g *Group) setDefaults(row any) {
 	}
 }
 
+// blank returns a row with nothing in it: as one of which a file says nothing.
+func (g *Group) blank() any {
+	row := g.fresh()
+	g.setAbsent(row)
+	return row
+}
+
+func (g *Group) setAbsent(row any) {
+	for _, f := range g.Fields {
+		f.set(row, f.Absent())
+	}
+	for _, in := range g.Lists {
+		if in.within != nil {
+			in.setAbsent(in.within(row))
+		}
+	}
+}
+
 // Field returns the group's field with the given key, or nil.
 func (g *Group) Field(key string) *Field {
 	for _, f := range g.Fields {
@@ -170,6 +189,13 @@ func (g *Group) write(b *strings.Builder, at Place) {
 	}
 }
 
+// RowPath returns the address of a row of the list, or of a single table: "section[3].casing[1]".
+func (g *Group) RowPath(at Place) Path {
+	var b strings.Builder
+	g.write(&b, at)
+	return Path(b.String())
+}
+
 // Path is the address of an entry or of a row as text: group names and keys joined by points, rows in brackets from 1.
 type Path string
 
@@ -209,6 +235,17 @@ func FindList(plan *Plan, path Path) (*Group, Place, bool) {
 	return lists[k], lists[k].At(at, 0), true
 }
 
+// FindRow returns the list and the place that the path of a row means, and whether the plan has that row or it is the one that
+// would come behind the last.
+func FindRow(plan *Plan, path Path) (*Group, Place, bool) {
+	g, at, _, ok := follow(path + ".")
+	if !ok || g == nil || !g.List || g.Nested() && !g.Parent.Has(plan, Place{Outer: at.Outer}) {
+		return nil, Place{}, false
+	}
+	i := g.Index(at)
+	return g, at, i >= 0 && i <= g.Len(plan, at)
+}
+
 // follow goes down a path to its last step and returns the group and the row that the step stands in, and the step.
 func follow(path Path) (group *Group, at Place, last string, ok bool) {
 	steps := strings.Split(string(path), ".")
@@ -233,17 +270,39 @@ func follow(path Path) (group *Group, at Place, last string, ok bool) {
 
 // Words returns the entry's address in words, for a person: "section 3, string part 2: ID".
 func (r Ref) Words() string {
+	rows := r.Group.rowWords(r.Place)
+	if rows == "" {
+		return r.Field.Name
+	}
+	return rows + ": " + r.Field.Name
+}
+
+// rowWords says in words in which rows of lists a place lies; nothing for a table that stands in none.
+func (g *Group) rowWords(at Place) string {
 	var rows []string
-	for g := r.Group; g != nil; g = g.Parent {
+	for ; g != nil; g = g.Parent {
 		if g.List {
-			rows = append(rows, strings.ToLower(g.Title)+" "+strconv.Itoa(g.Index(r.Place)+1))
+			rows = append(rows, strings.ToLower(g.Title)+" "+strconv.Itoa(g.Index(at)+1))
 		}
 	}
 	slices.Reverse(rows)
-	if len(rows) == 0 {
-		return r.Field.Name
+	return strings.Join(rows, ", ")
+}
+
+// Brief is Words with the name for a narrow screen: "section 3, string part 2: ID".
+func (r Ref) Brief() string {
+	return strings.TrimPrefix(r.Group.rowWords(r.Place)+": "+r.Field.Label, ": ")
+}
+
+// PathWords returns the address of an entry or of a row in words, whether the plan has it or not; what is no address stays as it is.
+func PathWords(plan *Plan, path Path) string {
+	if ref, _ := Find(plan, path); ref.Field != nil {
+		return ref.Words()
 	}
-	return strings.Join(rows, ", ") + ": " + r.Field.Name
+	if g, at, _, ok := follow(path + "."); ok && g != nil {
+		return cmp.Or(g.rowWords(at), g.Title)
+	}
+	return Clean(string(path))
 }
 
 // declaration is a field of rows of type T, before its type is forgotten.

@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"slices"
+	"time"
+)
 
 // ChangeKind says what a Change does.
 type ChangeKind uint8
@@ -22,63 +25,87 @@ type Change struct {
 
 // Edit is what a person did in one go, and takes back in one go.
 type Edit struct {
-	Name    string // what undo shows: "shoe of section 3: 2150 m to 2130 m"
-	Changes []Change
+	Name     string // what undo shows: "shoe of section 3: 2150 m to 2130 m"
+	Changes  []Change
+	When     time.Time
+	Who, Why string // may be blank: who is known when the plan is saved
 }
 
-// History applies edits to a plan and takes them back. The zero History of a plan just read or saved is clean.
+// History applies edits to a plan and takes them back, and keeps the trail of them for the plan's log. The zero History of a
+// plan just read or saved is clean.
 type History struct {
-	done, undone []Edit
+	done, undone []step
 	saved        int // len(done) at the last save; -1 when that state can no longer be reached
+	steps        int // how many there have ever been, to number them
+	trail        []deed
+	noted        bool // the log is to say something more, though the plan is as saved
+}
+
+// step is an edit that was done, with what the log says of it.
+type step struct {
+	Edit
+	number int
+	rows   []LogRow
 }
 
 // Do applies an edit and remembers it. Edits that had been undone are forgotten.
 func (h *History) Do(plan *Plan, edit Edit) {
+	h.steps++
+	s := step{Edit: edit, number: h.steps}
 	for i := range edit.Changes {
-		apply(plan, &edit.Changes[i])
+		s.rows = append(s.rows, applyLogged(plan, &edit.Changes[i])...)
 	}
 	if h.saved > len(h.done) {
 		h.saved = -1
 	}
-	h.done = append(h.done, edit)
+	h.done = append(h.done, s)
 	h.undone = nil
+	h.tread(deed{number: s.number, rows: stamped(s.rows, edit.When, edit.Who, edit.Why)})
 }
 
 // Undo takes the last edit back and returns it, or false when there is none.
-func (h *History) Undo(plan *Plan) (Edit, bool) {
+func (h *History) Undo(plan *Plan) (Edit, bool) { return h.UndoAt(plan, time.Time{}) }
+
+// Redo applies the last edit that was undone and returns it, or false when there is none.
+func (h *History) Redo(plan *Plan) (Edit, bool) { return h.RedoAt(plan, time.Time{}) }
+
+// UndoAt is Undo with the time for the log.
+func (h *History) UndoAt(plan *Plan, when time.Time) (Edit, bool) {
 	if len(h.done) == 0 {
 		return Edit{}, false
 	}
-	edit := h.done[len(h.done)-1]
+	s := h.done[len(h.done)-1]
 	h.done = h.done[:len(h.done)-1]
-	for i := len(edit.Changes) - 1; i >= 0; i-- {
-		revert(plan, &edit.Changes[i])
+	for i := len(s.Changes) - 1; i >= 0; i-- {
+		revert(plan, &s.Changes[i])
 	}
-	h.undone = append(h.undone, edit)
-	return edit, true
+	h.undone = append(h.undone, s)
+	h.tread(deed{number: s.number, back: true, rows: stamped(reversed(s.rows), when, "", "")})
+	return s.Edit, true
 }
 
-// Redo applies the last edit that was undone and returns it, or false when there is none.
-func (h *History) Redo(plan *Plan) (Edit, bool) {
+// RedoAt is Redo with the time for the log.
+func (h *History) RedoAt(plan *Plan, when time.Time) (Edit, bool) {
 	if len(h.undone) == 0 {
 		return Edit{}, false
 	}
-	edit := h.undone[len(h.undone)-1]
+	s := h.undone[len(h.undone)-1]
 	h.undone = h.undone[:len(h.undone)-1]
-	for i := range edit.Changes {
-		apply(plan, &edit.Changes[i])
+	for i := range s.Changes {
+		apply(plan, &s.Changes[i])
 	}
-	h.done = append(h.done, edit)
-	return edit, true
+	h.done = append(h.done, s)
+	h.tread(deed{number: s.number, rows: stamped(s.rows, when, s.Who, s.Why)})
+	return s.Edit, true
 }
 
 // Saved marks the present state as the one in the file. Rows that only the history holds stand nowhere in the file that was
 // written, and would take another row's place in it if they came back with their old one.
 func (h *History) Saved() {
-	h.saved = len(h.done)
-	for _, edits := range [][]Edit{h.done, h.undone} {
-		for _, edit := range edits {
-			for _, c := range edit.Changes {
+	h.saved, h.trail, h.noted = len(h.done), nil, false
+	for _, steps := range [][]step{h.done, h.undone} {
+		for _, s := range steps {
+			for _, c := range s.Changes {
 				forgetOrigin(c.row)
 			}
 		}
@@ -110,7 +137,7 @@ func unfiled[T any, R rowOf[T]](rows []T) []T {
 func (h *History) Unsaved() { h.saved = -1 }
 
 // Dirty reports whether the plan differs from its file; undoing back to the saved state makes it clean again.
-func (h *History) Dirty() bool { return h.saved != len(h.done) }
+func (h *History) Dirty() bool { return h.saved != len(h.done) || h.noted }
 
 // Last returns the names of what undo and redo would act on; empty for nothing.
 func (h *History) Last() (undo, redo string) {

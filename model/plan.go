@@ -35,6 +35,7 @@ type Plan struct {
 	Seats      Seats
 	Schedule   Schedule
 	Sections   []Section
+	Log        []LogRow
 }
 
 // Row is what every element of a list carries: where it stood in the file it was read from, so that a save can keep

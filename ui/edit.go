@@ -194,6 +194,7 @@ func (p *Planner) do(edit model.Edit) {
 	}
 	units := p.plan.Well.UnitSet
 	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
+	edit.When, edit.Who = p.now(), p.options.Name
 	p.history.Do(p.plan, edit)
 	p.followUnits(units)
 	p.evaluate()

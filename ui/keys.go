@@ -53,6 +53,7 @@ func bindings() []binding {
 		bind(editing, "i", "i", "casing, control: read measured joints, a shoe test from a file", "", do((*Planner).askList), (*Planner).noFile),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),
+		bind(editing, "Y", "Y", "say why for the last edit; it stands in the log", "", do((*Planner).askWhy), (*Planner).nothingToExplain),
 
 		bind(looking, "v", "v", "fields, table with all columns, charts and drawings or pressure window", "v view", do((*Planner).turnView), nil),
 		bind(looking, "P", "P", "cement, control page: play job or kick", "P play", do((*Planner).playJob), (*Planner).noJob),
@@ -63,6 +64,7 @@ func bindings() []binding {
 		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
 		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
+		bind(looking, "C", "C", "what changed, against a mark, a save or another plan; the log", "", do((*Planner).askChanges), nil),
 		bind(looking, "t", "t", "schematic: true depth scale on or off", "", do(func(p *Planner) { p.scale = !p.scale }), nil),
 		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do(func(p *Planner) { p.whole = !p.whole }), nil),
 		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),
@@ -241,7 +243,7 @@ func (p *Planner) takeBaseline() {
 
 func (p *Planner) undo() {
 	units := p.plan.Well.UnitSet
-	edit, _ := p.history.Undo(p.plan)
+	edit, _ := p.history.UndoAt(p.plan, p.now())
 	p.followUnits(units)
 	p.evaluate()
 	p.goToEdit(edit)
@@ -250,7 +252,7 @@ func (p *Planner) undo() {
 
 func (p *Planner) redo() {
 	units := p.plan.Well.UnitSet
-	edit, _ := p.history.Redo(p.plan)
+	edit, _ := p.history.RedoAt(p.plan, p.now())
 	p.followUnits(units)
 	p.evaluate()
 	p.goToEdit(edit)

@@ -9,6 +9,7 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -29,6 +30,9 @@ type Options struct {
 	Fresh   bool   // begin with the questions for a new plan
 	Section int    // the section that is open first, from 0
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
+	Name    string // who works here, for the plan's log; empty asks at the first save
+
+	Clock func() time.Time // nil for the computer's
 
 	Charts func(*model.Plan, int, model.Topic) []calc.Chart // where charts come from; nil for calc.Charts
 	Bars   func(*model.Plan, int, model.Topic) []calc.Bar   // where bars come from; nil for calc.Bars
@@ -56,6 +60,7 @@ type Planner struct {
 	plan    *model.Plan
 	options Options
 	history model.History
+	opened  *model.Plan // as it was when it was opened
 
 	set      quantity.Set
 	system   quantity.System
@@ -91,7 +96,7 @@ type Planner struct {
 // New returns a planner on a plan.
 func New(file *planfile.File, options Options) *Planner {
 	p := &Planner{
-		file: file, plan: file.Plan, options: options,
+		file: file, plan: file.Plan, options: options, opened: file.Plan.Clone(),
 		topic: model.TopicHole, open: map[string]bool{}, fieldAt: map[model.Topic]held[lineKey]{}, figAt: map[model.Topic]held[string]{}, chartAt: map[model.Topic]int{},
 		grid: canvas.New(80, 24), palette: canvas.NewPalette(options.Colours), glyphs: canvas.UnicodeGlyphs(),
 	}
@@ -100,6 +105,9 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.Charts == nil {
 		p.options.Charts = calc.Charts
+	}
+	if options.Clock == nil {
+		p.options.Clock = time.Now
 	}
 	if options.Bars == nil {
 		p.options.Bars = calc.Bars
@@ -118,7 +126,7 @@ func New(file *planfile.File, options Options) *Planner {
 	p.section = options.Section
 	p.openPlan()
 	if n := len(file.Notices); n > 0 {
-		p.message = fmt.Sprintf("%d keys in the file are not known and are kept: press ! to read them", n)
+		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
 	if options.Fresh {
 		p.overlay = newStart(p)

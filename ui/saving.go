@@ -19,13 +19,18 @@ func (p *Planner) save(then func(*Planner)) {
 		p.saveAs(then)
 		return
 	}
-	p.saveTo(p.options.Path, p.file.Save, then)
+	p.named(func(p *Planner) { p.saveTo(p.options.Path, p.file.Save, then) })
 }
 
 // saveTo writes the plan by one of the file's ways of saving, goes on with what was wanted, and returns what went wrong, or
 // nothing. A file that was changed by another is asked about.
 func (p *Planner) saveTo(path string, write func(string) error, then func(*Planner)) string {
+	logged := p.plan.Log
+	p.history.Enter(p.plan, p.options.Name, p.now())
 	err := write(path)
+	if err != nil {
+		p.plan.Log = logged
+	}
 	switch {
 	case errors.Is(err, planfile.ErrChanged):
 		p.overlay = newChanged(path, then)
@@ -62,6 +67,10 @@ func newChanged(path string, then func(*Planner)) overlay {
 
 // saveAs asks where to save. An existing file is replaced only when its name is given twice.
 func (p *Planner) saveAs(then func(*Planner)) {
+	p.named(func(p *Planner) { p.askPath(then) })
+}
+
+func (p *Planner) askPath(then func(*Planner)) {
 	text := p.options.Path
 	if text == "" {
 		text = fileName(p.plan.Well.Name)
@@ -199,7 +208,7 @@ func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 func (s *start) pick(p *Planner, i int) {
 	if i == len(s.group.Fields) {
 		plan := model.NewPlan(*s.answers)
-		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII}).sized(p.width, p.height)
+		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock}).sized(p.width, p.height)
 		p.history.Unsaved()
 		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
 		return

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -32,6 +33,12 @@ func screenOf(t testing.TB, demo string, width, height int, options ui.Options, 
 	}
 	if options.Title == "" {
 		options.Title = "demo"
+	}
+	if options.Name == "" {
+		options.Name = "A. Person"
+	}
+	if options.Clock == nil {
+		options.Clock = func() time.Time { return time.Date(2026, 3, 1, 6, 0, 0, 0, time.UTC) }
 	}
 	terminal.NarrowAmbiguous()
 	p := ui.New(file, options)

@@ -31,10 +31,13 @@ func Read(name string, src []byte) (*File, error) {
 	if err := r.schema(root); err != nil {
 		return nil, err
 	}
-	r.groups(root, model.Groups(), model.Place{}, "")
+	r.groups(root, model.FileGroups(), model.Place{}, "")
 	r.absent()
 	if len(r.faults) > 0 {
 		return nil, errors.Join(r.faults...)
+	}
+	if model.ChangedOutside(r.plan) {
+		r.notices = append(r.notices, name+": the file was changed outside the program since its log ended")
 	}
 	return &File{Plan: r.plan, Notices: r.notices, doc: doc}, nil
 }
@@ -140,14 +143,14 @@ func (r *reader) fields(g *model.Group, at model.Place, table tomldoc.Table, pre
 	r.groups(table, g.Lists, at, prefix)
 }
 
-// absent gives every choice that the file leaves out its default, in tables and rows alike, whether they stand in the file
+// absent gives every entry that the file leaves out what that means, in tables and rows alike, whether they stand in the file
 // or not.
 func (r *reader) absent() {
 	model.Walk(r.plan, func(g *model.Group, at model.Place) bool {
 		for _, field := range g.Fields {
 			ref := model.Ref{Group: g, Field: field, Place: at}
-			if field.Type == model.ChoiceField && !ref.Get(r.plan).IsSet() {
-				ref.Set(r.plan, field.DefaultEntry())
+			if !ref.Get(r.plan).IsSet() {
+				ref.Set(r.plan, field.Absent())
 			}
 		}
 		return true

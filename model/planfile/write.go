@@ -23,7 +23,7 @@ func wanted(plan *model.Plan, doc *tomldoc.Document) tomldoc.Want {
 	if leaf, ok := leafOf(root, schemaKey); ok {
 		want.Values[0].Text = leaf.Raw
 	}
-	w.nested(&want, model.Groups(), model.Place{}, root)
+	w.nested(&want, model.FileGroups(), model.Place{}, root)
 	return want
 }
 
@@ -101,7 +101,9 @@ func whole(v quantity.Value) bool { return v.SI == math.Trunc(v.SI) }
 
 // adopt gives every row of the plan the place that it has in a document just written, in which the lists stand in the
 // plan's order.
-func adopt(plan *model.Plan, root tomldoc.Table) { adoptIn(plan, model.Groups(), model.Place{}, root) }
+func adopt(plan *model.Plan, root tomldoc.Table) {
+	adoptIn(plan, model.FileGroups(), model.Place{}, root)
+}
 
 func adoptIn(plan *model.Plan, groups []*model.Group, at model.Place, table tomldoc.Table) {
 	for _, g := range groups {

@@ -139,3 +139,9 @@ func digitsFor(k Kind, u Unit) digits {
 	}
 	return u.row().digits
 }
+
+// Differs reports whether two SI magnitudes differ by more than they are shown to in unit u: the numbers are written otherwise, and
+// so is their difference.
+func Differs(a, b float64, k Kind, u Unit) bool {
+	return a != b && FormatChange(b-a, k, u) != "" && Format(a, k, u) != Format(b, k, u)
+}

@@ -197,3 +197,23 @@ func TestAppendFormatAppends(t *testing.T) {
 		t.Errorf("AppendFormat after %q = %q, want %q", "depth -", got, "depth -0.00")
 	}
 }
+
+func TestDiffers(t *testing.T) {
+	for _, test := range []struct {
+		a, b float64
+		kind Kind
+		unit Unit
+		want bool
+	}{
+		{100, 100, Length, Metre, false},
+		{100, 100.01, Length, Metre, false},
+		{100.049, 100.051, Length, Metre, false}, // written otherwise, but for a difference that is not
+		{100, 100.2, Length, Metre, true},
+		{100.2, 100, Length, Metre, true},
+		{math.NaN(), 100, Length, Metre, true},
+	} {
+		if got := Differs(test.a, test.b, test.kind, test.unit); got != test.want {
+			t.Errorf("Differs(%g, %g) = %v", test.a, test.b, got)
+		}
+	}
+}

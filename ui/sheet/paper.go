@@ -29,12 +29,14 @@ const (
 	KillSheet                    // how a kick is circulated out, pre-recorded, with room for what is read
 	LimitsCard                   // for the driller's console: what the well bears, on one page
 	ShoeTestSheet                // to what a shoe is tested, what was read, and what follows
+	ChangeNote                   // what was changed since a mark in the log, by whom and why, and what it does
+	ComparisonPaper              // what differs from another plan
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
 func PaperNames() []string {
 	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet", "hydraulics-sheet",
-		"kill-sheet", "limits-card", "shoe-test-sheet"}
+		"kill-sheet", "limits-card", "shoe-test-sheet", "change-note", "comparison"}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.

@@ -63,6 +63,7 @@ type Options struct {
 	Version string          // of the program
 	Hash    string          // of the plan's entries
 	Printed time.Time       // when; zero says nothing of it
+	Against Against         // for a change note and a comparison
 }
 
 // Write prints the sheets of a plan and of the result that was computed from it, or another paper. The error is that of w,
@@ -72,7 +73,11 @@ func Write(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error 
 	if err != nil {
 		return err
 	}
-	if o.Paper != Sheets {
+	switch o.Paper {
+	case Sheets:
+	case ChangeNote, ComparisonPaper:
+		return p.writeChanges(w)
+	default:
 		return p.writeCards(w)
 	}
 	switch o.Format {
