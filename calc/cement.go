@@ -250,6 +250,7 @@ func (e *evaluation) readSlurries(i int, job *cementJob) gap {
 		}
 		e.readSheet(i, k, q)
 	}
+	e.settle(i, job)
 	return gap{}
 }
 

@@ -8,6 +8,7 @@ import (
 // takes.
 func (e *evaluation) controlPage(i int) {
 	p := e.page(i, model.TopicControl)
+	e.judgeRanges(i)
 	if !e.sections[i].rig {
 		e.shallowFigures(i, p)
 		return

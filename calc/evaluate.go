@@ -69,6 +69,7 @@ type evaluation struct {
 	circulations []*circulation  // likewise, at the planned flow
 	rounds       []*drilledRound // likewise, with the temperatures
 	fitted       []liner         // the liners, once they are asked for, with those on board
+	poured       *poured         // a cement job pumped as another hole was to take it; nil for as planned
 	explain      *explanation
 }
 

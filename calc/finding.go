@@ -87,10 +87,13 @@ func relaxed(f Finding, rule model.Rule) Finding {
 	if margin >= -slack(rule.Measure) {
 		return f
 	}
-	f.Text += ", met by the plan's own limit only"
+	f.Text += relaxedText
 	f.Severity, f.Limit, f.Margin, f.Own = Caution, rule.Limit.SI, margin, false
 	return f
 }
+
+// relaxedText ends the text of a finding that meets the plan's own limit and not the law's.
+const relaxedText = ", met by the plan's own limit only"
 
 // judgeMargin is judge for what holds at a true vertical depth in the open hole of a section. What has no value, such as
 // the distance from a limit that is given elsewhere in the hole only, is not judged.

@@ -50,6 +50,7 @@ var groups = sync.OnceValue(func() []*Group {
 	shoeTestGroup(section)
 	testPointGroup(section)
 	kickGroup(section)
+	rangesGroup(section)
 	killGroup(section)
 	slowRateGroup(section)
 	stackTestGroup(section)

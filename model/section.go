@@ -62,6 +62,7 @@ type Section struct {
 	SlowRates  []SlowRate
 	StackTest  StackTest
 	Shallow    Shallow
+	Ranges     Ranges
 
 	// Cement job.
 	Cement   Cement

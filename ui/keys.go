@@ -62,6 +62,7 @@ func bindings() []binding {
 		bind(looking, "w", "w", "working of the figure: formula, numbers, source", "w working", do((*Planner).showWorking), nil),
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),
+		bind(looking, "U", "U", "odds: how outcomes spread over the ranges on the control page", "U odds", (*Planner).showOdds, (*Planner).noOdds),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
 		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
 		bind(looking, "C", "C", "what changed, against a mark, a save or another plan; the log", "", do((*Planner).askChanges), nil),

@@ -18,6 +18,12 @@ type overlay interface {
 	below() (title, detail string) // what stands below the page
 }
 
+// teller is an overlay that says more of its focus than below can, in the units shown, and something in place of the worst finding.
+type teller interface {
+	inWords(p *Planner) string
+	found(p *Planner) (string, canvas.Style)
+}
+
 // item is one line of a menu.
 type item struct {
 	text  string

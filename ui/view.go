@@ -344,7 +344,7 @@ func (p *Planner) focusTitle() string {
 // focusDetail says more of the focus: the entry being typed, the range and help of a field, where a figure holds, or the
 // whole of a line that an overlay had to cut.
 func (p *Planner) focusDetail() (string, canvas.Style) {
-	if u, ok := p.overlay.(*varying); ok {
+	if u, ok := p.overlay.(teller); ok {
 		return u.inWords(p), canvas.Plain
 	}
 	if p.overlay != nil {
@@ -400,7 +400,7 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 		}
 		return p.message, canvas.Plain
 	}
-	if u, ok := p.overlay.(*varying); ok {
+	if u, ok := p.overlay.(teller); ok {
 		return u.found(p)
 	}
 	if p.edit != nil && p.edit.fault != "" {

@@ -31,12 +31,27 @@ const (
 	ShoeTestSheet                // to what a shoe is tested, what was read, and what follows
 	ChangeNote                   // what was changed since a mark in the log, by whom and why, and what it does
 	ComparisonPaper              // what differs from another plan
+	OddsSheet                    // how outcomes spread over the ranges of a section, and the odds that limits are met
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
 func PaperNames() []string {
-	return []string{"sheets", "cement-card", "running-list", "strength-table", "mud-sheet", "trip-sheet", "bha-sheet", "hydraulics-sheet",
-		"kill-sheet", "limits-card", "shoe-test-sheet", "change-note", "comparison"}
+	return []string{
+		"sheets",
+		"cement-card",
+		"running-list",
+		"strength-table",
+		"mud-sheet",
+		"trip-sheet",
+		"bha-sheet",
+		"hydraulics-sheet",
+		"kill-sheet",
+		"limits-card",
+		"shoe-test-sheet",
+		"change-note",
+		"comparison",
+		"odds-sheet",
+	}
 }
 
 // ParsePaper reads the name of a paper in any case, with spaces or hyphens. The error lists them.
@@ -126,6 +141,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.limitsCard(i)
 	case ShoeTestSheet:
 		return p.shoeTestCard(i)
+	case OddsSheet:
+		return p.oddsCard(i)
 	}
 	return p.cementCard(i)
 }

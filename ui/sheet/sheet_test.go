@@ -82,6 +82,7 @@ func TestGolden(t *testing.T) {
 		{"ottermast-2", 2, sheet.KillSheet, "kill-sheet_ottermast-2_3.txt"}, {"saltlantern-1", 4, sheet.KillSheet, "kill-sheet_saltlantern-1_5.txt"},
 		{"ottermast-2", 1, sheet.LimitsCard, "limits-card_ottermast-2_2.txt"}, {"ottermast-2", 2, sheet.LimitsCard, "limits-card_ottermast-2_3.txt"},
 		{"ottermast-2", 2, sheet.ShoeTestSheet, "shoe-test-sheet_ottermast-2_3.txt"},
+		{"ottermast-2", 2, sheet.OddsSheet, "odds-sheet_ottermast-2_3.txt"},
 	} {
 		name := c.file
 		t.Run(name, func(t *testing.T) {
