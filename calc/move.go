@@ -43,29 +43,30 @@ func MoveDatum(plan *model.Plan, ref model.Ref, to model.Entry, how Move) []mode
 		for _, f := range g.Fields {
 			r := model.Ref{Group: g, Field: f, Place: at}
 			if v := r.Get(plan).Quantity; v.IsSet() {
-				if shift := shiftOf(plan, r, how, by, deeperSea); shift != 0 {
+				if shift := shiftOf(plan, r, v, how, by, deeperSea); shift != 0 {
 					changes = append(changes, model.Setting(plan, r, model.Entry{Quantity: shifted(v, shift)}))
 				}
 			}
 		}
 		return true
 	})
+	changes = append(changes, moveTrials(plan, func(r model.Ref, v quantity.Value) float64 { return shiftOf(plan, r, v, how, by, deeperSea) })...)
 	if how == MoveAll {
 		changes = append(changes, moveDensities(plan, by, deeperSea)...)
 	}
 	return changes
 }
 
-// shiftOf returns how far one entry moves, in m. What stands above the wellhead, such as a survey station at the rotary,
+// shiftOf returns how far one entry with a content moves, in m. What stands above the wellhead, such as a survey station at the rotary,
 // is not the well's and stays.
-func shiftOf(plan *model.Plan, r model.Ref, how Move, by, deeperSea float64) float64 {
+func shiftOf(plan *model.Plan, r model.Ref, v quantity.Value, how Move, by, deeperSea float64) float64 {
 	const aboveWell = 20 // m of housings above the mudline, at the most
 	mudline := plan.Well.AirGap.SI + plan.Well.WaterDepth.SI
 	switch r.Field.Moves {
 	case model.WithRiser:
 		return by
 	case model.WithWell:
-		if how != KeepRKB && r.Get(plan).Quantity.SI >= mudline-aboveWell {
+		if how != KeepRKB && v.SI >= mudline-aboveWell {
 			return by
 		}
 	case model.WithRock:
@@ -78,6 +79,29 @@ func shiftOf(plan *model.Plan, r model.Ref, how Move, by, deeperSea float64) flo
 		return by
 	}
 	return 0
+}
+
+// moveTrials returns the changes by which the depths that trials give go along with the plan's; a difference from the plan's needs none.
+func moveTrials(plan *model.Plan, shift func(model.Ref, quantity.Value) float64) (changes []model.Change) {
+	list := model.TrialChangeList()
+	for k := range plan.Trials {
+		for n, c := range plan.Trials[k].Changes {
+			ref, ok := model.TrialEntry(plan, c.Path)
+			if !ok {
+				continue
+			}
+			value, err := ref.Field.ParseTrial(c.Value, 0)
+			if err != nil || value.Relative || !value.Entry.Quantity.IsSet() {
+				continue
+			}
+			if by := shift(ref, value.Entry.Quantity); by != 0 {
+				value.Entry.Quantity = shifted(value.Entry.Quantity, by)
+				at := model.Ref{Group: list, Field: list.Field("value"), Place: model.Place{Outer: k, Inner: n}}
+				changes = append(changes, model.Setting(plan, at, model.Entry{Text: ref.Field.TrialText(value)}))
+			}
+		}
+	}
+	return changes
 }
 
 // shifted returns a quantity moved by a length in m, in the unit in which it was entered, to the millimetre.

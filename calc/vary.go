@@ -22,8 +22,8 @@ func NewSweep(plan *model.Plan, sheet int, key string, spans ...Span) *Sweep {
 	return &Sweep{Spans: spans, Sheet: sheet, Key: key, plan: own, now: Evaluate(own)}
 }
 
-// Trial is what one content, or one pair of them, gives.
-type Trial struct {
+// Outcome is what one content, or one pair of them, gives.
+type Outcome struct {
 	Figure   Figure
 	Limits   []Finding // the comparisons that measure the figure
 	Severity Severity  // of Worst
@@ -32,7 +32,7 @@ type Trial struct {
 	Stops    int
 }
 
-// Size returns how many trials the sweep takes.
+// Size returns how many outcomes the sweep takes.
 func (s *Sweep) Size() int {
 	size := 1
 	for _, span := range s.Spans {
@@ -41,19 +41,19 @@ func (s *Sweep) Size() int {
 	return size
 }
 
-// Number returns which trial takes content i of the first entry, and content j of the second where there is one.
+// Number returns which outcome belongs to content i of the first entry, and content j of the second where there is one.
 func (s *Sweep) Number(i, j int) int { return i + j*len(s.Spans[0].Entries) }
 
-// Try works out the trials from one number up to another, the last not counted. Each is a whole run over the plan: two calls do
+// Try works out the outcomes from one number up to another, the last not counted. Each is a whole run over the plan: two calls do
 // not disturb each other.
-func (s *Sweep) Try(from, to int) []Trial {
+func (s *Sweep) Try(from, to int) []Outcome {
 	plan := s.plan.Clone()
 	before := map[question]Severity{}
 	for i := range s.now.Findings {
 		f := &s.now.Findings[i]
 		before[f.question()] = max(before[f.question()], f.Severity)
 	}
-	trials := make([]Trial, 0, to-from)
+	outcomes := make([]Outcome, 0, to-from)
 	for number := from; number < to; number++ {
 		var h model.History
 		rest := number
@@ -62,15 +62,15 @@ func (s *Sweep) Try(from, to int) []Trial {
 			h.Do(plan, model.Edit{Changes: entering(plan, span.Ref, span.Entries[rest%n])})
 			rest /= n
 		}
-		trials = append(trials, s.trial(Evaluate(plan), before))
+		outcomes = append(outcomes, s.outcome(Evaluate(plan), before))
 		for range s.Spans {
 			h.Undo(plan)
 		}
 	}
-	return trials
+	return outcomes
 }
 
-// Changes returns what makes a trial's contents the plan's own.
+// Changes returns what makes the contents of an outcome the plan's own.
 func (s *Sweep) Changes(number int) (changes []model.Change) {
 	plan := s.plan.Clone()
 	for _, span := range s.Spans {
@@ -85,10 +85,13 @@ func (s *Sweep) Changes(number int) (changes []model.Change) {
 }
 
 // entering returns the changes that give an entry a content. Air gap and water depth take every depth with them, as when the
-// whole well moves with the seabed.
+// whole well moves with the seabed; which depth of a hole is given carries the depth over.
 func entering(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change {
-	if ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap") {
+	switch {
+	case ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap"):
 		return MoveDatum(plan, ref, to, MoveAll)
+	case ref.Group == model.SectionGroup() && ref.Field.Key == "depth_by":
+		return FixDepthBy(plan, ref, to)
 	}
 	return []model.Change{model.Setting(plan, ref, to)}
 }
@@ -101,8 +104,8 @@ type question struct {
 
 func (f *Finding) question() question { return question{f.Section, f.Key, f.Text} }
 
-// trial reads one result.
-func (s *Sweep) trial(r *Result, before map[question]Severity) (t Trial) {
+// outcome reads one result.
+func (s *Sweep) outcome(r *Result, before map[question]Severity) (t Outcome) {
 	t.Figure, _ = r.Sheet(s.Sheet).Find(s.Key)
 	for _, f := range r.Findings {
 		limits := f.measures(s.Sheet, &t.Figure)
@@ -125,12 +128,12 @@ func (f *Finding) measures(sheet int, figure *Figure) bool {
 	return figure.OK && f.HasLimit && f.Section == sheet && f.Kind == figure.Kind && f.Measured == figure.Value
 }
 
-// limitsOf returns the keys of the rules whose findings measure the figure in every trial that has it, in their order. Where the
+// limitsOf returns the keys of the rules whose findings measure the figure in every outcome that has it, in their order. Where the
 // figure is zero throughout, it may be that another number is zero too, and none counts.
-func limitsOf(trials []Trial) (keys []string) {
+func limitsOf(outcomes []Outcome) (keys []string) {
 	count, known, zero := map[string]int{}, 0, true
-	for i := range trials {
-		t := &trials[i]
+	for i := range outcomes {
+		t := &outcomes[i]
 		if !t.Figure.OK {
 			continue
 		}
@@ -160,22 +163,22 @@ func limitsOf(trials []Trial) (keys []string) {
 }
 
 // Chart draws the figure against the entry, with the limits that it is held against and the places where the findings of the plan
-// change. The trials are those of a sweep of one entry, from the first; where the figure is blank the curve has a gap.
-func (s *Sweep) Chart(trials []Trial) Chart {
+// change. The outcomes are those of a sweep of one entry, from the first; where the figure is blank the curve has a gap.
+func (s *Sweep) Chart(outcomes []Outcome) Chart {
 	span := s.Spans[0]
 	f := s.figure()
 	c := Chart{Key: "vary." + s.Key, Title: f.Label() + " against " + span.Ref.Field.Label, Topic: f.Topic,
 		Axis: span.Ref.Field.Label, Along: span.Ref.Field.Kind}
 	at := func(i int) float64 { return span.Entries[i].Quantity.SI }
 	curve := ChartCurve{Name: f.Label(), Kind: f.Kind}
-	for i := range trials {
-		curve.Points = append(curve.Points, ChartPoint{at(i), orGap(&trials[i].Figure)})
+	for i := range outcomes {
+		curve.Points = append(curve.Points, ChartPoint{at(i), orGap(&outcomes[i].Figure)})
 	}
 	c.Curves = append(c.Curves, curve)
-	for _, key := range limitsOf(trials) {
+	for _, key := range limitsOf(outcomes) {
 		limit := ChartCurve{Kind: f.Kind, Limit: true}
-		for i := range trials {
-			for _, l := range trials[i].Limits {
+		for i := range outcomes {
+			for _, l := range outcomes[i].Limits {
 				if l.Key == key {
 					limit.Name = l.limitName()
 					limit.Points = append(limit.Points, ChartPoint{at(i), l.Limit})
@@ -188,8 +191,8 @@ func (s *Sweep) Chart(trials []Trial) Chart {
 	if span.Now >= 0 {
 		c.Marks = append(c.Marks, ChartMark{"now", at(span.Now)})
 	}
-	for i := 1; i < len(trials); i++ {
-		if before, then := trials[i-1].Severity, trials[i].Severity; then > before {
+	for i := 1; i < len(outcomes); i++ {
+		if before, then := outcomes[i-1].Severity, outcomes[i].Severity; then > before {
 			c.Marks = append(c.Marks, ChartMark{then.String(), at(i)})
 		} else if before > then {
 			c.Marks = append(c.Marks, ChartMark{before.String(), at(i - 1)})

@@ -122,7 +122,7 @@ func TestSpansAreSound(t *testing.T) {
 	})
 }
 
-// TestASweepIsWhatTypingGives: each trial is what the plan gives when the content is typed, figure by figure and finding by
+// TestASweepIsWhatTypingGives: each outcome is what the plan gives when the content is typed, figure by figure and finding by
 // finding, and the plan is as it was.
 func TestASweepIsWhatTypingGives(t *testing.T) {
 	plan := demo(t, plans.Default)
@@ -130,9 +130,9 @@ func TestASweepIsWhatTypingGives(t *testing.T) {
 	const key = "mud.margin.fracture"
 	density, leakOff := spanOf(t, plan, "section[3].density", "sg", 5), spanOf(t, plan, "section[3].leak_off", "sg", 3)
 	s := calc.NewSweep(plan, 2, key, density, leakOff)
-	trials := append(s.Try(0, 4), s.Try(4, s.Size())...)
-	if len(trials) != len(density.Entries)*len(leakOff.Entries) {
-		t.Fatalf("%d trials", len(trials))
+	outcomes := append(s.Try(0, 4), s.Try(4, s.Size())...)
+	if len(outcomes) != len(density.Entries)*len(leakOff.Entries) {
+		t.Fatalf("%d outcomes", len(outcomes))
 	}
 	_, now := calc.Evaluate(plan).Worst(-1)
 	for i, a := range density.Entries {
@@ -140,17 +140,17 @@ func TestASweepIsWhatTypingGives(t *testing.T) {
 			typed := demo(t, plans.Default)
 			density.Ref.Set(typed, a)
 			leakOff.Ref.Set(typed, b)
-			r, trial := calc.Evaluate(typed), trials[s.Number(i, j)]
-			if want := figure(t, r, 3, key); want != trial.Figure {
-				t.Errorf("%s, %s: %+v, typed %+v", a.Quantity.Text(), b.Quantity.Text(), trial.Figure, want)
+			r, outcome := calc.Evaluate(typed), outcomes[s.Number(i, j)]
+			if want := figure(t, r, 3, key); want != outcome.Figure {
+				t.Errorf("%s, %s: %+v, typed %+v", a.Quantity.Text(), b.Quantity.Text(), outcome.Figure, want)
 			}
-			if _, then := r.Worst(-1); trial.Stops != then[calc.Stop]-now[calc.Stop] || trial.Cautions != then[calc.Caution]-now[calc.Caution] {
-				t.Errorf("%+v, typed %v, now %v", trial, then, now)
+			if _, then := r.Worst(-1); outcome.Stops != then[calc.Stop]-now[calc.Stop] || outcome.Cautions != then[calc.Caution]-now[calc.Caution] {
+				t.Errorf("%+v, typed %v, now %v", outcome, then, now)
 			}
 			// below_breakdown stops where the margin is negative; static_margin cautions below 60 kg/m3, the plan's own limit
-			margin := trial.Figure.Value
-			if (margin < 0) != (trial.Severity == calc.Stop) && trial.Stops == 0 || margin < 60-1e-6 && trial.Severity == calc.OK {
-				t.Errorf("margin %g: %v", margin, trial.Severity)
+			margin := outcome.Figure.Value
+			if (margin < 0) != (outcome.Severity == calc.Stop) && outcome.Stops == 0 || margin < 60-1e-6 && outcome.Severity == calc.OK {
+				t.Errorf("margin %g: %v", margin, outcome.Severity)
 			}
 		}
 	}
@@ -206,10 +206,10 @@ func TestAFigureWithoutARuleHasNoLimitLine(t *testing.T) {
 func TestAirGapAndWaterDepthTakeTheWellWithThem(t *testing.T) {
 	plan := demo(t, plans.Default)
 	s := calc.NewSweep(plan, 2, "hole.td", spanOf(t, plan, "well.water_depth", "m", 5))
-	for i, trial := range s.Try(0, s.Size()) {
+	for i, outcome := range s.Try(0, s.Size()) {
 		deeper := s.Spans[0].Entries[i].Quantity.SI - plan.Well.WaterDepth.SI
-		if want := plan.Sections[2].TD.SI + deeper; math.Abs(trial.Figure.Value-want) > 0.001 {
-			t.Errorf("%g m deeper: TD %g, want %g", deeper, trial.Figure.Value, want)
+		if want := plan.Sections[2].TD.SI + deeper; math.Abs(outcome.Figure.Value-want) > 0.001 {
+			t.Errorf("%g m deeper: TD %g, want %g", deeper, outcome.Figure.Value, want)
 		}
 	}
 }

@@ -11,7 +11,8 @@ import (
 // Topic is the page on which a field or a figure belongs; topics stand in the order in which a section is worked.
 type Topic uint8
 
-// The topics. TopicWell holds what is entered once for the well.
+// The topics. TopicWell holds what is entered once for the well. TopicTrial has no page: what is tried of a section lies over
+// its pages.
 const (
 	TopicWell Topic = iota
 	TopicHole
@@ -23,16 +24,17 @@ const (
 	TopicControl
 	TopicSteps
 	TopicTime
+	TopicTrial
 )
 
-// Topics lists every topic in the order of the pages.
+// Topics lists every topic that has a page, in their order.
 func Topics() []Topic {
 	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl, TopicSteps, TopicTime}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time", "trial"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

@@ -59,11 +59,13 @@ var groups = sync.OnceValue(func() []*Group {
 	ratesGroup(section)
 	return []*Group{
 		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(), section,
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), section,
+		trialGroup(),
 	}
 })
 
 // SectionGroup returns the list of hole sections.
-func SectionGroup() *Group { return Groups()[len(Groups())-1] }
+func SectionGroup() *Group { return sectionList() }
 
 // JointList returns the list of measured joints within a section.
 func JointList() *Group { return jointList() }
@@ -75,10 +77,21 @@ func TestPointList() *Group { return testPointList() }
 func SlowRateList() *Group { return slowRateList() }
 
 var (
+	sectionList   = sync.OnceValue(func() *Group { return atTop("section") })
 	jointList     = sync.OnceValue(func() *Group { return within("joint") })
 	testPointList = sync.OnceValue(func() *Group { return within("test_point") })
 	slowRateList  = sync.OnceValue(func() *Group { return within("slow_rate") })
 )
+
+// atTop returns the group of a name at the top of the file.
+func atTop(name string) *Group {
+	for _, g := range Groups() {
+		if g.Name == name {
+			return g
+		}
+	}
+	panic("model: internal error: a plan has no " + name)
+}
 
 // within returns the list of a name within a section.
 func within(name string) *Group {

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"reflect"
 	"slices"
 	"time"
 )
@@ -112,25 +113,36 @@ func (h *History) Saved() {
 	}
 }
 
-// forgetOrigin makes a row, and the rows within it, ones that no file holds.
+// forgetOrigin makes a row, and every row within it, one that no file holds.
 func forgetOrigin(row any) {
-	if r, ok := row.(interface{ rowOrigin() *int }); ok {
-		*r.rowOrigin() = 0
+	if row == nil {
+		return
 	}
-	if s, ok := row.(*Section); ok {
-		s.Casing, s.String, s.Caliper = unfiled(s.Casing), unfiled(s.String), unfiled(s.Caliper)
-		s.Pups, s.Joints = unfiled(s.Pups), unfiled(s.Joints)
-		s.Slurries, s.Spacers, s.Plugs = unfiled(s.Slurries), unfiled(s.Spacers), unfiled(s.Plugs)
-	}
+	v := reflect.ValueOf(row).Elem()
+	detach(v)
+	unfile(v)
 }
 
-// unfiled returns a copy of rows that no file holds.
-func unfiled[T any, R rowOf[T]](rows []T) []T {
-	rows = slices.Clone(rows)
-	for i := range rows {
-		*R(&rows[i]).rowOrigin() = 0
+var rowType = reflect.TypeFor[Row]()
+
+// unfile takes the marks of where they stood from all rows in a value.
+func unfile(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Struct:
+		if v.Type() == rowType {
+			v.SetZero()
+			return
+		}
+		for i := range v.NumField() {
+			if mayShare(v.Field(i).Kind()) {
+				unfile(v.Field(i))
+			}
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			unfile(v.Index(i))
+		}
 	}
-	return rows
 }
 
 // Unsaved marks the plan as one that no file holds yet.

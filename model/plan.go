@@ -36,6 +36,7 @@ type Plan struct {
 	Schedule   Schedule
 	Sections   []Section
 	Log        []LogRow
+	Trials     []Trial
 }
 
 // Row is what every element of a list carries: where it stood in the file it was read from, so that a save can keep

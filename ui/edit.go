@@ -192,6 +192,7 @@ func (p *Planner) do(edit model.Edit) {
 		p.message = "not done: " + ref.Words() + " would leave its range, " + ref.Field.RangeText(p.system)
 		return
 	}
+	edit.Changes = append(model.TrialsFollowing(p.plan, edit), edit.Changes...)
 	units := p.plan.Well.UnitSet
 	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
 	edit.When, edit.Who = p.now(), p.options.Name

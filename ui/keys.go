@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -63,6 +64,7 @@ func bindings() []binding {
 		bind(looking, "f", "f", "findings; enter goes to the field", "f findings", do((*Planner).showFindings), nil),
 		bind(looking, "V", "V", "vary this: a figure against an entry, or against two", "V vary", (*Planner).vary, (*Planner).noVary),
 		bind(looking, "U", "U", "odds: how outcomes spread over the ranges on the control page", "U odds", (*Planner).showOdds, (*Planner).noOdds),
+		bind(looking, "T", "T", "trials: what-ifs of the section side by side; one is promoted", "", (*Planner).showTrials, (*Planner).noTrials),
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
 		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
 		bind(looking, "C", "C", "what changed, against a mark, a save or another plan; the log", "", do((*Planner).askChanges), nil),
@@ -263,10 +265,11 @@ func (p *Planner) redo() {
 // goToEdit brings what an edit changed into focus among the fields when it is on the page that is open, so that the next key does
 // not act on something else. Who reads figures goes on reading them.
 func (p *Planner) goToEdit(edit model.Edit) {
-	if len(edit.Changes) == 0 {
+	first := slices.IndexFunc(edit.Changes, func(c model.Change) bool { return c.Ref.Group.Topic != model.TopicTrial })
+	if first < 0 {
 		return
 	}
-	view, figures, c := p.view, p.figures, edit.Changes[0]
+	view, figures, c := p.view, p.figures, edit.Changes[first]
 	g := c.Ref.Group
 	inSection := g == model.SectionGroup() || g.Parent == model.SectionGroup()
 	topic := g.Topic

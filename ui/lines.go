@@ -73,7 +73,7 @@ func (p *Planner) wellLines() []line {
 	var lines []line
 	for _, g := range model.Groups() {
 		switch {
-		case g == model.SectionGroup():
+		case g.Topic != model.TopicWell:
 			continue
 		case g.List:
 			lines = p.appendList(lines, g, model.Place{})

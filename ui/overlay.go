@@ -38,7 +38,8 @@ type menu struct {
 	items []item
 	at    int // the item in focus, or the first line shown when there is nothing to pick
 	pick  func(p *Planner, i int)
-	small bool // shown and answered in a window that is too small for the pages
+	small bool    // shown and answered in a window that is too small for the pages
+	back  overlay // what esc returns to; nil for the page
 }
 
 func (u *menu) hint() string {
@@ -59,7 +60,7 @@ func (u *menu) below() (title, detail string) {
 func (u *menu) update(p *Planner, m tea.KeyMsg) {
 	switch m.String() {
 	case "esc", "q", "ctrl+c", "left":
-		p.overlay = nil
+		p.overlay = u.back
 	case "up", "k":
 		u.step(-1)
 	case "down", "j":

@@ -16,11 +16,11 @@ import (
 // varying is an overlay that shows what a figure becomes when an entry takes other contents: a chart, or with a second entry a
 // table. Nothing is changed until a content is taken.
 type varying struct {
-	sweep  *calc.Sweep
-	figure calc.Figure // as the plan stands
-	trials []calc.Trial
-	at     [2]int // the content of each entry that the cursor is on
-	busy   bool
+	sweep    *calc.Sweep
+	figure   calc.Figure // as the plan stands
+	outcomes []calc.Outcome
+	at       [2]int // the content of each entry that the cursor is on
+	busy     bool
 }
 
 // How many contents are tried for a chart.
@@ -95,7 +95,7 @@ func (u *varying) sweepOver(p *Planner, k int, span calc.Span) {
 	value := u.entry(k).Quantity.SI
 	spans[k] = span
 	u.at[k] = span.Nearest(value)
-	u.sweep, u.trials = calc.NewSweep(p.plan, u.sweep.Sheet, u.sweep.Key, spans...), nil
+	u.sweep, u.outcomes = calc.NewSweep(p.plan, u.sweep.Sheet, u.sweep.Key, spans...), nil
 }
 
 // entry returns the content of entry k that the cursor is on.
@@ -104,30 +104,30 @@ func (u *varying) entry(k int) model.Entry { return u.sweep.Spans[k].Entries[u.a
 // table reports whether two entries are varied.
 func (u *varying) table() bool { return len(u.sweep.Spans) == 2 }
 
-// number returns which trial the cursor is on.
+// number returns which outcome the cursor is on.
 func (u *varying) number() int { return u.sweep.Number(u.at[0], u.at[1]) }
 
-// trial returns the trial at the cursor, when it has been worked out.
-func (u *varying) trial() (calc.Trial, bool) {
-	if n := u.number(); n < len(u.trials) {
-		return u.trials[n], true
+// outcome returns the outcome at the cursor, when it has been worked out.
+func (u *varying) outcome() (calc.Outcome, bool) {
+	if n := u.number(); n < len(u.outcomes) {
+		return u.outcomes[n], true
 	}
-	return calc.Trial{}, false
+	return calc.Outcome{}, false
 }
 
 func (u *varying) waits() *bool { return &u.busy }
 
 func (u *varying) patient() bool { return true }
 
-// more works out further trials.
+// more works out further outcomes.
 func (u *varying) more() func(time.Time) func(*Planner) {
-	sweep, from := u.sweep, len(u.trials)
+	sweep, from := u.sweep, len(u.outcomes)
 	if from >= sweep.Size() {
 		return nil
 	}
 	return func(until time.Time) func(*Planner) {
 		const few = 4
-		var got []calc.Trial
+		var got []calc.Outcome
 		for {
 			at := from + len(got)
 			got = append(got, sweep.Try(at, min(at+few, sweep.Size()))...)
@@ -137,7 +137,7 @@ func (u *varying) more() func(time.Time) func(*Planner) {
 		}
 		return func(*Planner) {
 			if u.sweep == sweep { // else other contents are tried by now
-				u.trials = append(u.trials, got...)
+				u.outcomes = append(u.outcomes, got...)
 			}
 		}
 	}
@@ -270,7 +270,7 @@ func (u *varying) inWords(p *Planner) string {
 		said = append(said, text)
 	}
 	text := strings.Join(said, ", ") + ": "
-	t, ok := u.trial()
+	t, ok := u.outcome()
 	switch {
 	case !ok:
 		return text + "being worked out"
@@ -292,9 +292,9 @@ func (u *varying) inWords(p *Planner) string {
 	return text
 }
 
-// found returns the finding that a trial's mark stands for.
+// found returns the finding that an outcome's mark stands for.
 func (u *varying) found(p *Planner) (string, canvas.Style) {
-	t, ok := u.trial()
+	t, ok := u.outcome()
 	switch {
 	case !ok:
 		return "", canvas.Plain

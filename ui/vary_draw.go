@@ -12,16 +12,16 @@ import (
 
 // Columns and rows of the table of two entries.
 const (
-	trialWidth = 10 // a value and the mark of its finding
-	leastTrial = 5
+	outcomeWidth  = 10 // a value and the mark of its finding
+	leastOutcomes = 5
 )
 
 // tableContents returns how many contents of the first entry, or of the second, the table has room for.
 func (p *Planner) tableContents(k int) int {
 	if k == 0 {
-		return max(leastTrial, min(15, p.rows()-tableHead-2))
+		return max(leastOutcomes, min(15, p.rows()-tableHead-2))
 	}
-	return max(3, min(9, (p.varyRegion().w-tableSide)/trialWidth-1)) // the plan's own content comes between
+	return max(3, min(9, (p.varyRegion().w-tableSide)/outcomeWidth-1)) // the plan's own content comes between
 }
 
 // The table has its head and its side in so many rows and columns.
@@ -57,8 +57,8 @@ func (u *varying) draw(p *Planner, page canvas.Region) {
 }
 
 func (u *varying) progress() string {
-	if n := u.sweep.Size(); len(u.trials) < n {
-		return fmt.Sprintf("%d of %d", len(u.trials), n)
+	if n := u.sweep.Size(); len(u.outcomes) < n {
+		return fmt.Sprintf("%d of %d", len(u.outcomes), n)
 	}
 	return ""
 }
@@ -66,7 +66,7 @@ func (u *varying) progress() string {
 func (u *varying) drawChart(p *Planner, r canvas.Region) {
 	o := p.chartOptions(u.progress())
 	o.Cursor, o.HasCursor = u.entry(0).Quantity.SI, true
-	plot.DrawChart(r, u.sweep.Chart(u.trials), o)
+	plot.DrawChart(r, u.sweep.Chart(u.outcomes), o)
 }
 
 // drawTable draws the first entry down, the second across, and the figure in the cells with the mark of the worst finding.
@@ -76,15 +76,15 @@ func (u *varying) drawTable(p *Planner, r canvas.Region) {
 	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
 	r.TextRight(0, 0, r.W(), u.progress(), canvas.Faint)
 	r.Text(1, 1, canvas.Clip(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
-	columns := max(1, (r.W()-tableSide)/trialWidth)
+	columns := max(1, (r.W()-tableSide)/outcomeWidth)
 	first := figuresFrom(u.at[1], columns, len(across.Entries))
 	rows := r.H() - tableHead
 	top := figuresFrom(u.at[0], rows, len(down.Entries))
 	for j := first; j < len(across.Entries) && j < first+columns; j++ {
-		x := tableSide + (j-first)*trialWidth
-		r.TextRight(x, 3, trialWidth-2, contentText(p, across, j), canvas.Heading)
+		x := tableSide + (j-first)*outcomeWidth
+		r.TextRight(x, 3, outcomeWidth-2, contentText(p, across, j), canvas.Heading)
 		if j == across.Now {
-			r.TextRight(x, 2, trialWidth-2, "now", canvas.Heading)
+			r.TextRight(x, 2, outcomeWidth-2, "now", canvas.Heading)
 		}
 	}
 	for i := top; i < len(down.Entries) && i < top+rows; i++ {
@@ -94,28 +94,28 @@ func (u *varying) drawTable(p *Planner, r canvas.Region) {
 			r.Text(1, y, "now", canvas.Heading)
 		}
 		for j := first; j < len(across.Entries) && j < first+columns; j++ {
-			u.drawTrial(p, r.Sub(tableSide+(j-first)*trialWidth, y, trialWidth, 1), i, j)
+			u.drawOutcome(p, r.Sub(tableSide+(j-first)*outcomeWidth, y, outcomeWidth, 1), i, j)
 		}
 	}
 	more(p, r, top > 0, top+rows < len(down.Entries))
 }
 
-// drawTrial draws one cell of the table.
-func (u *varying) drawTrial(p *Planner, r canvas.Region, i, j int) {
+// drawOutcome draws one cell of the table.
+func (u *varying) drawOutcome(p *Planner, r canvas.Region, i, j int) {
 	text, style := "", canvas.Plain
-	if n := u.sweep.Number(i, j); n < len(u.trials) {
-		t := &u.trials[n]
+	if n := u.sweep.Number(i, j); n < len(u.outcomes) {
+		t := &u.outcomes[n]
 		text = p.number(t.Figure)
 		if t.Severity > calc.OK {
 			style = severityStyle(t.Severity)
-			r.Text(trialWidth-2, 0, p.severityMark(t.Severity), style)
+			r.Text(outcomeWidth-2, 0, p.severityMark(t.Severity), style)
 		}
 	}
 	if u.at == [2]int{i, j} {
 		style = canvas.Focus
 		r.Put(0, 0, p.glyphs.Mark, style)
 	}
-	r.TextRight(1, 0, trialWidth-3, canvas.Clip(text, trialWidth-3), style)
+	r.TextRight(1, 0, outcomeWidth-3, canvas.Clip(text, outcomeWidth-3), style)
 }
 
 // spanName names an entry with its unit.

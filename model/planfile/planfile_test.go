@@ -338,3 +338,56 @@ func TestTheHashIsOfEntriesNotOfTheFile(t *testing.T) {
 		}
 	}
 }
+
+// TestRowsWithinARowComeBackAfterASave: what stood within a section that was removed, and comes back after a save, takes nothing
+// from what stands within another by then.
+func TestRowsWithinARowComeBackAfterASave(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.toml")
+	const text = "borewalk = 1\n\n[[section]]\nname = \"A\"\n\n# one\n[[section.slow_rate]]\nrate = \"20 spm\"\nmine = 1\n\n" +
+		"[[section]]\nname = \"B\"\n\n# two\n[[section.slow_rate]]\nrate = \"30 spm\"\nmine = 2\n"
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	f, err := planfile.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var h model.History
+	h.Do(f.Plan, model.Edit{Changes: []model.Change{model.Removing(model.SectionGroup(), model.Place{})}})
+	if err := f.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	h.Saved()
+	h.Undo(f.Plan)
+	if err := f.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	got, _ := os.ReadFile(path)
+	if !strings.Contains(string(got), "# two\n[[section.slow_rate]]\nrate = \"30 spm\"\nmine = 2\n") {
+		t.Errorf("saved\n%s\nwant the second section's row as it was", got)
+	}
+}
+
+// TestTrialsAreSavedUndoneAndKeptAsTheyStand: a trial added and changed is written behind what is there, and undo leaves the text as
+// it was; one that the file holds keeps its words, wrong ones too.
+func TestTrialsAreSavedUndoneAndKeptAsTheyStand(t *testing.T) {
+	const text = small + "\n[[trial]] # why not\nname = \"wide\"\nsection = \"2\"\n\n[[trial.change]]\npath = \"section[2].no_such\" # mine\nvalue = \"+ 1 furlong\"\n"
+	f := read(t, text)
+	var h model.History
+	h.Do(f.Plan, model.Edit{Changes: []model.Change{model.AddingTrial(f.Plan, model.Trial{Name: "deep", Section: "1", Changes: []model.TrialChange{{Path: "section[1].td", Value: "-50 m"}}})}})
+	h.Do(f.Plan, model.Edit{Changes: []model.Change{model.AddingTrialChange(f.Plan, 0, model.TrialChange{Path: "section[2].hole", Value: "24 in"})}})
+	got, err := f.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := text + "\n[[trial.change]]\npath = \"section[2].hole\"\nvalue = \"24 in\"\n" +
+		"\n[[trial]]\nname = \"deep\"\nsection = \"1\"\n\n[[trial.change]]\npath = \"section[1].td\"\nvalue = \"-50 m\"\n"
+	if string(got) != want {
+		t.Errorf("Bytes() =\n%s\nwant\n%s", got, want)
+	}
+	h.Undo(f.Plan)
+	h.Undo(f.Plan)
+	if got, _ := f.Bytes(); string(got) != text {
+		t.Errorf("after undo Bytes() =\n%s\nwant the text as read", got)
+	}
+}

@@ -32,6 +32,7 @@ const (
 	ChangeNote                   // what was changed since a mark in the log, by whom and why, and what it does
 	ComparisonPaper              // what differs from another plan
 	OddsSheet                    // how outcomes spread over the ranges of a section, and the odds that limits are met
+	TrialsSheet                  // what-ifs of a section beside the plan
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
@@ -51,6 +52,7 @@ func PaperNames() []string {
 		"change-note",
 		"comparison",
 		"odds-sheet",
+		"trials",
 	}
 }
 
@@ -72,6 +74,7 @@ type card struct {
 	notes   []part // what is to be read with the numbers
 	tallest bool   // its tall table is what the paper is for and comes first
 	brief   bool   // a page and no more: its head is short
+	also    []pair // further lines of its head
 }
 
 // table is what stands under one heading of a card: a line for each row, a value for each column.
@@ -115,7 +118,7 @@ func (p *printer) cards() ([]card, error) {
 		list = append(list, c)
 	}
 	if len(list) == 0 {
-		return nil, fmt.Errorf("there is no %s to print: %s", strings.ReplaceAll(PaperNames()[p.Paper], "-", " "), why)
+		return nil, fmt.Errorf("nothing to print as %s: %s", strings.ReplaceAll(PaperNames()[p.Paper], "-", " "), why)
 	}
 	return list, nil
 }
@@ -143,6 +146,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.shoeTestCard(i)
 	case OddsSheet:
 		return p.oddsCard(i)
+	case TrialsSheet:
+		return p.trialsCard(i)
 	}
 	return p.cementCard(i)
 }
@@ -209,7 +214,7 @@ func (p *printer) cardHead(c *card) []pair {
 		}
 		return []pair{{"Section", section}, {"Plan", from}}
 	}
-	return append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Section", section}, {"Revision", revision}, {"Date", date}}, p.printedFrom()...)
+	return append([]pair{{"Well", p.wellName()}, {"Rig", dash(p.plan.Rig.Name)}, {"Section", section}, {"Revision", revision}, {"Date", date}}, slices.Concat(p.printedFrom(), c.also)...)
 }
 
 // toWrite is where a reading is written by hand, in a line of its own labels.

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"borewalk/calc"
+	"borewalk/model"
 	"borewalk/ui/sheet"
 )
 
@@ -151,10 +152,13 @@ func TestHostileNamesOnACard(t *testing.T) {
 // form, those of a table with columns of several kinds below one heading too.
 func TestEveryPaperHoldsTheSameNumbersInEveryForm(t *testing.T) {
 	plan := demo(t, "ottermast-2")
+	for k := range plan.Trials { // they are of the section before
+		plan.Trials[k].Section = model.SectionLabel(plan, 3)
+	}
 	o := options(plan)
 	o.Section = 3
 	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet,
-		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet} {
+		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet, sheet.TrialsSheet} {
 		o.Format = sheet.JSON
 		var got struct {
 			Cards []struct {

@@ -83,6 +83,7 @@ func TestGolden(t *testing.T) {
 		{"ottermast-2", 1, sheet.LimitsCard, "limits-card_ottermast-2_2.txt"}, {"ottermast-2", 2, sheet.LimitsCard, "limits-card_ottermast-2_3.txt"},
 		{"ottermast-2", 2, sheet.ShoeTestSheet, "shoe-test-sheet_ottermast-2_3.txt"},
 		{"ottermast-2", 2, sheet.OddsSheet, "odds-sheet_ottermast-2_3.txt"},
+		{"ottermast-2", 2, sheet.TrialsSheet, "trials_ottermast-2_3.txt"},
 	} {
 		name := c.file
 		t.Run(name, func(t *testing.T) {
