@@ -25,3 +25,16 @@ func BenchmarkExplain(b *testing.B) {
 		calc.Explain(plan, 2, "mud.margin.pore")
 	}
 }
+
+// BenchmarkEvaluateBuilt computes the demo with a section that came to be otherwise than planned: beside the run the plan as it was
+// is worked out as far as the page needs it.
+func BenchmarkEvaluateBuilt(b *testing.B) {
+	plan := demo(b, plans.Default)
+	with(b, plan, "section[3].built.td", "2161 m")
+	with(b, plan, "section[3].built.shoe", "2134 m")
+	with(b, plan, "section[3].built.bump_pressure", "95 bar")
+	b.ReportAllocs()
+	for b.Loop() {
+		calc.Evaluate(plan)
+	}
+}

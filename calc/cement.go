@@ -12,12 +12,13 @@ import (
 // cementJob is how the string of a section is cemented: depths along hole in m, volumes in m3.
 type cementJob struct {
 	missing   gap
-	string    []bore.Body // running pipe and casing, from the rotary to the shoe
-	inner     []bore.Body // inner string, if the job has one
-	outlet    float64     // where returns leave the annulus
-	shoe, top float64     // of the casing
-	end       float64     // of the way down: the collar on which the plug lands, or the end of the inner string
-	planned   []bore.Interval
+	string    []bore.Body     // running pipe and casing, from the rotary to the shoe
+	inner     []bore.Body     // inner string, if the job has one
+	outlet    float64         // where returns leave the annulus
+	shoe, top float64         // of the casing
+	end       float64         // of the way down: the collar on which the plug lands, or the end of the inner string
+	hole      []bore.Interval // as it is, washed out or measured
+	planned   []bore.Interval // with the excess
 	gauge     []bore.Interval
 	slurries  []slurryJob
 	spacers   int     // stages before the first slurry's
@@ -159,12 +160,12 @@ func (e *evaluation) readCement(i int) cementJob {
 	if !e.sections[i].rig {
 		job.outlet = e.returnDepth(i)
 	}
-	hole := bore.Intervals(e.bores[i], job.string, job.outlet, c.shoe)
-	if err := bore.Fit(hole); err != nil {
+	job.hole = bore.Intervals(e.bores[i], job.string, job.outlet, c.shoe)
+	if err := bore.Fit(job.hole); err != nil {
 		job.missing = gap{model.PathOf(i, "hole"), "the string does not fit: " + err.Error()}
 		return job
 	}
-	job.planned = enlarged(hole, s.Cement.Excess.SI)
+	job.planned = enlarged(job.hole, s.Cement.Excess.SI)
 	job.gauge = bore.Intervals(e.inGauge(i), job.string, job.outlet, c.shoe)
 	if job.missing = e.readSlurries(i, &job); !job.missing.open() {
 		job.spacers, job.stages = len(s.Spacers), e.stages(i, &job)

@@ -128,10 +128,28 @@ func (job *cementJob) inAnnulus() (sum float64) {
 	return sum
 }
 
-// judgeTops compares the planned top of cement with the rules.
+// slurryTop returns the depth along hole at which slurry k of a section has its top: as planned, but the cement ends where its top
+// was found.
+func slurryTop(s *model.Section, k int) float64 {
+	top, found := s.Slurries[k].Top.SI, s.Built.CementTop
+	if found.IsSet() && (k == 0 || top < found.SI) {
+		return found.SI
+	}
+	return top
+}
+
+// cementTop returns the top of cement that counts, as found or as planned, and the entry that says so.
+func (e *evaluation) cementTop(i int, job *cementJob) (md float64, mend model.Path) {
+	if found := e.plan.Sections[i].Built.CementTop; found.IsSet() {
+		return found.SI, model.PathOf(i, "built.cement_top")
+	}
+	return job.topOfCement(), slurryPath(i, 0, "top")
+}
+
+// judgeTops compares the top of cement with the rules.
 func (e *evaluation) judgeTops(i int, job *cementJob) {
 	s := &e.plan.Sections[i]
-	top, mend := job.topOfCement(), slurryPath(i, 0, "top")
+	top, mend := e.cementTop(i, job)
 	shoe, _, above := e.lastShoe(i)
 	height := job.shoe - top
 	if s.Purpose != model.Conductor { // which is cemented to the seabed, however short it is
@@ -152,23 +170,25 @@ func (e *evaluation) judgeTops(i int, job *cementJob) {
 	}
 	if e.sections[i].rig && !e.strings[i].liner {
 		e.judge(model.RuleDepthOrder, i, top-job.top, "Top of cement below the hanger", "", top, mend)
+	}
+	if e.sections[i].rig && !e.strings[i].liner && !s.Built.CementTop.IsSet() { // what the gauge would give is past once it is found
 		gauge, _ := e.laid(i, job, job.gauge, 0)
 		e.judge(model.RuleCementInStack, i, gauge[0].top-job.top, "Cement below the hanger, hole in gauge", "", gauge[0].top, model.PathOf(i, "excess"))
 	}
 	if e.strings[i].liner {
 		e.judge(model.RuleAboveLiner, i, job.top-top, "Cement above the liner's top", "", top, mend)
 	}
-	e.judgeZones(i, job, mend)
+	e.judgeZones(i, job, top, mend)
 	sealed := e.sections[i].rig && !e.strings[i].liner
 	if above && sealed && top > e.datum.Mudline {
 		e.judge(model.RuleTrappedAnnulus, i, top-shoe, "Top of cement below the last shoe, annulus left open", "", top, mend)
 	}
 }
 
-// judgeZones compares the top of cement with the zones to be isolated that stand open behind the string. A production
+// judgeZones compares a top of cement with the zones to be isolated that stand open behind the string. A production
 // string is held against the uppermost with hydrocarbons, an intermediate one against each with hydrocarbons or abnormal
 // pressure as well.
-func (e *evaluation) judgeZones(i int, job *cementJob, mend model.Path) {
+func (e *evaluation) judgeZones(i int, job *cementJob, top float64, mend model.Path) {
 	shoe, _, above := e.lastShoe(i)
 	purpose := e.plan.Sections[i].Purpose
 	if e.pathGap.open() || purpose == model.Conductor || purpose == model.Surface {
@@ -183,10 +203,10 @@ func (e *evaluation) judgeZones(i int, job *cementJob, mend model.Path) {
 		if !ok || md <= shoe || md > job.shoe {
 			continue
 		}
-		height := md - job.topOfCement()
+		height := md - top
 		what := "Cement above a zone to be isolated"
 		e.judge(model.RuleUSCementZone, i, height, what, f.Name, md, mend)
-		if !above || job.topOfCement() > shoe { // into the last string is enough
+		if !above || top > shoe { // into the last string is enough
 			e.judge(model.RuleCementInflow, i, height, what, f.Name, md, mend)
 		}
 		if purpose == model.Production {

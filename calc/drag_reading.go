@@ -79,7 +79,7 @@ func (e *evaluation) stringRead(i, k int) rubbed {
 	if missing.open() {
 		return rubbed{missing: missing}
 	}
-	return e.rubbedString(i, depth.SI, e.density(i, depth.SI), 0)
+	return e.rubbedString(i, depth.SI, usual(e.plan.Sections[i].DragReadings[k].Mud, e.density(i, depth.SI)), 0)
 }
 
 func readingPath(i, k int, key string) model.Path {

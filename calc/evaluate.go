@@ -39,7 +39,9 @@ func (r *Result) Sheet(section int) *Sheet {
 
 // evaluation is the state of one run over a plan.
 type evaluation struct {
-	plan         *model.Plan
+	plan         *model.Plan     // that counts: as built, where it is
+	given        *model.Plan     // as entered
+	before       *evaluation     // over the plan as planned, once it is asked for
 	units        quantity.System // that the plan shows, for what is rounded as it is quoted
 	result       *Result
 	datum        Datum
@@ -105,6 +107,7 @@ func run(plan *model.Plan) *evaluation {
 	e.result.Sketch = e.sketch()
 	e.result.Window = e.windowPoints()
 	e.result.Traces = e.traces()
+	e.sendToActuals()
 	return e
 }
 
@@ -118,13 +121,16 @@ func runPages(plan *model.Plan, section int, wish *explanation) *evaluation {
 	case section < len(plan.Sections):
 		e.sectionPages(section)
 	}
+	e.sendToActuals()
 	return e
 }
 
 // begin reads what all pages stand on. A page never needs that another page was worked out before it: what several of them
 // use is worked out here, or by the first that asks.
 func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
-	e := &evaluation{plan: plan, result: &Result{}, explain: wish}
+	given := plan
+	plan = asBuilt(given)
+	e := &evaluation{plan: plan, given: given, result: &Result{}, explain: wish}
 	set, _ := quantity.ParseSet(plan.Well.UnitSet)
 	e.units = plan.System(set, true)
 	e.result.Sections = make([]Sheet, len(plan.Sections))
@@ -159,6 +165,7 @@ func (e *evaluation) sectionPages(i int) {
 	e.plugFigures(i)
 	e.controlPage(i)
 	e.stepsPage(i)
+	e.builtPage(i)
 }
 
 // About how many figures and findings a section has; more only cost an allocation.

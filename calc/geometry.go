@@ -18,6 +18,7 @@ type hole struct {
 	size    float64 // full size, gauge
 	bit     float64 // bit or pilot bit
 	washout float64 // open-hole volume over gauge
+	mean    float64 // mean diameter of the full-size hole as measured; zero where it is not
 	caliper []calipered
 	rig     bool // returns to the rig through BOP and riser
 }
@@ -25,12 +26,15 @@ type hole struct {
 // calipered is a measured diameter from a depth down to the next.
 type calipered struct{ from, diameter float64 }
 
-// measured returns the hole's diameter at a depth as the caliper has it, and false where there is none.
+// measured returns the hole's diameter at a depth as the caliper has it, or as it is in the mean, and false where neither is known.
 func (h *hole) measured(md float64) (diameter float64, ok bool) {
 	for _, c := range h.caliper {
 		if md >= c.from {
 			diameter, ok = c.diameter, true
 		}
+	}
+	if !ok && h.mean > 0 && md <= h.opened {
+		return h.mean, true
 	}
 	return diameter, ok
 }
@@ -55,6 +59,9 @@ func (e *evaluation) readHoles() {
 	for i := range e.plan.Sections {
 		s, h := &e.plan.Sections[i], &e.sections[i]
 		h.size, h.bit, h.washout, h.rig = s.Hole.SI, s.Bit.SI, s.Washout.SI, s.Returns == model.ToRig
+		if len(s.Caliper) == 0 {
+			h.mean = s.Built.Diameter.SI
+		}
 		if !s.Bit.IsSet() {
 			h.bit = h.size
 		}
@@ -83,10 +90,7 @@ func (e *evaluation) readDepths(i int, s *model.Section, h *hole) gap {
 	if h.bit > h.size {
 		return gap{model.PathOf(i, "bit"), "the bit is larger than the hole"}
 	}
-	behind := 0.0
-	if h.pilot() {
-		behind = s.OpenerBehind.SI
-	}
+	behind := openerBehind(s)
 	if s.DepthBy == model.ByShoe && s.Completion != model.OpenHole {
 		if missing := first(lacks(s.Shoe, i, "shoe", "shoe depth"), lacks(s.Rathole, i, "rathole", "rathole")); missing.open() {
 			return missing
@@ -127,7 +131,7 @@ func (e *evaluation) readCaliper(i int, s *model.Section, h *hole) gap {
 
 // depthField returns the entry that decides how deep a section goes.
 func (e *evaluation) depthField(i int) model.Path {
-	if s := &e.plan.Sections[i]; s.DepthBy == model.ByShoe && s.Completion != model.OpenHole {
+	if s := &e.given.Sections[i]; s.DepthBy == model.ByShoe && s.Completion != model.OpenHole {
 		return model.PathOf(i, "shoe")
 	}
 	return model.PathOf(i, "td")
@@ -164,6 +168,9 @@ func (e *evaluation) readCasings() {
 		}
 		c.shoe = e.sections[i].opened - s.Rathole.SI
 		c.noShoe = lacks(s.Rathole, i, "rathole", "rathole")
+		if s.Rathole.SI < 0 {
+			c.noShoe = gap{model.PathOf(i, "built.shoe"), "the shoe as built is below the hole as it was opened"}
+		}
 		if c.missing = c.noShoe; !c.missing.open() {
 			c.missing = e.readString(i, s, c)
 		}

@@ -22,7 +22,7 @@ func (e *evaluation) holePage(i int) {
 
 func (e *evaluation) depthFigures(i int) {
 	p := e.page(i, model.TopicHole)
-	h, c, s := &e.sections[i], &e.strings[i], &e.plan.Sections[i]
+	h, c, s := &e.sections[i], &e.strings[i], &e.given.Sections[i]
 	p.group = "Depths"
 	e.depth(p, "hole.start", "Section starts", h.start, h.missing, func(w *Working) {
 		w.Formula = "start = TD of the last section; the mudline for the first"
@@ -30,7 +30,10 @@ func (e *evaluation) depthFigures(i int) {
 	})
 	e.depth(p, "hole.td", "Hole TD", h.td, h.missing, func(w *Working) {
 		w.Formula = "TD as given"
-		if s.DepthBy == model.ByShoe && s.Completion != model.OpenHole {
+		switch {
+		case s.Built.TD.IsSet():
+			w.Formula = "TD as drilled"
+		case s.DepthBy == model.ByShoe && s.Completion != model.OpenHole:
 			w.Formula = "TD = shoe + rathole + opener behind bit"
 			w.in("shoe", "given", quantity.Length, s.Shoe.SI)
 			w.in("rathole", "full size", quantity.Length, s.Rathole.SI)
@@ -72,6 +75,9 @@ func (e *evaluation) shoeDepth(i int, p *page, key string) {
 	c := &e.strings[i]
 	e.depth(p, key, "Shoe", c.shoe, c.noShoe, func(w *Working) {
 		w.Formula = "shoe = opened depth - rathole"
+		if e.plan.Sections[i].Built.Shoe.IsSet() {
+			w.Formula = "shoe as set; the rathole is what is open below it"
+		}
 		w.in("opened", "full-size hole to", quantity.Length, e.sections[i].opened)
 		w.in("rathole", "full size", quantity.Length, e.plan.Sections[i].Rathole.SI)
 		w.Source = "geometry"

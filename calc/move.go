@@ -163,7 +163,7 @@ func moveDensities(plan *model.Plan, by, deeperSea float64) []model.Change {
 }
 
 // FixDepthBy returns the changes that go with choosing whether the hole's TD or the shoe is given: the depth that is to
-// be given takes the value that it had as a result, so that nothing moves.
+// be given takes the value that it had as a result, so that nothing moves; what is as built has no part in it.
 func FixDepthBy(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change {
 	changes := []model.Change{model.Setting(plan, ref, to)}
 	i := ref.Place.Outer
@@ -171,7 +171,7 @@ func FixDepthBy(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change 
 	if to.Text == model.ByShoe {
 		key, figure = "shoe", "hole.shoe"
 	}
-	f, ok := runPages(plan, i, nil).result.Sheet(i).Find(figure)
+	f, ok := runPages(model.AsPlanned(plan), i, nil).result.Sheet(i).Find(figure)
 	field := ref.Group.Field(key)
 	if !ok || !f.OK || field == nil {
 		return changes

@@ -52,7 +52,7 @@ func Offers(plan *model.Plan, i int) []Offer {
 
 // bareGeometry works out holes and strings alone.
 func bareGeometry(plan *model.Plan) *evaluation {
-	e := &evaluation{plan: plan, result: &Result{Sections: make([]Sheet, len(plan.Sections))}}
+	e := &evaluation{plan: asBuilt(plan), given: plan, result: &Result{Sections: make([]Sheet, len(plan.Sections))}}
 	e.readDatum()
 	e.readHoles()
 	e.readCasings()

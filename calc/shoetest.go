@@ -108,10 +108,23 @@ func (e *evaluation) staleTest(i int, t *shoeTest) gap {
 	switch {
 	case test.Shoe.IsSet() && math.Abs(test.Shoe.SI-t.shoe) > moved:
 		return gap{model.PathOf(i, "shoe_test.shoe"), "the shoe test was run with the shoe at another depth: is it still this shoe's?"}
+	case e.testedBeforeCement(i):
+		return gap{model.PathOf(i, "shoe_test.date"), "the shoe test is dated before the string above was cemented: is it this shoe's?"}
 	case !test.Mud.IsSet():
 		return gap{model.PathOf(i, "shoe_test.mud"), "the mud in the shoe test is not given: the section's density is taken, which may have changed since"}
 	}
 	return gap{}
+}
+
+// testedBeforeCement reports whether the test of the shoe above section i is dated before that string was cemented.
+func (e *evaluation) testedBeforeCement(i int) bool {
+	_, above, ok := e.lastShoe(i)
+	if !ok {
+		return false
+	}
+	tested, dated := model.ParseDay(e.plan.Sections[i].ShoeTest.Date)
+	cemented, known := model.ParseDay(e.plan.Sections[above].Built.Cemented)
+	return dated && known && tested < cemented
 }
 
 // shoeTest returns what the last shoe above section i is taken to stand, by measured or planned test, and its TVD; false when

@@ -114,8 +114,8 @@ func (s search) solve() (entry model.Entry, result *Result, ok bool) {
 
 // proposed solves a search for section i and fills in what the proposal comes to.
 func (e *evaluation) proposed(i int, p Proposal, s search) Proposal {
-	s.plan, s.section = e.plan, i
-	p.Ref, _ = model.Find(e.plan, s.path)
+	s.plan, s.section = e.given, i
+	p.Ref, _ = model.Find(e.given, s.path)
 	entry, result, ok := s.solve()
 	if p.OK = ok; ok {
 		figure, _ := result.Sheet(i).Find(p.Gives)

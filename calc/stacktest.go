@@ -173,61 +173,67 @@ func (e *evaluation) judgeStackTest(i int, t *stackTest, low float64) {
 	e.judge(model.RuleNorwayStackHold, i, hold, "Each BOP test held", "", 0, mend("hold"))
 }
 
-// due is a test that comes round.
+// due is a test that comes round: when it was last, after how many days it falls due, and on which day the plan looks at it.
 type due struct {
 	key, name, what string
 	last            string // as entered
-	days            int
+	every           float64
 	rules           []model.RuleID
+	day, on         model.Day // of the last test, and looked at
+	dated, looked   bool      // they are days
+}
+
+// dueTests lists the tests of the stack of section i that were run.
+func (e *evaluation) dueTests(i int) (list []due) {
+	s := &e.plan.Sections[i].StackTest
+	on, looked := model.ParseDay(cmp.Or(s.Until, e.plan.Well.Date))
+	for _, d := range [...]due{
+		{key: "tested", name: "BOP test due", what: "BOP's pressure test", last: s.Tested, every: 14, rules: []model.RuleID{model.RuleUSStackDays, model.RuleNorwayStackDays, model.RuleStackDays}},
+		{key: "shear_tested", name: "Shear test due", what: "shear rams' test", last: s.ShearTested, every: 30, rules: []model.RuleID{model.RuleUSShearDays, model.RuleShearDays}},
+		{key: "functioned", name: "Function test due", what: "function test", last: s.Functioned, every: 7, rules: []model.RuleID{model.RuleUSFunctionDays, model.RuleFunctionDays}},
+	} {
+		if d.last == "" {
+			continue
+		}
+		for _, id := range d.rules {
+			d.every = e.limit(id, d.every)
+		}
+		d.day, d.dated = model.ParseDay(d.last)
+		d.on, d.looked = on, looked
+		list = append(list, d)
+	}
+	return list
 }
 
 // dueFigures adds the days on which tests of the stack fall due, counted from the last, and judges the day that the plan looks at.
 func (e *evaluation) dueFigures(i int, p *page) {
-	s := &e.plan.Sections[i].StackTest
-	list := [...]due{
-		{"tested", "BOP test due", "BOP's pressure test", s.Tested, 14, []model.RuleID{model.RuleUSStackDays, model.RuleNorwayStackDays, model.RuleStackDays}},
-		{"shear_tested", "Shear test due", "shear rams' test", s.ShearTested, 30, []model.RuleID{model.RuleUSShearDays, model.RuleShearDays}},
-		{"functioned", "Function test due", "function test", s.Functioned, 7, []model.RuleID{model.RuleUSFunctionDays, model.RuleFunctionDays}},
-	}
-	on, looked := model.ParseDay(cmp.Or(s.Until, e.plan.Well.Date))
-	if s.Until != "" && !looked {
-		e.note(i, Caution, gap{model.PathOf(i, "bop_test.until"), "the day is not a date: write it as 2026-11-29"})
-	}
-	for _, d := range list {
-		if d.last == "" {
-			continue
+	if until := e.plan.Sections[i].StackTest.Until; until != "" {
+		if _, looked := model.ParseDay(until); !looked {
+			e.note(i, Caution, gap{model.PathOf(i, "bop_test.until"), "the day is not a date: write it as 2026-11-29"})
 		}
+	}
+	for _, d := range e.dueTests(i) {
 		path := model.PathOf(i, "bop_test."+d.key)
-		last, ok := model.ParseDay(d.last)
-		if !ok {
+		if !d.dated {
 			e.note(i, Caution, gap{path, "the day of the last " + d.what + " is not a date: write it as 2026-11-29"})
 			continue
 		}
-		days := float64(d.days)
-		for _, id := range d.rules {
-			if rule := model.Rules()[id]; rule.In(e.plan.Well.RuleSet) {
-				days = e.limit(id, days)
-			}
-		}
-		falls := last + model.Day(days)
+		falls := d.day + model.Day(d.every)
 		missing := gap{}
-		var left float64
-		if looked {
-			left = float64(falls - on)
-		} else {
+		if !d.looked {
 			missing = gap{model.PathOf(i, "bop_test.until"), "falls due " + falls.String() + "; days left need the day that is looked at"}
 		}
 		p.group = "Tests due"
-		f := p.put("control.due."+d.key, d.name, quantity.Count, left, missing, func(w *Working) {
+		f := p.put("control.due."+d.key, d.name, quantity.Count, float64(falls-d.on), missing, func(w *Working) {
 			w.Formula = "days left = last + interval - day looked at"
-			w.in("interval", "days", quantity.Count, days)
+			w.in("interval", "days", quantity.Count, d.every)
 			w.Source = "30 CFR 250.737(a), 250.449(h); NORSOK D-010; by the plan's rules and limits"
 			w.Note = "Last " + d.last + ", due " + falls.String() + "."
 		})
 		if f.OK {
 			f.Note = "d left, due " + falls.String()
 			for _, id := range d.rules {
-				e.judge(id, i, float64(on-last), "Days since the "+d.what, "", 0, path)
+				e.judge(id, i, float64(d.on-d.day), "Days since the "+d.what, "", 0, path)
 			}
 		}
 	}

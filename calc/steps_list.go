@@ -125,15 +125,15 @@ func (e *evaluation) movedSteps(i int, list []Step, rows []model.StepRow) []Step
 			e.note(i, Caution, gap{path, "the list has no operation " + strconv.Quote(row.After) + ": the place is not changed"})
 			continue
 		}
-		s.From, s.HoleFrom = e.before(i, rest, to)
+		s.From, s.HoleFrom = e.placeBefore(i, rest, to)
 		s.To, s.HoleTo = s.From, s.HoleFrom
 		list = slices.Insert(rest, to, s)
 	}
 	return list
 }
 
-// before returns where string end and hole stand before the operation at a place of a list.
-func (e *evaluation) before(i int, list []Step, at int) (end, hole float64) {
+// placeBefore returns where string end and hole stand before the operation at a place of a list.
+func (e *evaluation) placeBefore(i int, list []Step, at int) (end, hole float64) {
 	if at == 0 {
 		return 0, e.sections[i].start
 	}

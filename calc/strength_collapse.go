@@ -34,7 +34,7 @@ func (e *evaluation) cementing(i int) (loadCase, bool) {
 }
 
 // cementColumn returns the column outside the string of section i: what it was run in, spacers if there are any, and below
-// each slurry's planned top the fluid that is wanted of it.
+// each slurry's top the fluid that is wanted of it.
 func (e *evaluation) cementColumn(i int, spacers []model.Spacer, fluid func(*model.Slurry) (density float64, label string)) (column.Stack, gap) {
 	s := &e.plan.Sections[i]
 	path := func(k int, key string) model.Path { return model.PathOf(i, "slurry["+strconv.Itoa(k+1)+"]."+key) }
@@ -49,14 +49,17 @@ func (e *evaluation) cementColumn(i int, spacers []model.Spacer, fluid func(*mod
 			return column.Stack{}, gap{path(k, "top"), "the slurry's top is not below the last one's and above the shoe"}
 		}
 	}
+	if found := s.Built.CementTop; found.IsSet() && found.SI >= e.strings[i].shoe {
+		return column.Stack{}, gap{model.PathOf(i, "built.cement_top"), "the top of cement as found is not above the shoe"}
+	}
 	layers, missing := e.overCement(i, spacers)
 	if missing.open() {
 		return column.Stack{}, missing
 	}
 	for k := range s.Slurries {
-		top, bottom := e.path.TVD(s.Slurries[k].Top.SI), e.deepest(i)
+		top, bottom := e.path.TVD(slurryTop(s, k)), e.deepest(i)
 		if k+1 < len(s.Slurries) {
-			bottom = e.path.TVD(s.Slurries[k+1].Top.SI)
+			bottom = e.path.TVD(slurryTop(s, k+1))
 		}
 		density, label := fluid(&s.Slurries[k])
 		layers = below(layers, top, bottom, density, label)
@@ -71,7 +74,7 @@ func (e *evaluation) cementColumn(i int, spacers []model.Spacer, fluid func(*mod
 // overCement returns the layers over the cement of section i, top down to the first slurry's top: what the string was run
 // in, and the spacers that stand in the annulus. What of them passes the top of the string is left out.
 func (e *evaluation) overCement(i int, spacers []model.Spacer) ([]column.Layer, gap) {
-	top := e.plan.Sections[i].Slurries[0].Top.SI
+	top := slurryTop(&e.plan.Sections[i], 0)
 	layers := make([]column.Layer, 0, 8)
 	upper := 0.0
 	if !e.sections[i].rig {

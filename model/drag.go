@@ -37,7 +37,7 @@ type DragReading struct {
 	Row
 	Depth                      quantity.Value
 	PickUp, SlackOff, Rotating quantity.Value
-	Torque                     quantity.Value
+	Torque, Mud                quantity.Value
 }
 
 func dragReadingGroup(section *Group) *Group {
@@ -55,5 +55,7 @@ func dragReadingGroup(section *Group) *Group {
 			Help: hook + "Friction does not change it: a difference is weight, buoyancy or the gauge.", At: func(r *DragReading) any { return &r.Rotating }},
 		d{Key: "torque", Label: "Torque", Name: "Torque read, off bottom", Topic: TopicString, Kind: quantity.Torque, Range: "0 kN-m to 200 kN-m",
 			Help: "Rotating off bottom at the usual speed.", At: func(r *DragReading) any { return &r.Torque }},
+		d{Key: "mud", Label: "Mud then", Name: "Mud in the hole when it was read", Topic: TopicString, Kind: quantity.Density, Range: "0.8 sg to 2.6 sg",
+			Help: "What floats the string in the reading. Blank: the section's mud at that depth.", At: func(r *DragReading) any { return &r.Mud }},
 	)
 }

@@ -24,17 +24,19 @@ const (
 	TopicControl
 	TopicSteps
 	TopicTime
+	TopicBuilt
 	TopicTrial
 )
 
 // Topics lists every topic that has a page, in their order.
 func Topics() []Topic {
-	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl, TopicSteps, TopicTime}
+	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl, TopicSteps, TopicTime,
+		TopicBuilt}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time", "trial"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time", "built", "trial"}[t]
 }
 
 // FieldType says what sort of entry a field takes.
@@ -82,6 +84,8 @@ type Field struct {
 	Required bool     // figures are blank without it
 	Brief    bool     // stands in the one-line summary of its row
 	Moves    Moves    // for lengths: what goes along when the datum changes
+	Over     string   // for what is as built: the planned entry of its section whose place it takes
+	Aside    []string // likewise: further entries of the section that follow from it, and do not count beside it
 
 	pointer func(row any) any                // to the quantity.Value or string in its row
 	when    func(plan *Plan, row any) string // why the field does not count just now; empty when it does

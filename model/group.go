@@ -145,6 +145,14 @@ func (r Ref) Set(plan *Plan, e Entry) { r.Field.set(r.Group.row(plan, r.Place), 
 // Idle says why the entry does not count just now, such as that the shoe follows from the total depth; it returns
 // nothing when the entry counts.
 func (r Ref) Idle(plan *Plan) string {
+	if why := r.idleAsPlanned(plan); why != "" {
+		return why
+	}
+	return r.AsBuilt(plan)
+}
+
+// idleAsPlanned is Idle for what of the plan keeps an entry from counting, whatever is as built.
+func (r Ref) idleAsPlanned(plan *Plan) string {
 	switch {
 	case r.Field.inside != nil:
 		return r.Field.inside(plan, r.Place)
@@ -317,6 +325,8 @@ type declaration[T any] struct {
 	Help             string
 	Required, Brief  bool
 	Moves            Moves
+	Over             string
+	Aside            []string
 	At               func(*T) any
 	When             func(*Plan, *T) string
 	Inside           func(*Plan, Place) string // for tables within a row, in place of When: what counts is said by the row
@@ -326,6 +336,7 @@ func (d declaration[T]) field() *Field {
 	f := &Field{
 		Key: d.Key, Label: d.Label, Name: d.Name, Topic: d.Topic, Type: d.Type, Kind: d.Kind,
 		Default: d.Default, Choices: d.Choices, Help: d.Help, Required: d.Required, Brief: d.Brief, Moves: d.Moves,
+		Over: d.Over, Aside: d.Aside,
 		pointer: func(row any) any { return d.At(row.(*T)) }, inside: d.Inside,
 	}
 	if d.Choices != nil {

@@ -57,10 +57,11 @@ var groups = sync.OnceValue(func() []*Group {
 	caliperGroup(section)
 	stepGroup(section)
 	ratesGroup(section)
+	builtGroup(section)
+	builtSlurryGroup(section)
 	return []*Group{
-		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(), section,
-		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), section,
-		trialGroup(),
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(),
+		section, trialGroup(),
 	}
 })
 
@@ -81,6 +82,8 @@ var (
 	jointList     = sync.OnceValue(func() *Group { return within("joint") })
 	testPointList = sync.OnceValue(func() *Group { return within("test_point") })
 	slowRateList  = sync.OnceValue(func() *Group { return within("slow_rate") })
+	builtSlurries = sync.OnceValue(func() *Group { return within("built_slurry") })
+	builtTable    = sync.OnceValue(func() *Group { return within("built") })
 )
 
 // atTop returns the group of a name at the top of the file.
@@ -93,14 +96,20 @@ func atTop(name string) *Group {
 	panic("model: internal error: a plan has no " + name)
 }
 
-// within returns the list of a name within a section.
+// BuiltGroup returns the table of what a section came to be.
+func BuiltGroup() *Group { return builtTable() }
+
+// BuiltSlurryList returns the list of what was pumped of each slurry of a section.
+func BuiltSlurryList() *Group { return builtSlurries() }
+
+// within returns the list or the table of a name within a section.
 func within(name string) *Group {
 	for _, g := range SectionGroup().Lists {
 		if g.Name == name {
 			return g
 		}
 	}
-	panic("model: internal error: a section has no list of " + name)
+	panic("model: internal error: a section has no list or table of " + name)
 }
 
 // Walk calls visit for every group at every place of the plan, outer rows before the rows within them, until visit

@@ -177,6 +177,11 @@ const (
 	RuleShallowOver
 	RuleShallowMud
 	RulePilotHole
+	RuleHousingTilt
+	RulePlugBumped
+	RuleShoeOff
+	RuleCementReturns
+	RuleReadingMud
 	ruleCount
 )
 
@@ -453,6 +458,11 @@ var rules = sync.OnceValue(func() []Rule {
 		least(RuleShallowOver, "shallow_over", "Hole over the shallow sand", Practice, practised, quantity.Pressure, "0 bar", "hydrostatics: drilled with less, the sand flows when it is cut"),
 		least(RuleShallowMud, "shallow_mud", "Kill mud lasts", Practice, practised, quantity.Hours, "0 h", "as planned in the section, at the kill flow"),
 		most(RulePilotHole, "pilot_hole", "Pilot hole through shallow gas", Practice, practised, diameter, "12 1/4 in", "drillingforgas.com, shallow gas standards"),
+		most(RuleHousingTilt, "housing_tilt", "Housing off the vertical", Practice, practised, quantity.Angle, "1 deg", "common practice, more bends the wellhead under riser and stack; from memory"),
+		least(RulePlugBumped, "plug_bumped", "Plug bumped", Practice, practised, quantity.Count, "1", "common practice, without it the shoe track is looked at before it is drilled; from memory"),
+		most(RuleShoeOff, "shoe_off", "Shoe as built off the planned one", Practice, practised, length, "40 ft", "common practice, a joint; from memory"),
+		least(RuleCementReturns, "cement_returns", "Returns seen, cement to the seabed", Practice, practised, quantity.Count, "1", "common practice, without them a top-up job is looked at; from memory"),
+		most(RuleReadingMud, "reading_mud", "Mud changed since the drag reading", Practice, practised, quantity.Density, "0.05 sg", "common practice, it floats the string otherwise; from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {
@@ -461,40 +471,3 @@ var rules = sync.OnceValue(func() []Rule {
 	}
 	return list
 })
-
-// Limits holds the plan's own limits, by RuleID; blank follows the rule.
-type Limits [ruleCount]quantity.Value
-
-// Limit returns the limit that counts for a rule in this plan, and whether it is the plan's own.
-func (p *Plan) Limit(r Rule) (limit quantity.Value, own bool) {
-	if v := p.Limits[r.ID]; v.IsSet() {
-		return v, true
-	}
-	return r.Limit, false
-}
-
-func limitsGroup() *Group {
-	g := table[Limits]("limits", "Limits", func(p *Plan) *Limits { return &p.Limits })
-	for _, r := range Rules() {
-		g.Fields = append(g.Fields, declaration[Limits]{
-			Key: r.Key, Label: short(r.Name), Name: "Own limit: " + r.Name, Kind: r.Measure,
-			Help: "Blank follows the rule (" + r.Source + "). An own limit is marked as the plan's.",
-			At:   func(l *Limits) any { return &l[r.ID] },
-			When: func(p *Plan, _ *Limits) string {
-				if !r.In(p.Well.RuleSet) {
-					return "the rule is not in this rule set"
-				}
-				return ""
-			},
-		}.field())
-	}
-	return g
-}
-
-// short cuts a name to the width of a label.
-func short(name string) string {
-	if len(name) > 16 {
-		return strings.TrimSpace(name[:16])
-	}
-	return name
-}

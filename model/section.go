@@ -73,6 +73,9 @@ type Section struct {
 	// Operations.
 	Steps []StepRow
 	Rates Rates
+	// What it came to be.
+	Built         Built
+	BuiltSlurries []BuiltSlurry
 }
 
 // CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.

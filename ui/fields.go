@@ -69,6 +69,8 @@ func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.S
 		value, valueStyle = "needed", canvas.Caution
 	case value == "":
 		value = "-"
+	case l.ref.AsBuilt(p.plan) != "":
+		value = "(" + value + ")" // planned, and as built otherwise
 	}
 	if !focused && !typed {
 		mark, valueStyle = p.fieldMark(l.ref, mark, valueStyle)

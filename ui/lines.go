@@ -61,7 +61,7 @@ func (p *Planner) appendNested(lines []line, g *model.Group, at model.Place) []l
 	if len(fields) == 0 {
 		return lines
 	}
-	open := p.isOpen(g, model.Place{}, false)
+	open := p.isOpen(g, model.Place{}, len(lines) == 0) // what a page begins with is not hidden
 	lines = append(lines, line{kind: lineHeading, group: g, open: open})
 	if open {
 		lines = append(lines, fields...)
@@ -98,10 +98,11 @@ func listShown(plan *model.Plan, g *model.Group) bool {
 	return g.Path() != "trajectory.survey" || plan.Trajectory.Method == model.SurveyList
 }
 
+// appendFields adds the fields that count just now, and the planned ones that something as built counts in place of.
 func (p *Planner) appendFields(lines []line, g *model.Group, at model.Place) []line {
 	for _, f := range g.Fields {
 		ref := model.Ref{Group: g, Field: f, Place: at}
-		if f.Topic == p.topic && ref.Idle(p.plan) == "" {
+		if shown := ref.Idle(p.plan) == "" || ref.AsBuilt(p.plan) != ""; f.Topic == p.topic && shown {
 			lines = append(lines, line{kind: lineField, ref: ref, group: g, place: at})
 		}
 	}

@@ -404,3 +404,31 @@ func TestARowIsNeverCutWithinANumber(t *testing.T) {
 		}
 	}
 }
+
+// TestThePageNamesFitAnyWindow: the open page is always named, and names that have no room are marked as left out.
+func TestThePageNamesFitAnyWindow(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]")
+	for width := 80; width <= 120; width += 4 {
+		p.Update(tea.WindowSizeMsg{Width: width, Height: 24})
+		for _, topic := range model.Topics() {
+			press(p, "page "+topic.String())
+			line := strings.Split(p.View(), "\n")[2]
+			if strings.Contains(line, "##") || !strings.Contains(line, "["+strings.ToUpper(topic.String())+"]") {
+				t.Errorf("%d columns: %q", width, line)
+			}
+		}
+	}
+}
+
+// TestThePlannedEntryStaysVisible: beside what is as built the planned entry stands in brackets and says what counts.
+func TestThePlannedEntryStaysVisible(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page built")
+	downTo(t, p, "Hole TD")
+	press(p, "2161", "enter", "page hole")
+	wants(t, p, "(2155.0 m)")
+	downTo(t, p, "Hole TD")
+	wants(t, p, "as built: 2161 m counts")
+	press(p, "u")
+	lacks(t, p, "(2155.0 m)")
+	lacks(t, p, "as built: 2161 m counts")
+}

@@ -272,7 +272,7 @@ func helpTexts(g canvas.Glyphs) []helpText {
 			"A number without a unit is in the unit shown. Any unit of the trade may be typed: 1262 ft, 13 5/8 in, 10.2 ppg, 1.25 sg, 385 m. Comma and point are both decimal signs; nothing groups digits.",
 		}},
 		{"Marks", []string{
-			"> has the focus. ! has a finding: stop or caution; !! a section with a stop, ? one that cannot be worked out. + opens, - closes a row. A number with a sign before a figure is its change since the baseline; where it has no room ^ says that the figure rose and v that it fell. ~ marks a figure in a column that has changed. The line below the page tells by how much.",
+			"> has the focus. ! has a finding: stop or caution; !! a section with a stop, ? one that cannot be worked out. + opens, - closes a row. A number with a sign before a figure is its change since the baseline; where it has no room ^ says that the figure rose and v that it fell. ~ marks a figure in a column that has changed. An entry in brackets is planned, and what is as built counts in its place. The line below the page tells by how much.",
 			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
 		}},
 		{"Playing a cement job", []string{

@@ -165,20 +165,23 @@ func (p *Planner) severityMark(s calc.Severity) string {
 }
 
 // drawPages draws the names of the pages on the rule above them, the open one in capitals, and the units shown. In a narrow window
-// the names stand without the rule between them.
+// the names stand without the rule between them, then without the units, then close together.
 func (p *Planner) drawPages(r canvas.Region) {
 	r.HLine(0, 0, r.W(), p.glyphs.Horizontal, canvas.Faint)
 	units := " " + p.set.String() + " units "
 	if p.ownUnits() {
 		units = " plan's units "
 	}
-	x := 2
-	spare := r.W() - x - 1 - len(units) - namesWidth()
-	if spare < 0 {
+	const left, right = 2, 1
+	room := r.W() - left - right
+	if namesWidth() > room {
 		p.drawPagesClose(r)
 		return
 	}
-	between := min(1, spare/(len(model.Topics())+1))
+	if namesWidth() > room-len(units) {
+		units = ""
+	}
+	x, between := left, min(1, (room-len(units)-namesWidth())/(len(model.Topics())+1))
 	for _, t := range model.Topics() {
 		name, style := " "+t.String()+" ", canvas.Plain
 		if t == p.topic {
@@ -186,7 +189,9 @@ func (p *Planner) drawPages(r canvas.Region) {
 		}
 		x = r.Text(x, 0, name, style) + between
 	}
-	r.TextRight(x, 0, r.W()-1-between-x, units, canvas.Faint)
+	if units != "" {
+		r.TextRight(x, 0, r.W()-right-between-x, units, canvas.Faint)
+	}
 }
 
 // drawPagesClose draws the names of the pages where they have no room with their brackets: a blank apart, the units left out, and
@@ -370,6 +375,9 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 		text := l.ref.Field.Help
 		if r := l.ref.Field.RangeText(p.system); r != "" && l.ref.Field.Type == model.QuantityField {
 			text = r + ". " + text
+		}
+		if why := l.ref.AsBuilt(p.plan); why != "" {
+			text = why + ". " + text
 		}
 		if p.view != viewFields { // the field itself is out of sight
 			text = "[" + cmp.Or(l.ref.Field.ScreenText(l.ref.Get(p.plan), p.system), "blank") + "]  " + text

@@ -49,7 +49,7 @@ func (p *printer) mostMud(i int, t *table) {
 // staleTest says why the measured shoe test of a section may no longer hold; empty where nothing says so.
 func (p *printer) staleTest(i int) string {
 	for _, f := range p.findings(func(s int) bool { return s == i }) {
-		if f.Mend == model.PathOf(i, "shoe_test.shoe") && !f.HasLimit {
+		if (f.Mend == model.PathOf(i, "shoe_test.shoe") || f.Mend == model.PathOf(i, "shoe_test.date")) && !f.HasLimit {
 			return f.Text
 		}
 	}

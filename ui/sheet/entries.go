@@ -58,12 +58,17 @@ func (p *printer) sectionEntries(i int, topic model.Topic) []part {
 	return parts
 }
 
-// pairs returns the entries of one row of a group that count just now, blank ones too.
+// pairs returns the entries of one row of a group that count just now, blank ones too, and planned ones with what counts in their
+// place because it is as built.
 func (p *printer) pairs(g *model.Group, at model.Place, topic model.Topic) []pair {
 	var pairs []pair
 	for _, f := range g.Fields {
 		ref := model.Ref{Group: g, Field: f, Place: at}
-		if f.Topic == topic && ref.Idle(p.plan) == "" {
+		switch built := ref.AsBuilt(p.plan); {
+		case f.Topic != topic:
+		case built != "":
+			pairs = append(pairs, pair{f.Name, "planned " + p.entryText(ref) + "; " + built})
+		case ref.Idle(p.plan) == "":
 			pairs = append(pairs, pair{f.Name, p.entryText(ref)})
 		}
 	}

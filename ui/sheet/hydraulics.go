@@ -49,7 +49,7 @@ func (f *flows) both(put func(name string, s *calc.Sheet)) {
 
 // fluidTable says which fluid is pumped and by which correlation it rubs.
 func (p *printer) fluidTable(f *flows) table {
-	s := &p.plan.Sections[f.section]
+	s := &p.counts.Sections[f.section]
 	l := line{name: "mud", note: "friction by " + s.Rheology.Friction, values: []float64{given(s.Density)}}
 	for _, key := range []string{"pv", "yp", "n", "k", "tau0"} {
 		l.values = append(l.values, figureOf(f.planned, "mud.rheology."+key))
@@ -65,7 +65,7 @@ func (p *printer) fluidTable(f *flows) table {
 func (p *printer) flowTable(f *flows) table {
 	t := table{title: "Flow and standpipe, bit at TD", rowHead: "Flow", columns: []heading{
 		{"through bit", quantity.Flow}, {"booster", quantity.Flow}, {"each pump", quantity.StrokeRate}, {"standpipe", quantity.Pressure}, {"pump power", quantity.Power}}}
-	s := &p.plan.Sections[f.section]
+	s := &p.counts.Sections[f.section]
 	booster := nothing()
 	if s.Returns == model.ToRig {
 		booster = s.Booster.SI

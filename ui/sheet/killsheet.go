@@ -26,7 +26,7 @@ func (p *printer) killCard(i int) (c card, why string) {
 
 // killHolds says for what a kill sheet holds: with anything of it changed it is another well's.
 func (p *printer) killHolds(i int) table {
-	s, figures := &p.plan.Sections[i], p.result.Sheet(i)
+	s, figures := &p.counts.Sections[i], p.result.Sheet(i)
 	t := table{title: "Holds for this and nothing else", rowHead: "What"}
 	t.entry("Mud", s.Density, quantity.Density, s.Fluid)
 	if s.Kill.Bit.IsSet() {
@@ -111,7 +111,7 @@ func (p *printer) killPressures(i int) table {
 	s := p.result.Sheet(i)
 	t := table{title: "Kill mud and standpipe", rowHead: "What", byHand: []string{"now"}}
 	t.figures(s, "Kill mud", shown{"", "control.kill.mud"}, shown{"exact", "control.kill.mud.exact"})
-	if mud := given(p.plan.Sections[i].Density); figureOf(s, "control.kill.mud") <= mud {
+	if mud := given(p.counts.Sections[i].Density); figureOf(s, "control.kill.mud") <= mud {
 		t.remark("no heavier than the mud")
 	}
 	t.figures(s, "ICP, kill rate reached", shown{"", "control.kill.initial"})

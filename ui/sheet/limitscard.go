@@ -29,7 +29,7 @@ func (p *printer) limitsCard(i int) (c card, why string) {
 func (p *printer) limitsKick(i int) table {
 	s := p.result.Sheet(i)
 	t := table{title: "Shoe, mud and kick, bit at TD", rowHead: "Limit"}
-	t.entry("Mud", p.plan.Sections[i].Density, quantity.Density, "")
+	t.entry("Mud", p.counts.Sections[i].Density, quantity.Density, "")
 	p.mostMud(i, &t)
 	t.figures(s, "Shoe test", shown{"", "control.test"}, shown{"in mud", "control.test.mud"})
 	if figureOf(s, "control.shoe") < figureOf(s, "control.test") {
@@ -86,7 +86,7 @@ func (t *table) due(f calc.Figure) {
 
 // limitsSand lists the shallow sand and how the hole stands to it.
 func (p *printer) limitsSand(i int) table {
-	s, section := p.result.Sheet(i), &p.plan.Sections[i]
+	s, section := p.result.Sheet(i), &p.counts.Sections[i]
 	t := table{title: "Shallow sand", rowHead: "What"}
 	t.entry("Top of the sand", section.Shallow.Sand, quantity.Length, "")
 	t.entry("Pilot hole", section.Shallow.Pilot, quantity.Diameter, "")
@@ -102,7 +102,7 @@ func (p *printer) limitsSand(i int) table {
 
 // limitsDynamic lists the flows of the dynamic kill and how long its mud lasts.
 func (p *printer) limitsDynamic(i int) table {
-	s, section := p.result.Sheet(i), &p.plan.Sections[i]
+	s, section := p.result.Sheet(i), &p.counts.Sections[i]
 	t := table{title: "Shallow flow: pump at once, never shut in", rowHead: "What"}
 	if _, there := s.Find("control.dynamic.flow"); !there {
 		return t

@@ -18,7 +18,7 @@ const (
 // mudCard makes the mud sheet of a section; why says what keeps it from being made.
 func (p *printer) mudCard(i int) (c card, why string) {
 	c = card{section: i, title: "Mud sheet: " + p.wellName() + ", section " + fmt.Sprint(i+1)}
-	if s := &p.plan.Sections[i]; !s.Density.IsSet() {
+	if s := &p.counts.Sections[i]; !s.Density.IsSet() {
 		return c, "mud density is blank"
 	}
 	c.tables = append(c.tables, p.mudsTable(i))
@@ -41,7 +41,7 @@ func (p *printer) mudCard(i int) (c card, why string) {
 
 // mudsTable lists every fluid that the section is drilled with or has aboard, as entered.
 func (p *printer) mudsTable(i int) table {
-	s := &p.plan.Sections[i]
+	s := &p.counts.Sections[i]
 	t := table{title: "Fluids", rowHead: "Fluid", columns: []heading{{"density", quantity.Density}, {"volume", quantity.Volume}}}
 	add := func(name string, density quantity.Value, volume float64) {
 		if density.IsSet() {
@@ -68,7 +68,7 @@ func (p *printer) mudsTable(i int) table {
 
 // weightUpTable lists the weighting material for a few steps of density.
 func (p *printer) weightUpTable(i int) table {
-	s := &p.plan.Sections[i]
+	s := &p.counts.Sections[i]
 	change := "gained"
 	if s.Treatment.Keep == model.VolumeKept {
 		change = "dumped first"

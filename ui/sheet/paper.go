@@ -33,6 +33,7 @@ const (
 	ComparisonPaper              // what differs from another plan
 	OddsSheet                    // how outcomes spread over the ranges of a section, and the odds that limits are met
 	TrialsSheet                  // what-ifs of a section beside the plan
+	AsBuiltSheet                 // what a section came to be beside what was planned, with room for what is not known yet
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
@@ -53,6 +54,7 @@ func PaperNames() []string {
 		"comparison",
 		"odds-sheet",
 		"trials",
+		"as-built-sheet",
 	}
 }
 
@@ -148,6 +150,8 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.oddsCard(i)
 	case TrialsSheet:
 		return p.trialsCard(i)
+	case AsBuiltSheet:
+		return p.asBuiltCard(i)
 	}
 	return p.cementCard(i)
 }

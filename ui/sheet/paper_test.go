@@ -158,7 +158,8 @@ func TestEveryPaperHoldsTheSameNumbersInEveryForm(t *testing.T) {
 	o := options(plan)
 	o.Section = 3
 	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet,
-		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet, sheet.TrialsSheet} {
+		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet, sheet.TrialsSheet,
+		sheet.AsBuiltSheet} {
 		o.Format = sheet.JSON
 		var got struct {
 			Cards []struct {

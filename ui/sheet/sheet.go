@@ -107,7 +107,8 @@ func (p *printer) writePages(w io.Writer, pages []page) error {
 
 // printer holds what every part of a sheet is made from.
 type printer struct {
-	plan   *model.Plan
+	plan   *model.Plan // as entered
+	counts *model.Plan // with what is as built in place of what was planned
 	result *calc.Result
 	Options
 	glyphs canvas.Glyphs
@@ -122,7 +123,7 @@ func newPrinter(plan *model.Plan, result *calc.Result, o Options) (*printer, err
 	case o.Section < -1 || o.Section >= len(plan.Sections):
 		return nil, fmt.Errorf("there is no section %d: the plan has %d", o.Section+1, len(plan.Sections))
 	}
-	p := &printer{plan: plan, result: result, Options: o, glyphs: canvas.UnicodeGlyphs()}
+	p := &printer{plan: plan, counts: model.AsBuilt(plan), result: result, Options: o, glyphs: canvas.UnicodeGlyphs()}
 	if o.ASCII {
 		p.glyphs = canvas.ASCIIGlyphs()
 	}

@@ -40,7 +40,7 @@ func (p *printer) testRun(i int) bool {
 
 // testPlanned lists to what is pumped and what with.
 func (p *printer) testPlanned(i int) table {
-	s, section := p.result.Sheet(i), &p.plan.Sections[i]
+	s, section := p.result.Sheet(i), &p.counts.Sections[i]
 	test := &section.ShoeTest
 	t := table{title: "Planned", rowHead: "What"}
 	t.figures(s, "Gauge at the plan", shown{"", "control.test.gauge"})
@@ -156,7 +156,7 @@ func (p *printer) testCounts(i int) table {
 func (p *printer) testLimits(i int) table {
 	s := p.result.Sheet(i)
 	t := table{title: "What follows, with this section's mud", rowHead: "Limit"}
-	t.entry("Mud", p.plan.Sections[i].Density, quantity.Density, "")
+	t.entry("Mud", p.counts.Sections[i].Density, quantity.Density, "")
 	p.mostMud(i, &t)
 	p.mostAtChoke(i, &t, "Choke, pump off (MAASP)", "Choke, at the kill rate")
 	t.figures(s, "Kick margin at TD", shown{"", "control.kick_margin"})
