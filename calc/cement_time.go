@@ -7,26 +7,41 @@ import (
 	"borewalk/model/quantity"
 )
 
+// jobTime is how long the parts of a cement job take.
+type jobTime struct {
+	list                        []stage
+	mixing, stopped, displacing float64
+	missing                     gap
+}
+
+func (t *jobTime) whole() float64 { return t.mixing + t.stopped + t.displacing }
+
+// jobTimeOf adds up the stages of a job.
+func (e *evaluation) jobTimeOf(i int, job *cementJob) jobTime {
+	t := jobTime{missing: first(job.missing, e.spacerGap(i), e.rateGap(i))}
+	if t.missing.open() {
+		return t
+	}
+	t.list = job.stages
+	for _, s := range t.list {
+		switch {
+		case s.fluid < 0:
+			t.stopped += s.time()
+		case s.fluid == displacerFluid:
+			t.displacing += s.time()
+		default:
+			t.mixing += s.time()
+		}
+	}
+	return t
+}
+
 // cementTimes adds how long a cement job takes, what of the thickening time is left, and the wait on cement.
 func (e *evaluation) cementTimes(i int, p *page, job *cementJob) {
 	p.group = "Time"
-	missing := first(job.missing, e.spacerGap(i), e.rateGap(i))
-	var list []stage
-	if !missing.open() {
-		list = job.stages
-	}
-	var mixing, stopped, displacing float64
-	for _, s := range list {
-		switch {
-		case s.fluid < 0:
-			stopped += s.time()
-		case s.fluid == displacerFluid:
-			displacing += s.time()
-		default:
-			mixing += s.time()
-		}
-	}
-	whole := mixing + stopped + displacing
+	t := e.jobTimeOf(i, job)
+	list, missing := t.list, t.missing
+	mixing, stopped, displacing, whole := t.mixing, t.stopped, t.displacing, t.whole()
 	p.put("cement.time.mixing", "Mixing", quantity.Hours, mixing, missing, func(w *Working) {
 		w.Formula = "t = (spacers + slurries) / mixing rate"
 		w.pumping(list, func(s stage) bool { return s.fluid >= firstSpacer })

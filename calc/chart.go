@@ -21,12 +21,13 @@ type Chart struct {
 
 // ChartCurve is one line of a chart. Curves of different kinds have scales of their own. Limit says that the others are
 // to be held against it: a rating, a fracture gradient. Single says that the points are readings, in any order, with nothing known
-// between them.
+// between them. Level says that where the curve steps all that lies between is part of it.
 type ChartCurve struct {
 	Name   string
 	Kind   quantity.Kind
 	Limit  bool
 	Single bool
+	Level  bool
 	Points []ChartPoint
 }
 
@@ -70,6 +71,8 @@ func Charts(plan *model.Plan, section int, topic model.Topic) []Chart {
 		return e.cementCharts(section)
 	case model.TopicControl:
 		return e.controlCharts(section)
+	case model.TopicTime:
+		return e.timeCharts()
 	}
 	return nil
 }

@@ -25,8 +25,9 @@ type Result struct {
 	Sketch   Sketch
 	Window   []WindowPoint
 	Traces   []Trace
-	Steps    [][]Step // the operations of each section, in order
-	Seats    []Seat   // that the prognosis would allow, beside the plan's own
+	Steps    [][]Step  // the operations of each section, in order
+	Present  []Finding // of the section in work with its hole as deep as it is now
+	Seats    []Seat    // that the prognosis would allow, beside the plan's own
 }
 
 // Sheet returns the figures of a section, or of the well for section -1.
@@ -63,15 +64,19 @@ type evaluation struct {
 	rubs         []*rubbingAnnulus
 	tallies      []*stringTally // of each section, as they are asked for
 	drills       []drillString
-	bores        []bore.Profile  // the outer bores of each section, once they are known
-	cements      []*cementJob    // of each section, as they are asked for
-	worked       []*workedJob    // likewise, with what they come to
-	moves        []*moving       // the drill strings on their way, likewise
-	loops        []*loop         // the ways of the fluid, likewise
-	circulations []*circulation  // likewise, at the planned flow
-	rounds       []*drilledRound // likewise, with the temperatures
-	fitted       []liner         // the liners, once they are asked for, with those on board
-	poured       *poured         // a cement job pumped as another hole was to take it; nil for as planned
+	bores        []bore.Profile      // the outer bores of each section, once they are known
+	cements      []*cementJob        // of each section, as they are asked for
+	worked       []*workedJob        // likewise, with what they come to
+	moves        []*moving           // the drill strings on their way, likewise
+	loops        []*loop             // the ways of the fluid, likewise
+	circulations []*circulation      // likewise, at the planned flow
+	rounds       []*drilledRound     // likewise, with the temperatures
+	fitted       []liner             // the liners, once they are asked for, with those on board
+	poured       *poured             // a cement job pumped as another hole was to take it; nil for as planned
+	stepTexts    map[string]stepText // once they are asked for
+	operations   []*operations       // of each section, as they are asked for
+	clocked      *timeline           // of the whole well, once it is asked for
+	taken        [][]stockUse        // of the stocks by each section, once they are asked for
 	explain      *explanation
 }
 
@@ -103,6 +108,10 @@ func run(plan *model.Plan) *evaluation {
 	for i := range plan.Sections {
 		e.sectionPages(i)
 	}
+	for i := range plan.Sections {
+		e.timePage(i)
+	}
+	e.handoverPage()
 	e.result.Datum = e.datum
 	e.result.Sketch = e.sketch()
 	e.result.Window = e.windowPoints()
@@ -118,8 +127,10 @@ func runPages(plan *model.Plan, section int, wish *explanation) *evaluation {
 	switch {
 	case section < 0:
 		e.wellPage()
+		e.handoverPage()
 	case section < len(plan.Sections):
 		e.sectionPages(section)
+		e.timePage(section)
 	}
 	e.sendToActuals()
 	return e
@@ -153,7 +164,7 @@ func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 	return e
 }
 
-// sectionPages works out the pages of one section.
+// sectionPages works out the pages of one section, but for that of time, which looks at the operations of all.
 func (e *evaluation) sectionPages(i int) {
 	e.result.Sections[i].Figures = make([]Figure, 0, figuresPerSection)
 	e.holePage(i)

@@ -59,6 +59,14 @@ func (s *Sheet) Find(key string) (Figure, bool) {
 	return Figure{}, false
 }
 
+// gap returns what is missing for a figure.
+func (f *Figure) gap() gap {
+	if f.OK {
+		return gap{}
+	}
+	return gap{f.Mend, f.Why}
+}
+
 // gap is what is missing or impossible: the entry to mend and why. The zero gap is none.
 type gap struct {
 	path model.Path

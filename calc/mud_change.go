@@ -205,22 +205,28 @@ func (e *evaluation) wantedFigures(i int, p *page, t *treating) {
 	e.diluteFigures(i, p, t, wanted)
 }
 
+// diluted returns the base fluid that thins the mud of section i down to a density.
+func (e *evaluation) diluted(i int, t *treating, wanted float64) (d mixing.Dilution, missing gap) {
+	base := e.plan.Sections[i].Recipe.Base
+	if missing = lacks(base, i, "recipe.base", "base fluid to dilute with"); missing.open() {
+		return d, missing
+	}
+	var err error
+	if t.keep {
+		d, err = mixing.DiluteKeeping(t.mud, base.SI, wanted)
+	} else {
+		d, err = mixing.Dilute(t.mud, base.SI, wanted)
+	}
+	if err != nil {
+		return d, gap{t.path, err.Error()}
+	}
+	return d, gap{}
+}
+
 // diluteFigures adds the base fluid that thins the mud down.
 func (e *evaluation) diluteFigures(i int, p *page, t *treating, wanted float64) {
 	base := e.plan.Sections[i].Recipe.Base
-	missing := lacks(base, i, "recipe.base", "base fluid to dilute with")
-	var d mixing.Dilution
-	if !missing.open() {
-		var err error
-		if t.keep {
-			d, err = mixing.DiluteKeeping(t.mud, base.SI, wanted)
-		} else {
-			d, err = mixing.Dilute(t.mud, base.SI, wanted)
-		}
-		if err != nil {
-			missing = gap{t.path, err.Error()}
-		}
-	}
+	d, missing := e.diluted(i, t, wanted)
 	why := func(formula string) func(*Working) {
 		return func(w *Working) {
 			w.Formula = formula

@@ -20,18 +20,24 @@ func (e *evaluation) mudRecipe(i int, p *page, build batch) {
 	}
 }
 
+// built returns the base fluid and the weighting material in the mud that is to be built.
+func (e *evaluation) built(i int, build batch) (a mixing.Addition, missing gap) {
+	if build.missing.open() {
+		return a, build.missing
+	}
+	// Full tanks of base fluid, of which so much gives way to weighting material.
+	base := mixing.Fluid{Volume: build.Volume, Density: e.plan.Sections[i].Recipe.Base.SI}
+	a, err := mixing.WeightUpKeeping(base, mixing.Material{Density: e.weighting(i).Density}, build.Density)
+	if err != nil {
+		return a, gap{model.PathOf(i, "recipe.base"), err.Error()}
+	}
+	return a, gap{}
+}
+
 // buildFigures adds the base fluid and the weighting material in the mud that is to be built.
 func (e *evaluation) buildFigures(i int, p *page, build batch) {
 	base := e.plan.Sections[i].Recipe.Base.SI
-	missing := build.missing
-	var a mixing.Addition
-	if !missing.open() {
-		var err error
-		// Full tanks of base fluid, of which so much gives way to weighting material.
-		if a, err = mixing.WeightUpKeeping(mixing.Fluid{Volume: build.Volume, Density: base}, mixing.Material{Density: e.weighting(i).Density}, build.Density); err != nil {
-			missing = gap{model.PathOf(i, "recipe.base"), err.Error()}
-		}
-	}
+	a, missing := e.built(i, build)
 	parts := func(w *Working) {
 		w.in("V", "mud to build", quantity.Volume, build.Volume)
 		w.in("rho", "mud", quantity.Density, build.Density)

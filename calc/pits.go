@@ -199,7 +199,13 @@ func (e *evaluation) pitFigures(i int, p *page, holds *contents) batch {
 		w.Note = "Dead volume below the suctions is not counted."
 	})
 	e.judgePits(i, &b, holds, lost, left)
-	return batch{mixing.Fluid{Volume: b.build, Density: e.plan.Sections[i].Density.SI}, first(lost, lacks(e.plan.Sections[i].Density, i, "density", "mud density"))}
+	return e.pitBatch(i, &b)
+}
+
+// pitBatch returns the mud that a section with a riser has to build by its budget.
+func (e *evaluation) pitBatch(i int, b *pitBudget) batch {
+	density := e.plan.Sections[i].Density
+	return batch{mixing.Fluid{Volume: b.build, Density: density.SI}, first(b.missing, b.lossGap, lacks(density, i, "density", "mud density"))}
 }
 
 // behindFormula says how the mud left behind pipe was got.

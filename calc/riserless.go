@@ -107,6 +107,12 @@ func (e *evaluation) riserlessFigures(i int, p *page, holds *contents) batch {
 		e.killFigures(i, p)
 	}
 	e.judgeRiserlessPits(i, p, &d)
+	return e.riserlessBatch(i, &d)
+}
+
+// riserlessBatch returns the mud that a section without a riser has to make: the heavy stock, else the spot fluid.
+func (e *evaluation) riserlessBatch(i int, d *dumping) batch {
+	s, r := &e.plan.Sections[i], &e.plan.Sections[i].Riserless
 	switch {
 	case r.StockDensity.IsSet() && r.StockVolume.IsSet():
 		return batch{Fluid: mixing.Fluid{Volume: r.StockVolume.SI, Density: r.StockDensity.SI}}

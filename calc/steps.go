@@ -5,11 +5,15 @@ import (
 	"borewalk/model/quantity"
 )
 
-// The steps page is worked out last: an operation names the figures of its section that the crew needs for it.
+// The steps page is worked out after those whose figures it names: an operation shows what the crew needs for it.
 
-// stepsPage makes the list of operations of a section, with the durations that follow, and its figures.
+// stepsPage puts the figures of section i into its operations, and adds what they come to.
 func (e *evaluation) stepsPage(i int) {
-	list, missing := e.stepsOf(i)
+	o := e.operationsOf(i)
+	list, missing := o.list, o.missing
+	for k := range list {
+		e.numberStep(i, &list[k])
+	}
 	e.result.Steps[i] = list
 	p := e.page(i, model.TopicSteps)
 	p.group = "Operations, likely"
@@ -82,6 +86,44 @@ func (s *Step) noted() string {
 		return s.Note
 	}
 	return ""
+}
+
+// numberStep adds the figures of its section that an operation names.
+func (e *evaluation) numberStep(i int, s *Step) {
+	if s.Own {
+		return
+	}
+	for _, figure := range e.stepText(s.Key).figures {
+		if f, ok := e.result.Sections[i].Find(figure); ok {
+			s.Numbers = append(s.Numbers, numberOf(f))
+		}
+	}
+}
+
+// stepText returns the text of an operation. All of them are written out once for a run.
+func (e *evaluation) stepText(key string) stepText {
+	if e.stepTexts == nil {
+		e.stepTexts = stepTexts()
+	}
+	return e.stepTexts[key]
+}
+
+// operations are those of a section in order, and what is missing to tell which there are and between which depths.
+type operations struct {
+	list    []Step
+	missing gap
+}
+
+// operationsOf returns the operations of section i, made once; their figures are put in by its steps page.
+func (e *evaluation) operationsOf(i int) *operations {
+	if e.operations == nil {
+		e.operations = make([]*operations, len(e.plan.Sections))
+	}
+	if e.operations[i] == nil {
+		list, missing := e.stepsOf(i)
+		e.operations[i] = &operations{list, missing}
+	}
+	return e.operations[i]
 }
 
 // stepsOf returns the operations of section i in order, as made from the plan and changed by its rows, and what is missing to

@@ -36,14 +36,9 @@ func (m *stepMaker) unknown() gap {
 
 // add writes an operation after which the end of what hangs in the hole, and the hole, are at depths along it.
 func (m *stepMaker) add(key string, kind StepKind, to, hole float64) *Step {
-	text := stepTexts[key]
+	text := m.e.stepText(key)
 	s := Step{Key: key, Name: text.name, Kind: kind, Do: text.do, Who: text.who, Stops: text.stops, Contingency: text.contingency, Row: -1,
 		From: m.end, To: to, HoleFrom: m.hole, HoleTo: hole}
-	for _, figure := range text.figures {
-		if f, ok := m.e.result.Sections[m.i].Find(figure); ok {
-			s.Numbers = append(s.Numbers, numberOf(f))
-		}
-	}
 	m.end, m.hole = to, hole
 	m.list = append(m.list, s)
 	return &m.list[len(m.list)-1]

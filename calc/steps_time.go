@@ -5,13 +5,28 @@ import (
 	"slices"
 	"strconv"
 
+	"borewalk/calc/bore"
 	"borewalk/model"
 )
 
-// Durations in hours of operations that no rate gives: common practice, from memory. The plan's rows go before them.
-var fixedHours = map[string]float64{
-	"latch_stack": 3, "tag_seabed": 0.5, "tag": 0.5, "casing_test": 1, "shoe_test": 1.5, "land": 1.5, "seal": 2, "set_hanger": 2, "packer": 1,
-	"release": 0.5, "liner_test": 3, "soak": 4,
+// fixedHours returns the duration in hours of an operation that no rate gives, and false for others: common practice, from memory.
+// The plan's rows go before it.
+func fixedHours(key string) (hours float64, ok bool) {
+	switch key {
+	case "tag_seabed", "tag", "release":
+		return 0.5, true
+	case "casing_test", "packer":
+		return 1, true
+	case "shoe_test", "land":
+		return 1.5, true
+	case "seal", "set_hanger":
+		return 2, true
+	case "latch_stack", "liner_test":
+		return 3, true
+	case "soak":
+		return 4, true
+	}
+	return 0, false
 }
 
 // Rates of the rig that the plan does not give are these: common practice, from memory.
@@ -31,7 +46,7 @@ func (e *evaluation) timeStep(i int, s *Step) {
 	section := &e.plan.Sections[i]
 	r, t := &section.Rates, &e.plan.Schedule
 	at := func(likely float64, by string, missing gap) { e.spread(i, s, likely, by, missing) }
-	if fixed, ok := fixedHours[s.Key]; ok {
+	if fixed, ok := fixedHours(s.Key); ok {
 		at(fixed*hours, "a duration of practice; a row of the list gives another", gap{})
 		return
 	}
@@ -178,42 +193,28 @@ func (e *evaluation) runTime(i int, s *Step) (likely float64, by string, missing
 // pumpTime returns how long a circulation takes.
 func (e *evaluation) pumpTime(i int, s *Step) (likely float64, by string, missing gap) {
 	section := &e.plan.Sections[i]
-	if missing = first(lacks(section.Flow, i, "flow", "flow"), e.boreGap(i)); missing.open() {
+	if missing = first(e.flowGap(i), e.boreGap(i)); missing.open() {
 		return 0, "", missing
 	}
-	hole := e.found(i, "volume.hole.time")
-	switch missing = hole.gap(); {
-	case missing.open():
-		return 0, "", missing
-	case s.Key == "clean_up":
-		return usual(section.Rates.CleanUp, model.UsualCleanUp) * hole.Value, "t = circulations × (volume of the hole / flow)", gap{}
-	case s.Key == "reverse_out":
-		back := e.found(i, "cement.reverse_out")
-		missing = first(back.gap(), lacks(section.Cement.DisplaceRate, i, "pumping.displace_rate", "rate of displacing"))
-		return quotient(back.Value, section.Cement.DisplaceRate.SI), "t = volume / rate of displacing", missing
+	hole := bore.Volume(e.empty(i, gap{})) / section.Flow.SI
+	switch s.Key {
+	case "clean_up":
+		return usual(section.Rates.CleanUp, model.UsualCleanUp) * hole, "t = circulations × (volume of the hole / flow)", gap{}
+	case "reverse_out":
+		job := e.cementOf(i)
+		if missing = first(job.missing, lacks(section.Cement.DisplaceRate, i, "pumping.displace_rate", "rate of displacing")); missing.open() {
+			return 0, "", missing
+		}
+		return quotient(e.displaced(i, job).running, section.Cement.DisplaceRate.SI), "t = volume / rate of displacing", gap{}
 	}
-	return hole.Value, "t = volume of the hole / flow", gap{}
-}
-
-// found returns a figure of section i that an earlier page has made; one that it has not made is blank.
-func (e *evaluation) found(i int, key string) Figure {
-	f, ok := e.result.Sections[i].Find(key)
-	if !ok {
-		f.Why = "there is no such figure for this section"
-	}
-	return f
-}
-
-// gap returns what is missing for a figure.
-func (f *Figure) gap() gap {
-	if f.OK {
-		return gap{}
-	}
-	return gap{f.Mend, f.Why}
+	return hole, "t = volume of the hole / flow", gap{}
 }
 
 // cementDuration returns how long the cement job takes.
 func (e *evaluation) cementDuration(i int) (likely float64, by string, missing gap) {
-	f := e.found(i, "cement.time")
-	return f.Value, "t = mixing + plugs and lines + displacing", f.gap()
+	t := e.jobTimeOf(i, e.cementOf(i))
+	if whole := t.whole(); math.IsNaN(whole) || math.IsInf(whole, 0) {
+		t.missing = first(t.missing, gap{why: "the entries give no finite duration"})
+	}
+	return t.whole(), "t = mixing + plugs and lines + displacing", t.missing
 }

@@ -8,7 +8,7 @@ import (
 	"borewalk/model/quantity"
 )
 
-// contents is what a well holds with the drill string at TD, and without a string: intervals, from the rotary down.
+// contents is what a well holds with the drill string in it, and without a string: intervals, from the rotary down.
 type contents struct {
 	string, annuli []bore.Interval // the string's bore, and round it
 	well           []bore.Interval // nothing in the well; from where returns leave it
@@ -24,15 +24,19 @@ func (c *contents) inside() float64 { return bore.Volume(c.string) }
 // outside returns the volume of the annulus in m3 up to where returns leave it.
 func (c *contents) outside() float64 { return bore.Between(c.annuli, c.from, math.Inf(1)) }
 
-// contentsOf works out what the well of section i holds.
-func (e *evaluation) contentsOf(i int) contents {
+// contentsOf works out what the well of section i holds with the drill string at TD.
+func (e *evaluation) contentsOf(i int) contents { return e.contentsAt(i, e.sections[i].td) }
+
+// contentsAt works out what it holds with the bit at a depth along hole.
+func (e *evaluation) contentsAt(i int, bit float64) contents {
 	h, d := &e.sections[i], &e.drills[i]
+	bodies := lifted(d.bodies, h.td-bit)
 	c := contents{bores: e.boreGap(i), missing: first(d.missing, e.boreGap(i))}
-	c.string, c.well = bore.Inside(d.bodies, 0, h.td), e.empty(i, c.bores)
+	c.string, c.well = bore.Inside(bodies, 0, bit), e.empty(i, c.bores)
 	if c.missing.open() {
 		return c
 	}
-	c.annuli = bore.Intervals(e.bores[i], d.bodies, 0, h.td)
+	c.annuli = bore.Intervals(e.bores[i], bodies, 0, bit)
 	if err := bore.Fit(c.annuli); err != nil {
 		c.missing, c.misfit = gap{model.PathOf(i, "hole"), "the drill string does not fit: " + err.Error()}, true
 	}

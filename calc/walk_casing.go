@@ -195,15 +195,15 @@ func (w *walker) letGo() {
 	e, i := w.e, w.i
 	job, c := e.cementOf(i), &e.strings[i]
 	annulus, pocket, inside, round := w.stands(state.Annulus), w.stands(state.Pocket), w.stands(state.Inside), w.stands(state.Between)
-	w.behind = standing(annulus, c.top, c.shoe)
+	w.behind = standIn(annulus, c.top, c.shoe)
 	reach := w.reach(job, inside)
-	w.solid = joinedStands(append(standing(inside, reach, c.shoe), pocket...))
+	w.solid = joinedStands(append(standIn(inside, reach, c.shoe), pocket...))
 	w.casing = false
 	end, pipe := c.top, job.string[0]
 	if job.inner != nil {
 		end = job.end
 	}
-	w.open = joinedStands(slices.Concat(standing(annulus, 0, c.top), round, standing(inside, end, reach)))
+	w.open = joinedStands(slices.Concat(standIn(annulus, 0, c.top), round, standIn(inside, end, reach)))
 	profile := w.insideBores()
 	if outlet := w.outlet(profile).MD; end <= outlet+clear { // let go at the seabed: the string hangs in the sea
 		w.well, w.local, w.at.Pipe = nil, nil, end
@@ -211,7 +211,7 @@ func (w *walker) letGo() {
 	}
 	w.hang(profile, []bore.Body{{Top: 0, Bottom: end, OD: pipe.OD, ID: pipe.ID}}, nil, false, w.leftBehind())
 	if !w.fault.open() {
-		w.lay(state.Inside, standing(inside, 0, end))
+		w.lay(state.Inside, standIn(inside, 0, end))
 		w.at.Pipe = end
 	}
 }

@@ -94,7 +94,7 @@ func (w *walker) drill(s *Step) {
 func (w *walker) deepen(md, seconds float64) float64 {
 	annulus, inside := w.stands(state.Annulus), w.stands(state.Inside)
 	w.at.Hole = max(w.at.Hole, md)
-	w.solid = standing(w.solid, md, w.at.Hole)
+	w.solid = standIn(w.solid, md, w.at.Hole)
 	mud := w.mud(md)
 	if w.hang(w.bores(), w.drillString(md), nil, w.floats(), mud); w.fault.open() {
 		return 0

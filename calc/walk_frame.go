@@ -60,16 +60,16 @@ func (w *walker) place(f *JobFrame) {
 // placeSet writes down what stands where when the section's own string is set and left alone.
 func (w *walker) placeSet(f *JobFrame) {
 	top, shoe := w.at.Top, w.at.Shoe
-	inside, round := standing(w.open, top, w.bottom()), standing(w.open, 0, top)
+	inside, round := standIn(w.open, top, w.bottom()), standIn(w.open, 0, top)
 	if w.well != nil {
 		f.Inside = w.stands(state.Inside)
-		round = standing(w.stands(state.Annulus), 0, top)
-		f.Between = standing(w.stands(state.Annulus), top, w.at.Pipe)
+		round = standIn(w.stands(state.Annulus), 0, top)
+		f.Between = standIn(w.stands(state.Annulus), top, w.at.Pipe)
 		inside = w.stands(state.Pocket)
 	}
-	f.Inside = joinedStands(slices.Concat(f.Inside, inside, standing(w.solid, 0, shoe)))
+	f.Inside = joinedStands(slices.Concat(f.Inside, inside, standIn(w.solid, 0, shoe)))
 	f.Annulus = joinedStands(append(round, w.behind...))
-	f.Pocket = standing(w.solid, shoe, w.at.Hole)
+	f.Pocket = standIn(w.solid, shoe, w.at.Hole)
 }
 
 // points returns where the columns are followed.
@@ -111,7 +111,7 @@ func (w *walker) emw(md float64) (float64, bool) {
 	if top := list[0].Top; top > w.e.datum.MSL {
 		pressure = column.PressureOf(w.e.seawater(), w.e.path.TVD(top)-w.e.datum.MSL)
 	}
-	for _, s := range standing(list, 0, md) {
+	for _, s := range standIn(list, 0, md) {
 		if s.Fluid >= 0 {
 			pressure += column.PressureOf(w.fluids[s.Fluid].Density, w.e.path.TVD(s.Bottom)-w.e.path.TVD(s.Top))
 		}

@@ -152,8 +152,8 @@ func joinedStands(list []JobStand) (joined []JobStand) {
 	return joined
 }
 
-// standing returns what of a list stands between two depths.
-func standing(list []JobStand, top, bottom float64) (cut []JobStand) {
+// standIn returns what of a list stands between two depths.
+func standIn(list []JobStand, top, bottom float64) (cut []JobStand) {
 	for _, s := range list {
 		if s.Top, s.Bottom = max(s.Top, top), min(s.Bottom, bottom); s.Bottom-s.Top > 1e-6 {
 			cut = append(cut, s)

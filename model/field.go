@@ -25,18 +25,19 @@ const (
 	TopicSteps
 	TopicTime
 	TopicBuilt
+	TopicHandover
 	TopicTrial
 )
 
 // Topics lists every topic that has a page, in their order.
 func Topics() []Topic {
 	return []Topic{TopicWell, TopicHole, TopicString, TopicMud, TopicHydraulics, TopicCasing, TopicCement, TopicControl, TopicSteps, TopicTime,
-		TopicBuilt}
+		TopicBuilt, TopicHandover}
 }
 
 // String returns the page's name.
 func (t Topic) String() string {
-	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time", "built", "trial"}[t]
+	return [...]string{"well", "hole", "string", "mud", "hydraulics", "casing", "cement", "control", "steps", "time", "built", "handover", "trial"}[t]
 }
 
 // FieldType says what sort of entry a field takes.

@@ -427,3 +427,11 @@ func list[T any, R rowOf[T]](name, title, help string, topic Topic, parent *Grou
 	g.origin = func(row any) *int { return R(row.(*T)).rowOrigin() }
 	return g
 }
+
+// On reports whether a group at the top of the file stands on a page: a list by where its rows are added, a table by any of its fields.
+func (g *Group) On(topic Topic) bool {
+	if g.List {
+		return g.Topic == topic
+	}
+	return slices.ContainsFunc(g.Fields, func(f *Field) bool { return f.Topic == topic })
+}

@@ -16,6 +16,8 @@ var groups = sync.OnceValue(func() []*Group {
 	surveyGroup(trajectory)
 	prognosis := prognosisGroup()
 	windowGroup(prognosis)
+	status := statusGroup()
+	abnormalGroup(status)
 	section := sectionGroup()
 	recipeGroup(section)
 	treatmentGroup(section)
@@ -59,9 +61,11 @@ var groups = sync.OnceValue(func() []*Group {
 	ratesGroup(section)
 	builtGroup(section)
 	builtSlurryGroup(section)
+	useGroup(section)
+	doneGroup(section)
 	return []*Group{
-		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(),
-		section, trialGroup(),
+		wellGroup(), unitsGroup(), wellheadGroup(), rig, trajectory, prognosis, formationGroup(), limitsGroup(), seatsGroup(), scheduleGroup(), stockGroup(),
+		status, handoverGroup(), section, trialGroup(),
 	}
 })
 
@@ -81,10 +85,18 @@ var (
 	sectionList   = sync.OnceValue(func() *Group { return atTop("section") })
 	jointList     = sync.OnceValue(func() *Group { return within("joint") })
 	testPointList = sync.OnceValue(func() *Group { return within("test_point") })
+	handoverList  = sync.OnceValue(func() *Group { return atTop("handover") })
+	statusTable   = sync.OnceValue(func() *Group { return atTop("status") })
 	slowRateList  = sync.OnceValue(func() *Group { return within("slow_rate") })
 	builtSlurries = sync.OnceValue(func() *Group { return within("built_slurry") })
 	builtTable    = sync.OnceValue(func() *Group { return within("built") })
 )
+
+// HandoverList returns the list of handovers.
+func HandoverList() *Group { return handoverList() }
+
+// StatusGroup returns the table of how the well stands.
+func StatusGroup() *Group { return statusTable() }
 
 // atTop returns the group of a name at the top of the file.
 func atTop(name string) *Group {

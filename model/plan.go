@@ -34,6 +34,9 @@ type Plan struct {
 	Limits     Limits
 	Seats      Seats
 	Schedule   Schedule
+	Stocks     []Stock
+	Status     Status
+	Handovers  []Handover
 	Sections   []Section
 	Log        []LogRow
 	Trials     []Trial

@@ -182,6 +182,13 @@ const (
 	RuleShoeOff
 	RuleCementReturns
 	RuleReadingMud
+	RuleStockMass
+	RuleStockVolume
+	RuleBoat
+	RuleReliefChecks
+	RuleReliefStrokes
+	RuleReliefMud
+	RuleReliefPressure
 	ruleCount
 )
 
@@ -463,6 +470,13 @@ var rules = sync.OnceValue(func() []Rule {
 		most(RuleShoeOff, "shoe_off", "Shoe as built off the planned one", Practice, practised, length, "40 ft", "common practice, a joint; from memory"),
 		least(RuleCementReturns, "cement_returns", "Returns seen, cement to the seabed", Practice, practised, quantity.Count, "1", "common practice, without them a top-up job is looked at; from memory"),
 		most(RuleReadingMud, "reading_mud", "Mud changed since the drag reading", Practice, practised, quantity.Density, "0.05 sg", "common practice, it floats the string otherwise; from memory"),
+		least(RuleStockMass, "stock_mass", "Bulk left over what stays aboard", Practice, practised, quantity.Mass, "0 t", "mass balance; what stays as entered, or by practice"),
+		least(RuleStockVolume, "stock_volume", "Fluid left over what stays aboard", Practice, practised, quantity.Volume, "0 m3", "volume balance; what stays as entered, or by practice"),
+		least(RuleBoat, "boat", "Boat before what it brings is needed", Practice, practised, quantity.Days, "0 d", "by the likely durations and the boat's day as entered; common practice"),
+		least(RuleReliefChecks, "relief_checks", "Recomputed by the relief", Practice, practised, quantity.Count, "1", "common practice, the relief works strokes and kill figures out before he takes over; from memory"),
+		most(RuleReliefStrokes, "relief_strokes", "Strokes of the relief off the program's", Practice, practised, quantity.Ratio, "1 %", "common practice, pump efficiency is known no better; from memory"),
+		most(RuleReliefMud, "relief_mud", "Kill mud of the relief off the program's", Practice, practised, quantity.Density, "0.01 sg", "common practice, as a balance is read; from memory"),
+		most(RuleReliefPressure, "relief_pressure", "Pressure of the relief off the program's", Practice, practised, quantity.Pressure, "5 bar", "common practice, as a gauge is read; from memory"),
 	}
 	for i, r := range list {
 		if int(r.ID) != i || len(list) != int(ruleCount) {

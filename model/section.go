@@ -76,6 +76,8 @@ type Section struct {
 	// What it came to be.
 	Built         Built
 	BuiltSlurries []BuiltSlurry
+	Use           Use
+	Done          []DoneRow
 }
 
 // CaliperRow is the measured mean diameter of the open hole from a depth down to the next row's, or to TD.

@@ -64,7 +64,7 @@ func scheduleGroup() *Group {
 	weather := func(key, label, name, help string, at func(*Schedule) any) d {
 		return d{Key: key, Label: label, Name: name, Topic: TopicTime, Kind: quantity.Ratio, Range: "0 % to 90 %", Help: help, At: at}
 	}
-	return table("time", "Time", func(p *Plan) *Schedule { return &p.Schedule },
+	g := table("time", "Time", func(p *Plan) *Schedule { return &p.Schedule },
 		d{Key: "start", Label: "Begins", Name: "When the first section begins", Topic: TopicTime, Type: TextField,
 			Help: "As year-month-day and hour, 2027-03-01 06:00. Blank: hours and days only, no dates.", At: func(t *Schedule) any { return &t.Start }},
 		weather("weather_low", "Weather, low", "Share of the time lost to weather, low", "Blank: the likely one.", func(t *Schedule) any { return &t.WeatherLow }),
@@ -78,8 +78,10 @@ func scheduleGroup() *Group {
 			Help: "Blank: 3" + memory, At: func(t *Schedule) any { return &t.RiserRate }},
 		d{Key: "stack_test", Label: "BOP test", Name: "Testing the BOP on the wellhead", Topic: TopicTime, Kind: quantity.Hours, Range: "0 h to 200 h",
 			Help: "With running and pulling the test tool. Blank: 10 h" + memory, At: func(t *Schedule) any { return &t.StackTest }},
-		d{Key: "day_rate", Label: "Cost of a day", Name: "Cost of a day", Topic: TopicTime, Kind: quantity.Number, Range: "0 to 1000000000",
+		d{Key: "day_rate", Label: "Cost of a day", Name: "Cost of a day", Topic: TopicTime, Kind: quantity.Count, Range: "0 to 1000000000",
 			Help: "Rig and services together. Blank: no cost.", At: func(t *Schedule) any { return &t.DayRate }},
 		d{Key: "currency", Label: "Currency", Name: "Currency of the cost", Topic: TopicTime, Type: TextField, Help: "Such as USD.", At: func(t *Schedule) any { return &t.Currency }},
 	)
+	g.Topic, g.Help = TopicTime, "When the well begins, what is lost to weather, how long the BOP takes, what a day costs."
+	return g
 }

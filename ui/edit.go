@@ -41,6 +41,12 @@ func (p *Planner) beginEdit(ref model.Ref) {
 	case isCasingSize(ref):
 		p.overlay = newCatalogue(p, ref)
 	default:
+		if isStepNow(ref) {
+			if u := newStepNow(p, ref); u != nil {
+				p.overlay = u
+				return
+			}
+		}
 		if sizes, ok := p.sizesFor(ref); ok {
 			p.overlay = newSizes(p, ref, sizes)
 			return

@@ -30,19 +30,39 @@ type line struct {
 
 // lines returns the fields pane of the page, top to bottom.
 func (p *Planner) lines() []line {
-	if p.topic == model.TopicWell {
-		return p.wellLines()
+	lines := p.planLines()
+	if p.topic == model.TopicWell || p.topic == model.TopicHandover {
+		return lines
 	}
-	var lines []line
 	if len(p.plan.Sections) == 0 {
-		return []line{{kind: lineAdd, group: model.SectionGroup()}}
+		return append(lines, line{kind: lineAdd, group: model.SectionGroup()})
 	}
+	lines = p.appendWhole(lines)
 	at := model.Place{Outer: p.section}
 	section := model.SectionGroup()
 	lines = p.appendFields(lines, section, at)
 	for _, g := range section.Lists {
 		if g.Topic == p.topic {
 			lines = p.appendNested(lines, g, at)
+		}
+	}
+	return lines
+}
+
+// appendWhole adds what is entered once for the well on a page of the sections: tables, which are open unless closed, then lists.
+func (p *Planner) appendWhole(lines []line) []line {
+	for _, g := range model.Groups() {
+		if !g.List && g.Topic == p.topic {
+			open := p.isOpen(g, model.Place{}, true)
+			lines = append(lines, line{kind: lineHeading, group: g, open: open})
+			if open {
+				lines = p.appendFields(lines, g, model.Place{})
+			}
+		}
+	}
+	for _, g := range model.Groups() {
+		if g.List && g != model.SectionGroup() && g.Topic == p.topic {
+			lines = p.appendList(lines, g, model.Place{})
 		}
 	}
 	return lines
@@ -69,11 +89,14 @@ func (p *Planner) appendNested(lines []line, g *model.Group, at model.Place) []l
 	return lines
 }
 
-func (p *Planner) wellLines() []line {
+// planLines returns the fields of the page that the plan has once, whatever section is open.
+func (p *Planner) planLines() []line {
 	var lines []line
 	for _, g := range model.Groups() {
 		switch {
 		case g.Topic != model.TopicWell:
+		case g == model.SectionGroup(), g.Topic != model.TopicWell:
+		case g == model.SectionGroup() || !g.On(p.topic):
 			continue
 		case g.List:
 			lines = p.appendList(lines, g, model.Place{})

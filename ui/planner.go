@@ -42,6 +42,9 @@ type Options struct {
 	Play           func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
 	PlayKill       func(plan *model.Plan, section int, other bool) (job calc.Job, why string, mend model.Path)
 	PlayDisconnect func(plan *model.Plan, section int) (job calc.Job, why string, mend model.Path)
+
+	Now     func() time.Time           // the hour that a handover is stamped with; nil for the clock
+	Changes func(*model.Plan) []string // what has changed since the last handover; nil where that is not kept
 }
 
 // view is what the right-hand side of the screen shows.
@@ -120,6 +123,12 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.PlayDisconnect == nil {
 		p.options.PlayDisconnect = calc.PlayDisconnect
+	}
+	if options.Now == nil {
+		p.options.Now = time.Now
+	}
+	if options.Changes == nil {
+		p.options.Changes = func(*model.Plan) []string { return nil }
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()
@@ -255,7 +264,7 @@ func (p *Planner) name() string {
 
 // sheet returns the figures of the page: the well's, or those of the section being worked.
 func (p *Planner) sheet() int {
-	if p.topic == model.TopicWell || len(p.plan.Sections) == 0 {
+	if p.topic == model.TopicWell || p.topic == model.TopicHandover || len(p.plan.Sections) == 0 {
 		return -1
 	}
 	return p.section

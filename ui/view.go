@@ -24,6 +24,10 @@ func (p *Planner) View() string {
 	}
 	l := layoutFor(p.width, p.height)
 	p.drawHeader(all)
+	if u, ok := p.overlay.(*handing); ok {
+		u.drawWhole(p, all)
+		return p.grid.Render(p.palette)
+	}
 	p.drawSchematic(l.schematic.of(all))
 	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
 	switch {

@@ -82,6 +82,8 @@ const (
 	JetForce                        // the force of a bit's jets, N
 	RotarySpeed                     // turns of the string per time, rad/s
 	Concentration                   // a mass of one thing in a volume of fluid, kg/m³
+	Days                            // a duration of a programme, s
+	LossRate                        // a rate at which the hole takes mud, m³/s
 
 	kindCount = int(iota)
 )
@@ -183,6 +185,8 @@ var kindTable = [kindCount]kindRow{
 	JetForce:            {"jet force", force},
 	RotarySpeed:         {"rotary speed", rotation},
 	Concentration:       {"concentration", concentration},
+	Days:                {"days", duration},
+	LossRate:            {"loss rate", flow},
 }
 
 // Kinds returns every kind, in the order of the constants.

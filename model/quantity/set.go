@@ -100,6 +100,8 @@ var setTable = [kindCount][setCount]Unit{
 	JetForce:            {Metric: Newton, Field: PoundForce, SI: Newton},
 	RotarySpeed:         {Metric: TurnPerMinute, Field: TurnPerMinute, SI: TurnPerMinute},
 	Concentration:       {Metric: KilogramInCubicMetre, Field: PoundInBarrel, SI: KilogramInCubicMetre},
+	Days:                {Metric: Day, Field: Day, SI: Day},
+	LossRate:            {Metric: CubicMetrePerHour, Field: BarrelPerHour, SI: CubicMetrePerHour},
 }
 
 // System is the unit in which each kind is shown: a set, with what a crew does

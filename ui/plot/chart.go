@@ -76,7 +76,7 @@ func (d *charting) read() bool {
 	d.from, d.to = math.Inf(1), math.Inf(-1)
 	var taken []rune
 	for _, c := range d.Curves {
-		s := series{name: d.Glyphs.Translate(c.Name), points: c.Points, single: c.Single, rank: mud, style: canvas.Mud}
+		s := series{name: d.Glyphs.Translate(c.Name), points: c.Points, single: c.Single, level: c.Level, rank: mud, style: canvas.Mud}
 		s.letter = letterFor(c.Name, taken)
 		taken = append(taken, s.letter)
 		if c.Limit {

@@ -93,8 +93,14 @@ func (p *panel) draw(r canvas.Region, marks []calc.ChartMark, g *canvas.Glyphs) 
 	}
 	for _, s := range p.curves {
 		for along := range n {
-			for _, v := range s.between(p.place(float64(along)-0.5), p.place(float64(along)+0.5)) {
+			from, to := p.place(float64(along)-0.5), p.place(float64(along)+0.5)
+			for _, v := range s.between(from, to) {
 				p.put(along, p.across(v), mark{s.letter, s.style, s.rank})
+			}
+			if low, high, ok := s.reach(from, to); ok && s.level {
+				for across := p.across(low); across <= p.across(high); across++ {
+					p.put(along, across, mark{s.letter, s.style, shoeTest}) // other curves go before it
+				}
 			}
 		}
 	}

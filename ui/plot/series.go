@@ -2,6 +2,7 @@ package plot
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"borewalk/calc"
@@ -15,6 +16,7 @@ type series struct {
 	style  canvas.Style
 	rank   rank
 	single bool              // points with nothing between them, in any order
+	level  bool              // where it steps, all between is part of it
 	points []calc.ChartPoint // by place
 }
 
@@ -88,4 +90,20 @@ func (s *series) between(from, to float64) (values []float64) {
 		}
 	}
 	return values
+}
+
+// reach returns the least and the greatest value of the points on the stretch of the axis from one place to another, and whether
+// there is more than one.
+func (s *series) reach(from, to float64) (low, high float64, ok bool) {
+	known := 0
+	for _, p := range s.points[s.after(from):s.after(to)] {
+		if math.IsNaN(p.Value) {
+			continue
+		}
+		if known++; known == 1 {
+			low, high = p.Value, p.Value
+		}
+		low, high = min(low, p.Value), max(high, p.Value)
+	}
+	return low, high, known > 1
 }

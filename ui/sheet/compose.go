@@ -23,7 +23,7 @@ func (p *printer) wellPage() page {
 	s := page{title: "Well sheet: " + p.wellName(), foot: standing}
 	s.head = append([]pair{{"Revision", dash(p.plan.Well.Revision)}}, p.printedFrom()...)
 	for _, g := range model.Groups() {
-		if g.Topic == model.TopicWell {
+		if g != model.SectionGroup() && g.On(model.TopicWell) {
 			s.parts = append(s.parts, p.wellEntries(g)...)
 		}
 	}

@@ -34,6 +34,8 @@ const (
 	OddsSheet                    // how outcomes spread over the ranges of a section, and the odds that limits are met
 	TrialsSheet                  // what-ifs of a section beside the plan
 	AsBuiltSheet                 // what a section came to be beside what was planned, with room for what is not known yet
+	LookAhead                    // what is to be done next, when, and before what somebody is called
+	HandoverPage                 // what a relief reads first, on one page, and the numbers behind it
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
@@ -55,6 +57,8 @@ func PaperNames() []string {
 		"odds-sheet",
 		"trials",
 		"as-built-sheet",
+		"look-ahead",
+		"handover",
 	}
 }
 
@@ -77,6 +81,7 @@ type card struct {
 	tallest bool   // its tall table is what the paper is for and comes first
 	brief   bool   // a page and no more: its head is short
 	also    []pair // further lines of its head
+	lead    []part // a page of its own before the rest
 }
 
 // table is what stands under one heading of a card: a line for each row, a value for each column.
@@ -152,6 +157,10 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.trialsCard(i)
 	case AsBuiltSheet:
 		return p.asBuiltCard(i)
+	case LookAhead:
+		return p.lookAheadCard(i)
+	case HandoverPage:
+		return p.handoverCard(i)
 	}
 	return p.cementCard(i)
 }
@@ -171,9 +180,13 @@ func (p *printer) writeCards(w io.Writer) error {
 	case JSON:
 		return p.cardsJSON(w, list)
 	}
-	pages := make([]page, len(list))
-	for i, c := range list {
-		pages[i] = p.cardPage(c)
+	var pages []page
+	for _, c := range list {
+		if len(c.lead) > 0 {
+			pages = append(pages, page{title: c.title, foot: standing, head: p.cardHead(&c), parts: c.lead, whole: true})
+			c.title += ", behind it"
+		}
+		pages = append(pages, p.cardPage(c))
 	}
 	return p.writePages(w, pages)
 }

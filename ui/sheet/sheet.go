@@ -64,6 +64,7 @@ type Options struct {
 	Hash    string          // of the plan's entries
 	Printed time.Time       // when; zero says nothing of it
 	Against Against         // for a change note and a comparison
+	Changes []string        // in the plan since the last handover, a line each; none where that is not kept
 }
 
 // Write prints the sheets of a plan and of the result that was computed from it, or another paper. The error is that of w,
@@ -111,7 +112,8 @@ type printer struct {
 	counts *model.Plan // with what is as built in place of what was planned
 	result *calc.Result
 	Options
-	glyphs canvas.Glyphs
+	glyphs   canvas.Glyphs
+	schedule *calc.Schedule // once it is asked for
 }
 
 func newPrinter(plan *model.Plan, result *calc.Result, o Options) (*printer, error) {
