@@ -33,16 +33,13 @@ func (m *FigureMove) Relative() float64 {
 	return math.Abs(m.After.Value-m.Before.Value) / max(math.Abs(m.Before.Value), math.Abs(m.After.Value))
 }
 
-// Room returns how far a finding is inside its limit, as a part of the limit; negative where it is not.
-func (f *Finding) Room() float64 {
-	scale := max(math.Abs(f.Limit), math.Abs(f.Measured))
-	if f.Limit != 0 {
-		scale = math.Abs(f.Limit)
+// Room returns how far the figure is inside its limit, as a part of the limit; negative where it is not. A limit of zero has no
+// parts: of what is held against that, as margins are, it is the part of the greater of the two values.
+func (m *FigureMove) Room() float64 {
+	if m.Limit.Limit != 0 {
+		return m.Limit.Margin / math.Abs(m.Limit.Limit)
 	}
-	if scale == 0 {
-		return 0
-	}
-	return f.Margin / scale
+	return m.Limit.Margin / max(math.Abs(m.Before.Value), math.Abs(m.After.Value))
 }
 
 // figures returns what has moved in the sheets that both plans have: first what is compared with a limit, the nearest to it first,
@@ -76,7 +73,7 @@ func (c *comparing) figures() (list []FigureMove) {
 		case a.HadLimit != b.HadLimit:
 			return 1
 		case a.HadLimit:
-			return cmp.Compare(a.Limit.Room(), b.Limit.Room())
+			return cmp.Compare(a.Room(), b.Room())
 		}
 		return cmp.Compare(b.Relative(), a.Relative())
 	})
@@ -99,9 +96,21 @@ func (c *comparing) moved(list []FigureMove, before, after int, was, is *Figure)
 		return list
 	}
 	if m.Limit, m.HadLimit = nearest(c.is, after, &m.After); !m.HadLimit {
-		m.Limit, m.HadLimit = nearest(c.was, before, &m.Before)
+		if m.Limit, m.HadLimit = nearest(c.was, before, &m.Before); m.HadLimit {
+			m.Limit = c.nowOf(m.Limit, after, &m.After)
+		}
 	}
 	return append(list, m)
+}
+
+// nowOf returns what has become of a check of a figure that is zero now, which many are; the check as it was where there is none.
+func (c *comparing) nowOf(was Finding, after int, figure *Figure) Finding {
+	for _, f := range c.is.Findings {
+		if f.Key == was.Key && f.measures(after, figure) {
+			return f
+		}
+	}
+	return was
 }
 
 // differs reports whether a difference is seen in the units of either plan.
@@ -116,7 +125,7 @@ func nearest(r *Result, section int, figure *Figure) (best Finding, ok bool) {
 		return Finding{}, false
 	}
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.measures(section, figure) && (!ok || f.Room() < best.Room()) {
+		if f := &r.Findings[i]; f.measures(section, figure) && (!ok || f.Margin < best.Margin) {
 			best, ok = *f, true
 		}
 	}

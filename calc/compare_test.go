@@ -126,11 +126,16 @@ func TestWhatAHeavierMudChanges(t *testing.T) {
 		t.Errorf("entry %+v", e)
 	}
 	limited := slices.IndexFunc(c.Figures, func(m calc.FigureMove) bool { return !m.HadLimit })
-	if limited < 5 || !slices.IsSortedFunc(c.Figures[:limited], func(a, b calc.FigureMove) int { return cmp.Compare(a.Limit.Room(), b.Limit.Room()) }) {
+	if limited < 5 || !slices.IsSortedFunc(c.Figures[:limited], func(a, b calc.FigureMove) int { return cmp.Compare(a.Room(), b.Room()) }) {
 		t.Errorf("%d of %d figures have a limit and stand first", limited, len(c.Figures))
 	}
 	if !slices.IsSortedFunc(c.Figures[limited:], func(a, b calc.FigureMove) int { return cmp.Compare(b.Relative(), a.Relative()) }) {
 		t.Error("the others are not by how far they moved")
+	}
+	if !slices.ContainsFunc(c.Figures, func(m calc.FigureMove) bool {
+		return m.After.OK && m.After.Value == 0 && m.HadLimit && m.Limit.Measured == 0 && m.Limit.Severity > calc.OK
+	}) {
+		t.Error("no running speed is left, and it is held against nothing")
 	}
 	for _, m := range c.Figures {
 		if m.Section >= 0 && m.Section < 3 && strings.HasPrefix(m.Figure().Key, "hole.") {

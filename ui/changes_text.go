@@ -99,10 +99,13 @@ func (p *Planner) movedItem(m *calc.FigureMove) item {
 	if m.Section >= 0 {
 		where = "section " + strconv.Itoa(m.Section+1) + ", " + f.Topic.String()
 	}
+	if f.Group != "" {
+		where += ", " + f.Group
+	}
 	it.full = where + ": " + f.Label() + ": " + change
 	if m.HadLimit {
 		it.style = severityStyle(m.Limit.Severity)
-		it.full += ". " + p.limitText(&m.Limit)
+		it.full += ". " + p.limitText(m)
 	}
 	return it
 }
@@ -119,10 +122,15 @@ func (p *Planner) shownFigure(f *calc.Figure) string {
 }
 
 // limitText says what limit a figure is held against, and how much of that is left.
-func (p *Planner) limitText(f *calc.Finding) string {
+func (p *Planner) limitText(m *calc.FigureMove) string {
+	f := &m.Limit
 	bound := "most "
 	if f.Least {
 		bound = "least "
 	}
-	return f.Severity.String() + ", " + bound + p.show(f.Limit, f.Kind) + ", left " + p.show(f.Room(), quantity.Ratio) + " of it"
+	text := f.Severity.String() + ", " + bound + p.show(f.Limit, f.Kind)
+	if f.Limit != 0 {
+		text += ", left " + p.show(m.Room(), quantity.Ratio) + " of it"
+	}
+	return text
 }

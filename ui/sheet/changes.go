@@ -196,7 +196,11 @@ func (p *printer) figuresMoved(c *calc.Comparison) part {
 func (p *printer) movedRow(m *calc.FigureMove) row {
 	f := m.Figure()
 	unit := p.System.Unit(f.Kind)
-	r := row{name: capital(sheetName(m.Section)) + ", " + f.Topic.String() + ": " + f.Label(), cells: []cell{
+	name := capital(sheetName(m.Section)) + ", " + f.Topic.String()
+	if f.Group != "" {
+		name += ", " + f.Group
+	}
+	r := row{name: name + ": " + f.Label(), cells: []cell{
 		{label: "was", value: p.figureText(m.Before), number: true}, {label: "now", value: p.figureText(m.After), number: true},
 	}}
 	if change := p.moveText(m); change != "" {
