@@ -13,9 +13,10 @@ import (
 // now is when an edit is made: the plan itself knows no clock.
 func (p *Planner) now() time.Time { return p.options.Clock() }
 
-// named asks once who works here, where something is to be logged and nobody has said, and then goes on.
+// named asks once who works here, where something is to be logged and nobody has said, and then goes on. A window too small to ask
+// in keeps nobody from saving.
 func (p *Planner) named(then func(*Planner)) {
-	if p.options.Name != "" || len(p.history.Pending()) == 0 {
+	if p.options.Name != "" || len(p.history.Pending()) == 0 || p.tooSmall() {
 		then(p)
 		return
 	}

@@ -85,6 +85,20 @@ func TestWhatIsSavedCanBeExplainedLater(t *testing.T) {
 	}
 }
 
+// TestASmallWindowAsksNoName: a plan can be saved there, by nobody who is named.
+func TestASmallWindowAsksNoName(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "well.toml")
+	p := unnamed(t)
+	press(p, "S", "ctrl+u", path, "enter", "]]")
+	downTo(t, p, "Rathole")
+	press(p, "7", "enter")
+	p.Update(tea.WindowSizeMsg{Width: 60, Height: 20})
+	press(p, "ctrl+c", "enter")
+	if got := logOf(t, path); len(got) != 1 || got[0].Who != "" {
+		t.Errorf("log %+v", got)
+	}
+}
+
 // TestASaveThatFailsLogsNothing: rows reach the log with the file, or not at all.
 func TestASaveThatFailsLogsNothing(t *testing.T) {
 	dir := t.TempDir()
