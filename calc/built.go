@@ -82,4 +82,10 @@ func (e *evaluation) sendToActuals() {
 			}
 		}
 	}
+	if e.explain != nil {
+		for k := range e.explain.workings {
+			f := &e.explain.workings[k].Figure
+			f.Mend = follow(f.Mend)
+		}
+	}
 }

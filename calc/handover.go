@@ -10,8 +10,12 @@ import (
 )
 
 // handoverPage adds what a relief reads first, in the order in which he needs it: how the well stands, what is in it, what holds
-// it, what limits it at its present depth, how a kick would be killed, and what he is to work out by himself.
+// it, what limits it at its present depth, how a kick would be killed, and what he is to work out by himself. Without a watch there is
+// nothing to hand over.
 func (e *evaluation) handoverPage() {
+	if !e.plan.OnWatch() {
+		return
+	}
 	p := e.page(-1, model.TopicHandover)
 	s := e.standsNow()
 	e.statusFigures(p, s)
@@ -19,7 +23,7 @@ func (e *evaluation) handoverPage() {
 		return
 	}
 	if s.e != nil {
-		e.result.Present = s.e.result.Findings
+		e.result.Present = e.presentFindings(s)
 		e.inHoleFigures(p, s)
 		e.barrierFigures(p, s)
 		e.presentLimits(p, s)
@@ -153,7 +157,7 @@ func (e *evaluation) barrierFigures(p *page, s *standing) {
 	}
 	for _, f := range s.sheet().Figures {
 		if name, ok := strings.CutPrefix(f.Key, "control.due."); ok {
-			p.shown(nowFigure{key: "due." + name, name: f.Name}, f, func(w *Working) { s.explain(w, f.Key, false) })
+			p.shown(nowFigure{key: "due." + name, name: f.Name}, f, func(w *Working) { s.explain(w, f.Key, onSheet) })
 		}
 	}
 }

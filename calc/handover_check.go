@@ -15,8 +15,8 @@ type check struct {
 	kind      quantity.Kind
 	rule      model.RuleID
 	from      string // key of the program's own
-	atBit     bool   // among what is pumped from where the bit is
-	kill      bool   // a figure of the kill sheet, not strokes
+	at        place
+	kill      bool // a figure of the kill sheet, not strokes
 }
 
 // checks are the figures that a relief of section i works out.
@@ -26,11 +26,11 @@ func (e *evaluation) checks(i int) []check {
 		up = "volume.bottoms_up_rig.strokes"
 	}
 	return []check{
-		{"to_bit", "Surface to bit", quantity.Strokes, model.RuleReliefStrokes, "volume.string.strokes", true, false},
-		{"bottoms_up", "Bottoms-up", quantity.Strokes, model.RuleReliefStrokes, up, true, false},
-		{"to_bump", "To bump", quantity.Strokes, model.RuleReliefStrokes, "cement.displacement.strokes", true, false},
-		{"kill_mud", "Kill mud", quantity.Density, model.RuleReliefMud, "control.kill.mud", false, true},
-		{"icp", "ICP", quantity.Pressure, model.RuleReliefPressure, "control.kill.initial", false, true},
+		{"to_bit", "Surface to bit", quantity.Strokes, model.RuleReliefStrokes, "volume.string.strokes", atBit, false},
+		{"bottoms_up", "Bottoms-up", quantity.Strokes, model.RuleReliefStrokes, up, atBit, false},
+		{"to_bump", "To bump", quantity.Strokes, model.RuleReliefStrokes, "cement.displacement.strokes", inJob, false},
+		{"kill_mud", "Kill mud", quantity.Density, model.RuleReliefMud, "control.kill.mud", onSheet, true},
+		{"icp", "ICP", quantity.Pressure, model.RuleReliefPressure, "control.kill.initial", onSheet, true},
 	}
 }
 
@@ -90,7 +90,7 @@ func (e *evaluation) reliefLine(p *page, s *standing, c check, own quantity.Valu
 	}
 	mine, mineGap := s.own(c)
 	mineGap = first(hidden, mineGap)
-	p.also(key+".program", "program", c.kind, mine, mineGap, func(w *Working) { s.explain(w, c.from, c.atBit) })
+	p.also(key+".program", "program", c.kind, mine, mineGap, func(w *Working) { s.explain(w, c.from, c.at) })
 	p.also(key+".differs", "differs", c.kind, own.SI-mine, mineGap, func(w *Working) {
 		w.Formula, w.Source = "difference = relief's - program's", "arithmetic"
 		w.in("relief's", "as entered", c.kind, own.SI)
@@ -123,7 +123,7 @@ func (e *evaluation) pumpedFigures(p *page, s *standing) {
 		if hidden.open() {
 			f.OK, f.Value, f.Why, f.Mend, f.Note = false, 0, hidden.why, hidden.path, ""
 		}
-		p.shown(nowFigure{key: "volume." + name, name: f.Name, column: f.Column}, f, func(w *Working) { s.explain(w, f.Key, true) })
+		p.shown(nowFigure{key: "volume." + name, name: f.Name, column: f.Column}, f, func(w *Working) { s.explain(w, f.Key, atBit) })
 	}
 }
 
@@ -138,10 +138,7 @@ func (s *standing) own(c check) (float64, gap) {
 	if c.key == "to_bump" && math.Abs(s.hole-s.planned) > atTD {
 		return 0, gap{"status.hole", "the hole is not at the section's TD, for which the job is planned"}
 	}
-	from := s.sheet()
-	if c.atBit {
-		from = &s.atBit
-	}
+	from := [...]*Sheet{onSheet: s.sheet(), atBit: &s.atBit, inJob: &s.job}[c.at]
 	f, ok := from.Find(c.from)
 	if !ok {
 		return 0, gap{why: "the program has no such figure for this section"}

@@ -156,7 +156,7 @@ func foundBy(r *calc.Result, id model.RuleID, severity calc.Severity) (n int) {
 // TestBlanksOfAHandoverSayWhatIsMissing: every blank figure names an entry or says why.
 func TestBlanksOfAHandoverSayWhatIsMissing(t *testing.T) {
 	for _, c := range []struct{ path, text, figure, why string }{
-		{"", "", "handover.section", "no section is in work"},
+		{"status.weather", "calm", "handover.section", "no section is in work"},
 		{"status.section", "9", "handover.section", "no section of the number"},
 		{"status.section", "3", "handover.hole", "hole depth now is blank"},
 		{"status.hole", "900 m", "handover.hole", ""},
@@ -165,15 +165,13 @@ func TestBlanksOfAHandoverSayWhatIsMissing(t *testing.T) {
 		{"status.bit", "1600 m", "handover.bit", "deeper than the hole"},
 	} {
 		plan := demo(t, "ottermast-2")
-		if c.path != "" && c.path != "status.section" {
+		if c.path != "status.weather" && c.path != "status.section" {
 			with(t, plan, "status.section", "3")
 		}
 		if c.path == "status.bit" {
 			with(t, plan, "status.hole", "1500 m")
 		}
-		if c.path != "" {
-			with(t, plan, c.path, c.text)
-		}
+		with(t, plan, c.path, c.text)
 		f := figure(t, calc.Evaluate(plan), 0, c.figure)
 		if f.OK != (c.why == "") || !strings.Contains(f.Why, c.why) || !f.OK && f.Mend == "" {
 			t.Errorf("%s = %q: %+v", c.path, c.text, f)
@@ -218,5 +216,40 @@ func TestWorkingsOfAHandover(t *testing.T) {
 		if !ok || w.Formula == "" || w.Source == "" || w.Figure.Key != f.Key {
 			t.Errorf("%s: %+v", f.Key, w)
 		}
+	}
+}
+
+// TestAtThePresentDepthNothingElseIsMissed: what would be wrong with a section that ended where its hole is now is not found.
+func TestAtThePresentDepthNothingElseIsMissed(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		planned := calc.Evaluate(plan)
+		for i := range plan.Sections {
+			standsAt(t, plan, i+1, figure(t, planned, i+1, "hole.start").Value+3)
+			for _, f := range calc.Evaluate(plan).Present {
+				if !f.HasLimit {
+					t.Errorf("section %d: %s (%s)", i+1, f.Text, f.Mend)
+				}
+			}
+		}
+	})
+}
+
+// TestStrokesToBumpAreComparedAtTD, for which the job is planned, with those of the cement page.
+func TestStrokesToBumpAreComparedAtTD(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	plan.Handovers = []model.Handover{{From: "A. Merrow", To: "B. Tansy", ToBump: quantity.Of(6900, quantity.Stroke)}}
+	standsAt(t, plan, 4, 3000)
+	if f := figure(t, calc.Evaluate(plan), 0, "handover.check.to_bump.program"); f.OK || f.Mend != "status.hole" {
+		t.Errorf("off TD: %+v", f)
+	}
+	standsAt(t, plan, 4, 3250)
+	r := calc.Evaluate(plan)
+	got, want := figure(t, r, 0, "handover.check.to_bump.program"), figure(t, r, 4, "cement.displacement.strokes")
+	if !got.OK || got.Value != want.Value {
+		t.Errorf("at TD: %g (%s), the cement page has %g", got.Value, got.Why, want.Value)
+	}
+	if w, ok := calc.Explain(plan, -1, got.Key); !ok || w.Formula == "" {
+		t.Errorf("no working: %+v", w)
 	}
 }

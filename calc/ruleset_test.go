@@ -66,8 +66,8 @@ func TestFindingsOfTheDemos(t *testing.T) {
 		{"ottermast-2", []string{"1 caution bending_ratio", "1 caution cement_margin", "1 caution cement_margin",
 			"2 caution bending_ratio", "2 caution cement_margin", "2 caution shallow_over", "2 caution shoe_track", "2 caution spot_fills",
 			"3 caution entry", "3 caution slant_velocity", "3 caution trapped_annulus", "3 caution weight_to_test",
-			"4 caution bit_clearance", "4 caution side_force", "4 caution trapped_annulus", "4 caution weight_to_test",
-			"5 caution bit_clearance", "5 caution booster", "5 caution lap_most", "5 caution riser_velocity", "5 caution side_force", "5 caution weight_to_test"}},
+			"4 caution bit_clearance", "4 caution side_force", "4 caution stock_mass", "4 caution trapped_annulus", "4 caution weight_to_test",
+			"5 caution bit_clearance", "5 caution booster", "5 caution lap_most", "5 caution riser_velocity", "5 caution side_force", "5 caution stock_mass", "5 caution weight_to_test"}},
 		// A kick in the 21 in hole shows less at the choke than the long line rubs. Tests are taken from the load cases, short of what the law asks. A riser margin is met in none of the deepwater sections, and in all of the other well's. Seawater is 0.07 ppg below pore at 7000 ft, where the weighted mud begins; 0.24 ppg over pore at 10950 ft are
 		// 137 psi. The half ppg below fracture that the law asks for is met at rest, not while circulating.
 		{"saltlantern-1", []string{"1 caution bending_ratio",
@@ -143,7 +143,7 @@ func TestWorstCounts(t *testing.T) {
 		}
 	}
 	worst, count := r.Worst(-1)
-	if count != sum || worst != calc.Caution || count[calc.Caution] != 22 {
+	if count != sum || worst != calc.Caution || count[calc.Caution] != 24 {
 		t.Errorf("whole plan: %v %v, sum of the sections %v", worst, count, sum)
 	}
 }

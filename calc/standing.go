@@ -1,20 +1,24 @@
 package calc
 
 import (
+	"slices"
+
 	"borewalk/model"
 )
 
 // standing is the well as it stands: the section in work drilled to its present depth and no further. It is worked out on a copy of
 // the plan whose section ends there, so that every limit of a handover is the section's own, by the same pages.
 type standing struct {
-	missing gap // without the section, its depth and the bit's there is none
-	i       int
-	hole    float64 // depth of the hole along hole, m
-	bit     float64 // and of the bit
-	planned float64 // the section's TD
-	plan    *model.Plan
-	e       *evaluation
-	atBit   Sheet // what the string and the annulus hold with the bit where it is
+	missing   gap // without the section, its depth and the bit's there is none
+	i         int
+	hole      float64 // depth of the hole along hole, m
+	bit       float64 // and of the bit
+	planned   float64 // the section's TD
+	asPlanned *model.Plan
+	plan      *model.Plan
+	e         *evaluation
+	atBit     Sheet // what the string and the annulus hold with the bit where it is
+	job       Sheet // the displacement of the cement job as planned
 }
 
 // standsNow works out the well as it stands.
@@ -28,12 +32,13 @@ func (e *evaluation) standsNow() *standing {
 	if s.missing.open() {
 		return s
 	}
-	s.planned = e.sections[s.i].td
+	s.planned, s.asPlanned = e.sections[s.i].td, e.plan
 	s.plan = presentPlan(e.plan, s.i)
 	s.e = begin(s.plan, nil, findingsPerSection)
 	s.e.result.Sections[s.i].Figures = make([]Figure, 0, figuresPerSection)
 	s.e.limitPages(s.i)
 	s.fillAtBit(s.e)
+	s.fillJob(e)
 	return s
 }
 
@@ -64,11 +69,15 @@ func (e *evaluation) presentDepths(i int) (hole, bit float64, missing gap) {
 	return hole, bit, missing
 }
 
-// presentPlan returns a copy of a plan whose section i ends where its hole is now.
+// presentPlan returns a copy of a plan whose section i ends where its hole is now. A string that is to be cemented there does not hang
+// in it yet.
 func presentPlan(plan *model.Plan, i int) *model.Plan {
 	own := plan.Clone()
 	section := &own.Sections[i]
 	section.DepthBy, section.TD = model.ByTD, plan.Status.Hole
+	if section.Method == model.Cemented {
+		section.Completion = model.OpenHole
+	}
 	return own
 }
 
@@ -86,13 +95,38 @@ func (s *standing) fillAtBit(e *evaluation) {
 	p := &page{e: e, sheet: &s.atBit, section: s.i, topic: model.TopicHandover}
 	holds := e.contentsAt(s.i, s.bit)
 	e.volumeFigures(s.i, p, &holds)
+}
+
+// fillJob works out the displacement of the section's cement job, on the plan as it is.
+func (s *standing) fillJob(e *evaluation) {
 	if e.cemented(s.i) {
-		e.displacementFiguresOf(s.i, p, e.cementOf(s.i))
+		e.displacementFiguresOf(s.i, &page{e: e, sheet: &s.job, section: s.i, topic: model.TopicHandover}, e.cementOf(s.i))
 	}
 }
 
+// place says where a figure of the well as it stands is found.
+type place uint8
+
+// The places.
+const (
+	onSheet place = iota // on the section's pages with the hole as deep as it is
+	atBit                // among what is pumped from where the bit is
+	inJob                // in the displacement of the cement job
+)
+
 // sheet holds the section's figures with the hole as deep as it is.
 func (s *standing) sheet() *Sheet { return s.e.result.Sheet(s.i) }
+
+// presentFindings returns what is found about the section in work as it stands: what is compared, and what is wrong with an entry where
+// that is wrong in the plan itself, and not only because its section ends early.
+func (e *evaluation) presentFindings(s *standing) (list []Finding) {
+	for _, f := range s.e.result.Findings {
+		if f.Section == s.i && (f.HasLimit || slices.Contains(e.result.Findings, f)) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
 
 // worst returns the highest severity that a rule finds in the well as it stands.
 func (s *standing) worst(id model.RuleID) (worst Severity) {
@@ -105,14 +139,17 @@ func (s *standing) worst(id model.RuleID) (worst Severity) {
 	return worst
 }
 
-// explain copies the working of a figure of the well as it stands, of its sheet or of what is pumped from where the bit is.
-func (s *standing) explain(w *Working, key string, atBit bool) {
+// explain copies the working of a figure of the well as it stands.
+func (s *standing) explain(w *Working, key string, at place) {
 	wish := explanation{section: s.i, wants: func(k string) bool { return k == key }}
-	e := begin(s.plan, &wish, findingsPerSection)
-	if again := (standing{i: s.i, bit: s.bit}); atBit {
-		again.fillAtBit(e)
-	} else {
-		e.limitPages(s.i)
+	again := standing{i: s.i, bit: s.bit}
+	switch at {
+	case atBit:
+		again.fillAtBit(begin(s.plan, &wish, findingsPerSection))
+	case inJob:
+		again.fillJob(begin(s.asPlanned, &wish, findingsPerSection))
+	default:
+		begin(s.plan, &wish, findingsPerSection).limitPages(s.i)
 	}
 	if len(wish.workings) > 0 {
 		from := &wish.workings[0]
@@ -137,7 +174,7 @@ func (p *page) take(s *standing, lines ...nowFigure) {
 		if !ok || !begun {
 			continue
 		}
-		p.shown(t, f, func(w *Working) { s.explain(w, t.from, false) })
+		p.shown(t, f, func(w *Working) { s.explain(w, t.from, onSheet) })
 	}
 }
 

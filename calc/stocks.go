@@ -158,7 +158,7 @@ func (e *evaluation) lastsFigure(i int, p *page, key string, b *balance) {
 	left, missing := e.clock().leftOf(i)
 	missing = first(b.missing, missing)
 	if !missing.open() && !(b.take.amount > 0 && left > 0) {
-		missing = gap{why: "the section takes none of it"}
+		return // the section takes none of it
 	}
 	p.also(key+".lasts", "lasts", quantity.Days, quotient(max(b.before, 0)*left, b.take.amount), missing, func(w *Working) {
 		w.Formula = "days = before the section / (taken here / days of the section)"

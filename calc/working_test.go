@@ -26,8 +26,6 @@ func TestEveryFigureOfTheDemosHasItsWorking(t *testing.T) {
 				switch {
 				case !f.OK && strings.HasSuffix(string(f.Mend), ".linear_mass"):
 					continue // a bit's mass, which the demos leave open
-				case !f.OK && f.Key == "handover.section":
-					continue // no watch stands on a demo
 				case !f.OK:
 					t.Errorf("section %d %s is blank in a demo: %s", i+1, f.Key, f.Why)
 				case w.Formula == "" || w.Source == "":

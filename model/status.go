@@ -1,6 +1,10 @@
 package model
 
-import "borewalk/model/quantity"
+import (
+	"slices"
+
+	"borewalk/model/quantity"
+)
 
 // Status says how the well stands now, as the people on watch see it.
 type Status struct {
@@ -23,6 +27,12 @@ type Abnormal struct {
 
 // PumpsOff says that nothing is pumped, so that nothing is seen of returns.
 const PumpsOff = "pumps off"
+
+// OnWatch reports whether anything is entered of how the well stands: a plan in the office has no watch.
+func (p *Plan) OnWatch() bool {
+	return len(p.Status.Abnormal)+len(p.Handovers) > 0 ||
+		slices.ContainsFunc(StatusGroup().Fields, func(f *Field) bool { return f.get(&p.Status).IsSet() })
+}
 
 // InWork returns the index of the section that is being worked, and false where the status names none that there is.
 func (p *Plan) InWork() (section int, ok bool) {

@@ -179,7 +179,11 @@ func (p page) nothing() string {
 			return "blank: " + f.Why
 		}
 	}
-	if i, ok := p.plan.InWork(); ok && p.plan.Sections[i].Returns == model.ToSeabed {
+	i, ok := p.plan.InWork()
+	if !ok {
+		return "blank: no section is in work: enter its number on the handover page"
+	}
+	if p.plan.Sections[i].Returns == model.ToSeabed {
 		return "returns go to the seabed: nothing can be shut in"
 	}
 	return "blank: no new hole is drilled yet"
