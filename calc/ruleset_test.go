@@ -62,7 +62,8 @@ func TestFindingsOfTheDemos(t *testing.T) {
 		// Just under the seabed a window is next to nothing, less so with the hole in gauge; two annuli are shut in by cement that
 		// enters the last shoe. Drilled with seawater, the shallow sand flows when it is cut. Large collars go straight over to slim pipe. The barite aboard does not weight the whole system to the
 		// shoe tests; the spot fluid just fails to fill hole and conductor. A long string presses on the wall where the hole builds. In the
-		// 17 1/2 in hole no flow that the pumps give cleans the slant, and the last section's riser is slow.
+		// 17 1/2 in hole no flow that the pumps give cleans the slant, and the last section's riser is slow. One boat of barite is too little
+		// from the 12 1/4 in hole on.
 		{"ottermast-2", []string{"1 caution bending_ratio", "1 caution cement_margin", "1 caution cement_margin",
 			"2 caution bending_ratio", "2 caution cement_margin", "2 caution shallow_over", "2 caution shoe_track", "2 caution spot_fills",
 			"3 caution entry", "3 caution slant_velocity", "3 caution trapped_annulus", "3 caution weight_to_test",

@@ -153,12 +153,11 @@ func (e *evaluation) stockLine(i, k int, p *page, b *balance) {
 	e.orderFigure(p, key, stock, b)
 }
 
-// lastsFigure adds how many days of the section's planned use are aboard when it begins.
+// lastsFigure adds how many days of the section's planned use are aboard when it begins, where the section takes any.
 func (e *evaluation) lastsFigure(i int, p *page, key string, b *balance) {
 	left, missing := e.clock().leftOf(i)
-	missing = first(b.missing, missing)
-	if !missing.open() && !(b.take.amount > 0 && left > 0) {
-		return // the section takes none of it
+	if missing = first(b.missing, missing); !missing.open() && !(b.take.amount > 0 && left > 0) {
+		return
 	}
 	p.also(key+".lasts", "lasts", quantity.Days, quotient(max(b.before, 0)*left, b.take.amount), missing, func(w *Working) {
 		w.Formula = "days = before the section / (taken here / days of the section)"

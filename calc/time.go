@@ -150,8 +150,8 @@ func (e *evaluation) doneFigures(i int, p *page, t *timeline) {
 	var last *clockedStep
 	for k := t.sections[i].from; k < t.sections[i].to; k++ {
 		if s := &t.list[k]; s.progress == Done {
-			took, planned, last = took+s.long(), planned+s.planned.long(), s
-			missing = first(missing, s.step.untimed())
+			took, planned, last = took+s.long(), planned+s.stands.long(), s
+			missing = first(missing, s.plannedGap)
 		}
 	}
 	if last == nil {
@@ -171,8 +171,8 @@ func (e *evaluation) doneFigures(i int, p *page, t *timeline) {
 		each(w, func(s *clockedStep) float64 { return s.long() })
 	}).Note = "to " + last.step.Name
 	p.also("time.done.planned", "planned", quantity.Hours, planned, missing, func(w *Working) {
-		w.Formula = "t = sum of their likely durations, with weather"
-		each(w, func(s *clockedStep) float64 { return s.planned.long() })
+		w.Formula = "t = sum of their likely durations, with weather; one without a beginning stands for those passed before it as well"
+		each(w, func(s *clockedStep) float64 { return s.stands.long() })
 	})
 	p.put("time.behind", "Behind the plan", quantity.Hours, last.to-last.planned.to, last.plannedGap, func(w *Working) {
 		w.Formula = "behind = when it had ended - when it was planned to; ahead is below zero"

@@ -8,10 +8,18 @@ import (
 	"borewalk/model/quantity"
 )
 
-// timeCharts returns the days of the whole well against the depth of its hole.
+// timeCharts returns the chart of the whole well's time.
 func (e *evaluation) timeCharts() []Chart {
 	s := e.schedule()
-	c := Chart{Key: "time.depth", Title: "Days against depth, weather counted", Topic: model.TopicTime, Axis: "hole at", Along: quantity.Length, Down: true}
+	if c, ok := s.Chart(); ok {
+		return []Chart{c}
+	}
+	return nil
+}
+
+// Chart returns the days of the whole well against the depth of its hole, and false where none is known.
+func (s *Schedule) Chart() (c Chart, ok bool) {
+	c = Chart{Key: "time.depth", Title: "Days against depth, weather counted", Topic: model.TopicTime, Axis: "hole at", Along: quantity.Length, Down: true}
 	last, done := -1, 0
 	for k := range s.Rows {
 		if row := &s.Rows[k]; row.Step.HoleTo > 0 && !math.IsNaN(row.PlannedTo) {
@@ -19,7 +27,7 @@ func (e *evaluation) timeCharts() []Chart {
 		}
 	}
 	if last < 0 {
-		return nil
+		return c, false
 	}
 	for k := range s.Next {
 		if s.Rows[k].Progress == Done {
@@ -29,7 +37,7 @@ func (e *evaluation) timeCharts() []Chart {
 	c.Curves = append(c.Curves, depthCurve("Plan", s.Rows, func(r *Planned) (float64, float64) { return r.PlannedFrom, r.PlannedTo }))
 	c.Curves[0].Level = done == 0
 	if done > 0 {
-		c.Curves = append(c.Curves, doneCurve(&s), depthCurve("Expected", s.Rows[s.Next:], func(r *Planned) (float64, float64) { return r.From, r.To }))
+		c.Curves = append(c.Curves, doneCurve(s), depthCurve("Expected", s.Rows[s.Next:], func(r *Planned) (float64, float64) { return r.From, r.To }))
 		c.Curves[1].Level, c.Curves[2].Level = true, true
 	}
 	rest := s.Rows[min(s.Next, len(s.Rows)):]
@@ -44,12 +52,13 @@ func (e *evaluation) timeCharts() []Chart {
 			return from, before
 		}))
 	}
-	for i := range e.plan.Sections {
-		if row, ok := s.Ends(i); ok && row.Step.HoleTo > 0 {
-			c.Marks = append(c.Marks, ChartMark{"TD " + strconv.Itoa(i+1), row.Step.HoleTo})
+	for k := range s.Rows {
+		row := &s.Rows[k]
+		if ends := k+1 == len(s.Rows) || s.Rows[k+1].Section != row.Section; ends && row.Step.HoleTo > 0 {
+			c.Marks = append(c.Marks, ChartMark{"TD " + strconv.Itoa(row.Section+1), row.Step.HoleTo})
 		}
 	}
-	return []Chart{c}
+	return c, true
 }
 
 // depthCurve returns the times of operations against the depth of the hole: level where it gets no deeper.

@@ -233,6 +233,20 @@ func TestWhatIsDoneMovesTheRest(t *testing.T) {
 	}
 }
 
+// TestWithoutABeginningAStepStandsForThosePassed before it, in the time that it took and in the plan that this is compared with.
+func TestWithoutABeginningAStepStandsForThosePassed(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	planned := calc.ScheduleOf(plan)
+	plan.Sections[0].Done = []model.DoneRow{{Step: "make_up", Ended: "2027-04-05 12:00"}, {Step: "drill_seabed", Ended: "2027-04-06 02:00"}}
+	r := calc.Evaluate(plan)
+	if took, should := value(t, r, 1, "time.done"), value(t, r, 1, "time.done.planned"); !near(took, 20*anHour, 1e-6) || !near(should, planned.Rows[3].PlannedTo, 1e-6) {
+		t.Errorf("took %g h, planned %g h", took/anHour, should/anHour)
+	}
+	if behind := value(t, r, 1, "time.behind"); !near(behind, 20*anHour-planned.Rows[3].PlannedTo, 1e-6) {
+		t.Errorf("%g h behind", behind/anHour)
+	}
+}
+
 // TestABeginningIsReckonedBack from the first step done where the plan has none, and one that goes on counts from when it was started.
 func TestABeginningIsReckonedBack(t *testing.T) {
 	plan := demo(t, "ottermast-2")

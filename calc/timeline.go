@@ -24,6 +24,7 @@ type clockedStep struct {
 	unbegun    gap // for its beginning
 	missing    gap // for its end
 	progress   Progress
+	stands     span    // of one that is done: the part of the plan that it stands for
 	hole       float64 // depth of the hole at its end, as it was read where it was
 }
 

@@ -24,7 +24,7 @@ func (e *evaluation) doneOn(t *timeline) {
 			t.next = k
 		}
 	}
-	end := 0.0
+	end, planned := 0.0, 0.0 // of what was done so far
 	for k := range t.next {
 		s := &t.list[k]
 		switch s.progress {
@@ -33,10 +33,11 @@ func (e *evaluation) doneOn(t *timeline) {
 		case GoingOn:
 			s.progress = Passed // something later was done: its end was not written down
 		case Done:
-			if math.IsNaN(s.from) { // not given: the end of what was done before
-				s.from = min(end, s.to)
+			s.stands = s.planned
+			if math.IsNaN(s.from) { // not given: it stands for what was passed as well, from the end of what was done before
+				s.from, s.stands.from = min(end, s.to), planned
 			}
-			end = s.to
+			end, planned = s.to, s.planned.to
 		}
 	}
 }

@@ -37,32 +37,12 @@ func (p *Planner) lines() []line {
 	if len(p.plan.Sections) == 0 {
 		return append(lines, line{kind: lineAdd, group: model.SectionGroup()})
 	}
-	lines = p.appendWhole(lines)
 	at := model.Place{Outer: p.section}
 	section := model.SectionGroup()
 	lines = p.appendFields(lines, section, at)
 	for _, g := range section.Lists {
 		if g.Topic == p.topic {
 			lines = p.appendNested(lines, g, at)
-		}
-	}
-	return lines
-}
-
-// appendWhole adds what is entered once for the well on a page of the sections: tables, which are open unless closed, then lists.
-func (p *Planner) appendWhole(lines []line) []line {
-	for _, g := range model.Groups() {
-		if !g.List && g.Topic == p.topic {
-			open := p.isOpen(g, model.Place{}, true)
-			lines = append(lines, line{kind: lineHeading, group: g, open: open})
-			if open {
-				lines = p.appendFields(lines, g, model.Place{})
-			}
-		}
-	}
-	for _, g := range model.Groups() {
-		if g.List && g != model.SectionGroup() && g.Topic == p.topic {
-			lines = p.appendList(lines, g, model.Place{})
 		}
 	}
 	return lines
@@ -94,8 +74,6 @@ func (p *Planner) planLines() []line {
 	var lines []line
 	for _, g := range model.Groups() {
 		switch {
-		case g.Topic != model.TopicWell:
-		case g == model.SectionGroup(), g.Topic != model.TopicWell:
 		case g == model.SectionGroup() || !g.On(p.topic):
 			continue
 		case g.List:

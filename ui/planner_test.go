@@ -413,7 +413,7 @@ func TestThePageNamesFitAnyWindow(t *testing.T) {
 		for _, topic := range model.Topics() {
 			press(p, "page "+topic.String())
 			line := strings.Split(p.View(), "\n")[2]
-			if strings.Contains(line, "##") || !strings.Contains(line, "["+strings.ToUpper(topic.String())+"]") {
+			if strings.Contains(line, "##") || !strings.Contains(line, "["+strings.ToUpper(topic.String())[:min(4, len(topic.String()))]) {
 				t.Errorf("%d columns: %q", width, line)
 			}
 		}

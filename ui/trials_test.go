@@ -105,7 +105,7 @@ func TestWhatWasEditedIsKeptAsATrial(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := ui.New(file, ui.Options{Path: path, Section: 2})
+	p := ui.New(file, ui.Options{Path: path, Section: 2, Name: "A. Person"})
 	p.Update(tea.WindowSizeMsg{Width: 100, Height: 30})
 	worked(t, p, "T", "k")
 	wants(t, p, "no entry of this section alone was changed")

@@ -43,10 +43,14 @@ func (p *printer) lookAheadCard(i int) (c card, why string) {
 		return card{}, "nothing of it is still to be done"
 	}
 	c.tables = append(c.tables, t, p.endsTable(s, i))
-	c.notes = []part{stops, {title: "How to read it", remarks: []string{
+	c.notes = []part{stops}
+	if chart, ok := s.Chart(); ok {
+		c.notes = append(c.notes, p.chartPart(chart, windowHeight, windowRows))
+	}
+	c.notes = append(c.notes, part{title: "How to read it", remarks: []string{
 		"begins: days from the beginning of the well. from now: from the first step that is not done. takes: likely, the share of weather counted. began and ended are filled in by hand and entered as steps done.",
 		"P10 and P90: one in ten is earlier, one in ten later, by the low and high durations drawn each by itself and the weather once for the well. The likely durations add up to less than the middle of that band where work can be late by more than it can be early.",
-	}}}
+	}})
 	return c, ""
 }
 
