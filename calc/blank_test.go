@@ -108,6 +108,7 @@ func computed(r *calc.Result) map[string]float64 {
 // TestEveryEntryCanBeBlank: without an entry the result is sound, and no figure that needs it takes another value.
 func TestEveryEntryCanBeBlank(t *testing.T) {
 	eachDemo(t, func(t *testing.T, name string) {
+		t.Parallel() // nearly two thousand runs
 		plan := demo(t, name)
 		before := computed(calc.Evaluate(plan))
 		var refs []model.Ref

@@ -45,12 +45,22 @@ func figure(t testing.TB, r *calc.Result, section int, key string) calc.Figure {
 	return f
 }
 
-// value returns the value of a figure that must have been computed.
+// value returns the value of a figure of a section, counted from 1, that must have been computed.
 func value(t testing.TB, r *calc.Result, section int, key string) float64 {
 	t.Helper()
 	f := figure(t, r, section, key)
 	if !f.OK {
 		t.Fatalf("section %d %s is blank: %s (%s)", section, key, f.Why, f.Mend)
+	}
+	return f.Value
+}
+
+// valueOn is value on one sheet.
+func valueOn(t testing.TB, sheet *calc.Sheet, key string) float64 {
+	t.Helper()
+	f, ok := sheet.Find(key)
+	if !ok || !f.OK {
+		t.Fatalf("%s is not there or blank: %s (%s)", key, f.Why, f.Mend)
 	}
 	return f.Value
 }

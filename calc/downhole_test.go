@@ -36,11 +36,9 @@ func TestMudAtDepthTouchesNothingElse(t *testing.T) {
 			t.Errorf("%d findings, before %d", len(after.Findings), len(before.Findings))
 		}
 		for i := range plan.Sections {
-			for _, f := range after.Sections[i].Figures {
-				if strings.HasPrefix(f.Key, "mud.downhole.") {
-					if w, ok := calc.Explain(plan, i, f.Key); !f.OK || !ok || w.Formula == "" || w.Source == "" || len(w.Inputs) < 2 {
-						t.Errorf("section %d %s: %s, working %+v", i+1, f.Key, f.Why, w)
-					}
+			for _, w := range calc.Workings(plan, i) {
+				if f := w.Figure; strings.HasPrefix(f.Key, "mud.downhole.") && (!f.OK || w.Formula == "" || w.Source == "" || len(w.Inputs) < 2) {
+					t.Errorf("section %d %s: %s, working %+v", i+1, f.Key, f.Why, w)
 				}
 			}
 			if chart, ok := chartOf(plan, i, "mud.downhole"); !ok || len(chart.Curves) != 3 {

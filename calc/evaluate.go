@@ -136,6 +136,21 @@ func runPages(plan *model.Plan, section int, wish *explanation) *evaluation {
 	return e
 }
 
+// runTopic works out one topic of one section alone, or the well's page for section -1: its figures are those of [Evaluate].
+func runTopic(plan *model.Plan, section int, topic model.Topic) *Sheet {
+	e := begin(plan, nil, findingsPerSection)
+	switch {
+	case topic == model.TopicHandover:
+		e.handoverPage()
+		section = -1
+	case section < 0:
+		e.wellPage()
+	case section < len(plan.Sections):
+		e.topicPage(section, topic)
+	}
+	return e.result.Sheet(section)
+}
+
 // begin reads what all pages stand on. A page never needs that another page was worked out before it: what several of them
 // use is worked out here, or by the first that asks.
 func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
@@ -167,22 +182,44 @@ func begin(plan *model.Plan, wish *explanation, findings int) *evaluation {
 // sectionPages works out the pages of one section, but for that of time, which looks at the operations of all.
 func (e *evaluation) sectionPages(i int) {
 	e.result.Sections[i].Figures = make([]Figure, 0, figuresPerSection)
-	e.holePage(i)
-	e.stringPage(i)
-	e.mudPage(i)
-	e.hydraulicsPage(i)
-	e.casingPage(i)
-	e.cementPage(i)
-	e.plugFigures(i)
-	e.controlPage(i)
-	e.stepsPage(i)
-	e.builtPage(i)
+	for _, topic := range model.Topics() {
+		if topic != model.TopicTime {
+			e.topicPage(i, topic)
+		}
+	}
+}
+
+// topicPage works out the page of one topic of one section.
+func (e *evaluation) topicPage(i int, topic model.Topic) {
+	switch topic {
+	case model.TopicHole:
+		e.holePage(i)
+	case model.TopicString:
+		e.stringPage(i)
+	case model.TopicMud:
+		e.mudPage(i)
+	case model.TopicHydraulics:
+		e.hydraulicsPage(i)
+	case model.TopicCasing:
+		e.casingPage(i)
+	case model.TopicCement:
+		e.cementPage(i)
+		e.plugFigures(i)
+	case model.TopicControl:
+		e.controlPage(i)
+	case model.TopicSteps:
+		e.stepsPage(i)
+	case model.TopicTime:
+		e.timePage(i)
+	case model.TopicBuilt:
+		e.builtPage(i)
+	}
 }
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 900
-	findingsPerSection = 140
+	figuresPerSection  = 1100
+	findingsPerSection = 110
 )
 
 // page returns a collector for one topic of a section's sheet, or of the well's for section -1.

@@ -186,6 +186,22 @@ func TestThePhysicsHasNoState(t *testing.T) {
 	}
 }
 
+// TestNothingRunsBesideButAtTheTerminal: no goroutine is started but by the pseudo-terminal of the tests. Work beside the keys is a
+// command of the program's loop, in ui. The race detector is let look there alone.
+func TestNothingRunsBesideButAtTheTerminal(t *testing.T) {
+	for _, s := range sources(t) {
+		if within(s.folder, "ui/ptytest") {
+			continue
+		}
+		ast.Inspect(s.file, func(n ast.Node) bool {
+			if _, ok := n.(*ast.GoStmt); ok {
+				t.Errorf("%s: a goroutine: have the race detector look at it", s.set.Position(n.Pos()))
+			}
+			return true
+		})
+	}
+}
+
 // TestTheTopOfTheHouse: the module's name sorts before the libraries', so that imports stand in one order, and nothing
 // but the floors stands at the top.
 func TestTheTopOfTheHouse(t *testing.T) {

@@ -171,7 +171,7 @@ func FixDepthBy(plan *model.Plan, ref model.Ref, to model.Entry) []model.Change 
 	if to.Text == model.ByShoe {
 		key, figure = "shoe", "hole.shoe"
 	}
-	f, ok := runPages(model.AsPlanned(plan), i, nil).result.Sheet(i).Find(figure)
+	f, ok := runTopic(model.AsPlanned(plan), i, model.TopicHole).Find(figure)
 	field := ref.Group.Field(key)
 	if !ok || !f.OK || field == nil {
 		return changes

@@ -89,18 +89,18 @@ func TestWeightingUpConservesMass(t *testing.T) {
 		s := &plan.Sections[3]
 		s.Treatment.Keep = rapid.SampledFrom([]string{model.VolumeGrows, model.VolumeKept}).Draw(rt, "keep")
 		s.Treatment.Density.SI = rapid.Float64Range(1000, 2500).Draw(rt, "wanted")
-		r := calc.Evaluate(plan)
-		volume, after := value(t, r, 4, "mud.change.active"), value(t, r, 4, "mud.change.after")
+		sheet := calc.Alone(plan, 3)
+		volume, after := valueOn(t, sheet, "mud.change.active"), valueOn(t, sheet, "mud.change.after")
 		added, dumped := 0.0, 0.0
 		if wanted := s.Treatment.Density.SI; wanted >= s.Density.SI {
-			added = value(t, r, 4, "mud.change.wanted")
+			added = valueOn(t, sheet, "mud.change.wanted")
 			if s.Treatment.Keep == model.VolumeKept {
-				dumped = value(t, r, 4, "mud.change.wanted.volume")
+				dumped = valueOn(t, sheet, "mud.change.wanted.volume")
 			}
 		} else {
-			added = value(t, r, 4, "mud.change.base") * s.Recipe.Base.SI
+			added = valueOn(t, sheet, "mud.change.base") * s.Recipe.Base.SI
 			if s.Treatment.Keep == model.VolumeKept {
-				dumped = value(t, r, 4, "mud.change.base.discard")
+				dumped = valueOn(t, sheet, "mud.change.base.discard")
 			}
 		}
 		if got, want := (volume-dumped)*s.Density.SI+added, after*s.Treatment.Density.SI; !near(got, want, 1e-6*want) {
@@ -120,16 +120,16 @@ func TestTheBudgetBalances(t *testing.T) {
 		v.Start.SI, v.Start.Unit = rapid.Float64Range(0, 1500).Draw(rt, "start"), v.Reserve.Unit
 		v.Reserve.SI = rapid.Float64Range(0, 400).Draw(rt, "reserve")
 		v.Removal.SI = rapid.Float64Range(0, 1).Draw(rt, "removal")
-		r := calc.Evaluate(plan)
+		sheet := calc.Alone(plan, 2)
 		sum := 0.0
 		for _, key := range []string{"fill", "hole", "losses", "cuttings", "dilution.surplus"} {
-			sum += value(t, r, 3, "mud.pits."+key)
+			sum += valueOn(t, sheet, "mud.pits."+key)
 		}
-		in := value(t, r, 3, "mud.pits.start") + value(t, r, 3, "mud.pits.build")
-		if got := value(t, r, 3, "mud.pits.td") + sum; !near(got, in, 1e-9*in) {
+		in := valueOn(t, sheet, "mud.pits.start") + valueOn(t, sheet, "mud.pits.build")
+		if got := valueOn(t, sheet, "mud.pits.td") + sum; !near(got, in, 1e-9*in) {
 			rt.Errorf("%v in, %v out", in, got)
 		}
-		if value(t, r, 3, "mud.pits.td") < value(t, r, 3, "mud.pits.surface")+v.Reserve.SI-1e-9 {
+		if valueOn(t, sheet, "mud.pits.td") < valueOn(t, sheet, "mud.pits.surface")+v.Reserve.SI-1e-9 {
 			rt.Error("less in the pits than is to be")
 		}
 	})

@@ -66,6 +66,29 @@ func TestPagesStandAlone(t *testing.T) {
 	})
 }
 
+// TestTopicsStandAlone: a topic of a section, worked out without the others, gives the very figures that it gives among them.
+func TestTopicsStandAlone(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		plan := shaken(rt, t)
+		i := rapid.IntRange(-1, len(plan.Sections)-1).Draw(rt, "section")
+		all := Alone(plan, i)
+		for _, topic := range model.Topics() {
+			if i < 0 && topic != model.TopicWell {
+				continue
+			}
+			var want []Figure
+			for _, f := range all.Figures {
+				if f.Topic == topic {
+					want = append(want, f)
+				}
+			}
+			if got := runTopic(plan, i, topic).Figures; !slices.Equal(got, want) {
+				rt.Fatalf("section %d, %s: %d figures alone, %d among the others, or not the same", i+1, topic, len(got), len(want))
+			}
+		}
+	})
+}
+
 // compared returns the findings of a section that compare something with a limit.
 func compared(r *Result, section int) (list []Finding) {
 	for _, f := range r.Findings {

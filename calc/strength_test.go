@@ -349,7 +349,7 @@ func TestHeavierMudNeverHelpsOnLosses(t *testing.T) {
 		key := "casing.collapse.losses." + string(rune('1'+i))
 		factor := func(density float64) float64 {
 			plan.Sections[i].Density.SI = density
-			f, ok := calc.Evaluate(plan).Sheet(i - 1).Find(key)
+			f, ok := calc.Alone(plan, i-1).Find(key)
 			if !ok || !f.OK {
 				return math.Inf(1) // not loaded
 			}
@@ -369,7 +369,7 @@ func TestEmptiedDeeperNeverHelps(t *testing.T) {
 		plan := demo(t, "ottermast-2")
 		factor := func(depth float64) float64 {
 			plan.Sections[3].Loads.Emptied.SI = depth
-			f, ok := calc.Evaluate(plan).Sheet(3).Find("casing.collapse.emptied")
+			f, ok := calc.Alone(plan, 3).Find("casing.collapse.emptied")
 			if !ok || !f.OK {
 				return math.Inf(1)
 			}

@@ -49,7 +49,7 @@ func Effects(plan *model.Plan, sheet int, key string, refs []model.Ref, system q
 		}
 		var h model.History
 		h.Do(plan, model.Edit{Changes: entering(plan, ref, to)})
-		then, _ := runPages(plan, sheet, nil).result.Sheet(sheet).Find(key)
+		then, _ := runTopic(plan, sheet, now.Topic).Find(key)
 		h.Undo(plan)
 		effect := Effect{Ref: ref, Step: max(step, -step), Change: then.Value - now.Value, Lost: now.OK && !then.OK}
 		if step < 0 {

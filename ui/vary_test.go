@@ -156,6 +156,18 @@ func TestAFinderNarrowsAndWidens(t *testing.T) {
 	wants(t, p, "Over pore against Mud density")
 }
 
+// beside lets a command run beside the program, as it does in a terminal, while keys are pressed and the screen is drawn, and then
+// takes in what comes of it and of the commands that follow: this is where the race detector looks.
+func beside(p *ui.Planner, command tea.Cmd, keys ...string) {
+	for command != nil {
+		done := make(chan tea.Msg, 1)
+		go func() { done <- command() }()
+		press(p, keys...)
+		p.View()
+		_, command = p.Update(<-done)
+	}
+}
+
 // Keys are answered while a sweep goes on in the background, and what comes in late for a closed one is dropped.
 func TestVaryInTheBackground(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud", "right")
@@ -165,10 +177,20 @@ func TestVaryInTheBackground(t *testing.T) {
 	wants(t, p, "entries")
 	press(p, "esc")
 	lacks(t, p, "looking")
-	for command != nil {
-		_, command = p.Update(command())
-	}
+	beside(p, command, "tab", "+", "]", "[", "shift+tab")
 	lacks(t, p, "moves by one step")
+}
+
+// TestTheChartInTheBackground: it fills while its cursor moves and its range is drawn wider and closer.
+func TestTheChartInTheBackground(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]", "page mud")
+	downTo(t, p, "Mud density")
+	worked(t, p, "V", "below fracture")
+	_, command := p.Update(tea.KeyMsg{Type: tea.KeyEnter})
+	beside(p, command, "right", "left")
+	_, command = p.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("-")})
+	beside(p, command, "left", "right")
+	wants(t, p, "Below fracture against Mud density", "1.250 sg (now)")
 }
 
 // TestKeysTypedWhileEntriesAreLookedForAreDropped: they do not narrow a list that was not to be seen yet.

@@ -19,6 +19,9 @@ import (
 // program is the path of the built program.
 var program string
 
+// build is the command that builds it; under the race detector it is built for that too.
+var build = []string{"build"}
+
 func TestMain(m *testing.M) {
 	dir, err := os.MkdirTemp("", "borewalk-e2e")
 	if err != nil {
@@ -26,7 +29,7 @@ func TestMain(m *testing.M) {
 		os.Exit(1)
 	}
 	program = filepath.Join(dir, "borewalk")
-	if out, err := exec.Command("go", "build", "-o", program, "borewalk").CombinedOutput(); err != nil {
+	if out, err := exec.Command("go", append(build, "-o", program, "borewalk")...).CombinedOutput(); err != nil {
 		fmt.Fprintf(os.Stderr, "the program does not build: %v\n%s", err, out)
 		os.Exit(1)
 	}

@@ -8,7 +8,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/plans"
@@ -75,7 +74,7 @@ func TestTheStackUpAddsUp(t *testing.T) {
 			t.Errorf("%s: %g m from the bit, lengths give %g m", rows[k].Name, up, length)
 		}
 	}
-	f, _ := calc.Evaluate(plan).Sheet(4).Find("string.weight.buoyed")
+	f, _ := evaluate(plan).Sheet(4).Find("string.weight.buoyed")
 	if math.Abs(weight-f.Value) > 1e-6*f.Value {
 		t.Errorf("the parts weigh %g N in mud, the string %g N", weight, f.Value)
 	}
@@ -120,7 +119,7 @@ func TestABHASheetSaysWhatIsAsked(t *testing.T) {
 	if first := strings.Index(text, "Stack-up, top down"); first < 0 || first > strings.Index(text, "Asked of the string") {
 		t.Error("the parts do not come first")
 	}
-	result := calc.Evaluate(plan)
+	result := evaluate(plan)
 	available, _ := result.Sheet(3).Find("string.bha.collars")
 	used, ok := result.Sheet(3).Find("string.bha.collars.used")
 	if wanted := plan.Sections[3].StringLoads.BitWeight.SI; !ok || math.Abs(wanted/available.Value-used.Value) > 1e-9 {

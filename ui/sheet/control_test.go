@@ -10,7 +10,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/plans"
@@ -63,7 +62,7 @@ func TestPapersOfControlFitThePage(t *testing.T) {
 		list = append(list, demo(t, name))
 	}
 	for _, plan := range list {
-		result := calc.Evaluate(plan)
+		result := evaluate(plan)
 		for _, paper := range controlPapers() {
 			for n, set := range quantity.Sets() {
 				for i := range plan.Sections {
@@ -117,7 +116,7 @@ func TestPapersOfControlSayWhyTheyAreNot(t *testing.T) {
 			o := options(plan)
 			o.Paper, o.Section = c.paper, c.section
 			var b bytes.Buffer
-			err := sheet.Write(&b, plan, calc.Evaluate(plan), o)
+			err := sheet.Write(&b, plan, evaluate(plan), o)
 			if err == nil || !strings.Contains(err.Error(), c.want) || b.Len() > 0 {
 				t.Errorf("error %v, want %q; %q", err, c.want, b.String())
 			}
@@ -155,7 +154,7 @@ func cardValue(t *testing.T, text, title, row, column string) float64 {
 // TestPapersOfControlHaveThePagesFigures: what is printed is what the page has under its key.
 func TestPapersOfControlHaveThePagesFigures(t *testing.T) {
 	plan := readPlan(t)
-	result := calc.Evaluate(plan)
+	result := evaluate(plan)
 	const choke = "Choke, most (MAASP), with this mud and no gas above the shoe"
 	for _, c := range []struct {
 		paper              sheet.Paper
@@ -365,7 +364,7 @@ func TestHostileTextOnPapersOfControl(t *testing.T) {
 		s.Kill.Method, s.Kill.Line = text.Draw(t, "method"), text.Draw(t, "line")
 		s.SlowRates[0].Time, s.SlowRates[1].Path = text.Draw(t, "time"), text.Draw(t, "path")
 		s.StackTest.Tested = text.Draw(t, "tested")
-		result := calc.Evaluate(plan)
+		result := evaluate(plan)
 		o := options(plan)
 		o.Paper, o.Section, o.ASCII = rapid.SampledFrom(controlPapers()).Draw(t, "paper"), 2, rapid.Bool().Draw(t, "ascii")
 		in := func(format sheet.Format) string {

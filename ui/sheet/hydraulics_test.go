@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/plans"
 	"borewalk/ui/sheet"
@@ -87,7 +86,7 @@ func TestAHydraulicsSheetSaysWhenNoFlowKeepsAllLimits(t *testing.T) {
 	found := 0
 	for _, name := range plans.Names() {
 		plan := demo(t, name)
-		for _, f := range calc.Evaluate(plan).Findings {
+		for _, f := range evaluate(plan).Findings {
 			if f.Section < 0 || !strings.HasPrefix(f.Text, "no flow keeps all its limits") {
 				continue
 			}

@@ -52,7 +52,7 @@ func TestJSON(t *testing.T) {
 	for _, name := range plans.Names() {
 		plan := demo(t, name)
 		plan.Sections[1].Density = quantity.Value{} // some figures are blank
-		result := calc.Evaluate(plan)
+		result := evaluate(plan)
 		o := options(plan)
 		o.Format = sheet.JSON
 		var got decoded
@@ -208,7 +208,7 @@ func TestCSV(t *testing.T) {
 	for _, name := range plans.Names() {
 		plan := demo(t, name)
 		plan.Sections[2].Hole = quantity.Value{} // some figures are blank
-		result := calc.Evaluate(plan)
+		result := evaluate(plan)
 		for _, set := range quantity.Sets() {
 			o := options(plan)
 			o.Format, o.System = sheet.CSV, plan.System(set, false)

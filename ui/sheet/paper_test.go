@@ -11,7 +11,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/ui/sheet"
 )
@@ -78,7 +77,7 @@ func TestTheStrengthTableIsThePagesFigures(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	result := calc.Evaluate(plan)
+	result := evaluate(plan)
 	want, _ := result.Sheet(1).Find("casing.collapse.losses.3")
 	found, least := false, math.Inf(1)
 	for _, r := range records[1:] {
@@ -103,7 +102,7 @@ func TestWhereThereIsNoCard(t *testing.T) {
 	o := options(plan)
 	o.Paper, o.Section = sheet.CementCard, 0 // jetted
 	var b bytes.Buffer
-	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "no cemented string") {
+	if err := sheet.Write(&b, plan, evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "no cemented string") {
 		t.Errorf("a card of a jetted string: %v", err)
 	}
 	if _, err := sheet.ParsePaper("kite"); err == nil || !strings.Contains(err.Error(), "cement-card") {

@@ -9,8 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"borewalk/calc"
-
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/plans"
@@ -158,7 +156,7 @@ func TestAllRunningListsOfAPlan(t *testing.T) {
 	}
 	o.Section, o.Paper = 0, sheet.RunningList
 	var b strings.Builder
-	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "section 1: the string has no tally") || b.Len() > 0 {
+	if err := sheet.Write(&b, plan, evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "section 1: the string has no tally") || b.Len() > 0 {
 		t.Errorf("%v, %q", err, b.String())
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"strings"
 	"testing"
@@ -43,13 +44,28 @@ func options(plan *model.Plan) sheet.Options {
 		Printed: time.Date(2031, time.May, 4, 16, 20, 0, 0, time.FixedZone("", 2*60*60))}
 }
 
+// latest is the plan that was worked out last, as it stood then, with its result.
+var latest struct {
+	plan   *model.Plan
+	result *calc.Result
+}
+
+// evaluate works a plan out, unless it is as it was the last time: most tests print one plan over and over, and working it out
+// costs far more than printing it.
+func evaluate(plan *model.Plan) *calc.Result {
+	if latest.plan == nil || !reflect.DeepEqual(plan, latest.plan) {
+		latest.plan, latest.result = plan.Clone(), calc.Evaluate(plan)
+	}
+	return latest.result
+}
+
 func write(t interface {
 	Helper()
 	Fatal(...any)
 }, plan *model.Plan, o sheet.Options) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err != nil {
+	if err := sheet.Write(&b, plan, evaluate(plan), o); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -61,7 +77,7 @@ func check(t interface {
 }, plan *model.Plan, o sheet.Options) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := sheet.Check(&b, plan, calc.Evaluate(plan), o); err != nil {
+	if err := sheet.Check(&b, plan, evaluate(plan), o); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -266,7 +282,7 @@ func TestCheck(t *testing.T) {
 		}
 		last = at
 	}
-	if want := len(calc.Evaluate(plan).Findings); n != want || want == 0 {
+	if want := len(evaluate(plan).Findings); n != want || want == 0 {
 		t.Errorf("%d findings are printed, want %d", n, want)
 	}
 	for _, words := range []string{
@@ -297,7 +313,7 @@ func TestTwoLimitsOnOneThing(t *testing.T) {
 
 func TestNothingToPrint(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	result := calc.Evaluate(plan)
+	result := evaluate(plan)
 	var b bytes.Buffer
 	for _, section := range []int{-2, 5} {
 		if err := sheet.Write(&b, plan, result, sheet.Options{Section: section}); err == nil {
@@ -334,7 +350,7 @@ func (full) Write([]byte) (int, error) { return 0, errFull }
 
 func TestWriterFails(t *testing.T) {
 	plan := demo(t, "ottermast-2")
-	result := calc.Evaluate(plan)
+	result := evaluate(plan)
 	for format := sheet.Text; format <= sheet.JSON; format++ {
 		if err := sheet.Write(full{}, plan, result, sheet.Options{Section: -1, Format: format}); !errors.Is(err, errFull) {
 			t.Errorf("%s: error %v, want %v", format, err, errFull)

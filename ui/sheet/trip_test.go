@@ -62,7 +62,7 @@ func TestATripSheetForAMachine(t *testing.T) {
 			sum += value
 		}
 	}
-	f, ok := calc.Evaluate(plan).Sheet(4).Find("trip.whole.open")
+	f, ok := evaluate(plan).Sheet(4).Find("trip.whole.open")
 	if !ok || math.Abs(sum-f.Value) > 1e-9*f.Value {
 		t.Errorf("the fills come to %g m3, the whole trip to %g m3", sum, f.Value)
 	}
@@ -112,7 +112,7 @@ func TestNoTripSheetOfARiserlessHole(t *testing.T) {
 	o := options(plan)
 	o.Paper, o.Section = sheet.TripSheet, 0
 	var b bytes.Buffer
-	if err := sheet.Write(&b, plan, calc.Evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "open to the sea") || b.Len() > 0 {
+	if err := sheet.Write(&b, plan, evaluate(plan), o); err == nil || !strings.Contains(err.Error(), "open to the sea") || b.Len() > 0 {
 		t.Errorf("%v, %q", err, b.String())
 	}
 }
