@@ -188,7 +188,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	what := sheet.Options{
 		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(),
 		Hash: model.Hash(file.Plan), Printed: time.Now(),
-		Against: against,
+		Against: against, Changes: model.ChangesSince(file.Plan, file.Plan.Log),
 	}
 	write := sheet.Write
 	if o.check {
@@ -221,7 +221,7 @@ func compared(o options, plan *model.Plan) (sheet.Against, error) {
 		return sheet.Against{Plan: other.Plan, Name: o.against}, nil
 	case o.prints(sheet.ChangeNote):
 		mark := cmp.Or(o.since, model.MarkBaseline)
-		n, ok := model.RowsSince(plan, mark)
+		n, ok := model.RowsSince(plan.Log, mark)
 		if !ok {
 			return sheet.Against{}, fmt.Errorf("there is no %s in the log of the plan: mark one with C in the planner, or take -since %s", mark, model.MarkBaseline)
 		}

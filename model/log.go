@@ -59,16 +59,6 @@ var logGroup = sync.OnceValue(func() *Group {
 // FileGroups returns what a plan's file holds: the groups of fields, and the log.
 func FileGroups() []*Group { return append(slices.Clip(Groups()), LogGroup()) }
 
-// RowsSince returns how many rows of the log follow the last mark of a name. Without a mark the baseline is where the log begins.
-func RowsSince(plan *Plan, mark string) (n int, ok bool) {
-	for i := len(plan.Log) - 1; i >= 0; i-- {
-		if plan.Log[i].What == LogMark && plan.Log[i].New == mark {
-			return len(plan.Log) - 1 - i, true
-		}
-	}
-	return len(plan.Log), mark == MarkBaseline
-}
-
 // LastLogged returns the index of the first row of the last edit in the log: of those that say the same of when and by whom.
 func LastLogged(plan *Plan) int {
 	from := len(plan.Log) - 1

@@ -198,13 +198,13 @@ func TestWhatIsMovedStepByStepIsOneRow(t *testing.T) {
 	if len(got) != 3 || got[1].New != model.MarkHandover || got[1].Why != "night to day" || got[1].When != "2026-03-01T06:00:00Z" || got[2].Old != "2180 m" {
 		t.Errorf("pending %+v", got)
 	}
-	if n, ok := model.RowsSince(&model.Plan{Log: got}, model.MarkHandover); n != 1 || !ok {
+	if n, ok := model.RowsSince(got, model.MarkHandover); n != 1 || !ok {
 		t.Errorf("%d rows since the handover, %v", n, ok)
 	}
-	if n, ok := model.RowsSince(&model.Plan{Log: got}, model.MarkBaseline); n != 3 || !ok {
+	if n, ok := model.RowsSince(got, model.MarkBaseline); n != 3 || !ok {
 		t.Errorf("%d rows since the log began, %v", n, ok)
 	}
-	if _, ok := model.RowsSince(&model.Plan{Log: got[2:]}, model.MarkHandover); ok {
+	if _, ok := model.RowsSince(got[2:], model.MarkHandover); ok {
 		t.Error("a handover that never was")
 	}
 }

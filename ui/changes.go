@@ -45,7 +45,7 @@ func (p *Planner) askChanges() {
 		acts = append(acts, act)
 	}
 	since := func(mark, without string) {
-		n, ok := model.RowsSince(&model.Plan{Log: rows}, mark)
+		n, ok := model.RowsSince(rows, mark)
 		switch {
 		case ok && n < len(rows):
 			name := "since the " + mark + " marked " + logTime(rows[len(rows)-1-n])
@@ -57,7 +57,7 @@ func (p *Planner) askChanges() {
 		}
 	}
 	since(model.MarkBaseline, "since the log began"+beganText(rows))
-	since(model.MarkHandover, "since a handover: none is marked yet")
+	since(model.MarkHandover, "since a handover: none is signed or marked yet")
 	offer("since the plan was opened", func(p *Planner) {
 		p.showChanges(origin{name: "since the plan was opened", plan: p.opened, rows: rows[min(len(p.opened.Log), len(rows)):]})
 	})

@@ -44,7 +44,7 @@ type Options struct {
 	PlayDisconnect func(plan *model.Plan, section int) (job calc.Job, why string, mend model.Path)
 
 	Now     func() time.Time           // the hour that a handover is stamped with; nil for the clock
-	Changes func(*model.Plan) []string // what has changed since the last handover; nil where that is not kept
+	Changes func(*model.Plan) []string // what has changed since the last handover; nil for what the plan's log says
 }
 
 // view is what the right-hand side of the screen shows.
@@ -128,7 +128,7 @@ func New(file *planfile.File, options Options) *Planner {
 		p.options.Now = time.Now
 	}
 	if options.Changes == nil {
-		p.options.Changes = func(*model.Plan) []string { return nil }
+		p.options.Changes = func(plan *model.Plan) []string { return model.ChangesSince(plan, p.logged()) }
 	}
 	p.width, p.height = terminal.Size(0, 0)
 	p.keys = bindings()

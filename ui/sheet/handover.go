@@ -14,7 +14,7 @@ import (
 // Measures of the page that a relief reads first: as many lines as a page of paper has, and the columns that the longest label of its
 // rows leaves.
 const (
-	reliefPage  = 60
+	reliefPage  = bodyLines
 	reliefWidth = pageWidth - len("Next 24 h: ")
 )
 

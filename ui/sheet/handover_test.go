@@ -42,7 +42,7 @@ func onWatch(t *testing.T, plan *model.Plan, section int, down float64) {
 // firstPage returns what stands before the second page of a handover.
 func firstPage(t *testing.T, text string) string {
 	t.Helper()
-	first, _, ok := strings.Cut(text, "\n\n\n")
+	first, _, ok := strings.Cut(text, "\f")
 	if !ok {
 		t.Fatalf("there is one page only:\n%s", text)
 	}

@@ -18,6 +18,7 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/quantity"
 	"borewalk/model/planfile"
 	"borewalk/plans"
 	"borewalk/ui/sheet"
@@ -74,15 +75,27 @@ func all(page []pdfWords) string {
 	return b.String()
 }
 
+// forEveryPaper returns a demo of which every paper of a section has something to say: a watch stands on it, it has a trial and a range.
+func forEveryPaper(t *testing.T, name string, section int) *model.Plan {
+	t.Helper()
+	plan := demo(t, name)
+	onWatch(t, plan, section, 0.7)
+	plan.Trials = append(plan.Trials, model.Trial{Name: "heavier", Section: model.SectionLabel(plan, section),
+		Changes: []model.TrialChange{{Path: string(model.PathOf(section, "density")), Value: "+0.02 sg"}}})
+	plan.Sections[section].Ranges.FractureLess = quantity.Value{SI: 30, Unit: plan.Sections[section].Density.Unit}
+	return plan
+}
+
 // TestEveryPageOfAPDFSaysWhereItBelongs: name, revision, hash, time, number and caution stand on each page of every paper, and every
 // text within its edges.
 func TestEveryPageOfAPDFSaysWhereItBelongs(t *testing.T) {
 	for _, name := range plans.Names() {
-		plan := demo(t, name)
+		plan := forEveryPaper(t, name, 3)
 		result := calc.Evaluate(plan)
 		for paper := range sheet.PaperNames() {
 			o := options(plan)
 			o.Paper, o.Format, o.Section = sheet.Paper(paper), sheet.PDF, 3
+			o.Against = sheet.Against{Plan: demo(t, name), Name: "the baseline"}
 			var b bytes.Buffer
 			if err := sheet.Write(&b, plan, result, o); err != nil {
 				t.Fatal(err)
@@ -108,10 +121,11 @@ func TestEveryPageOfAPDFSaysWhereItBelongs(t *testing.T) {
 
 // TestAPDFHoldsWhatTheTextHolds: every word and number of a sheet but those of its drawings.
 func TestAPDFHoldsWhatTheTextHolds(t *testing.T) {
-	plan := demo(t, "saltlantern-1")
+	plan := forEveryPaper(t, "saltlantern-1", 4)
 	for paper := range sheet.PaperNames() {
 		o := options(plan)
 		o.Section, o.Paper, o.ASCII = 4, sheet.Paper(paper), true
+		o.Against = sheet.Against{Plan: demo(t, "saltlantern-1"), Name: "the baseline"}
 		text, _, _ := strings.Cut(runningHead.ReplaceAllString(write(t, plan, o), ""), "\nWell schematic\n")
 		o.Format = sheet.PDF
 		var words strings.Builder
