@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"strings"
 	"sync"
 	"testing"
 
@@ -43,4 +44,16 @@ func Workings(plan *model.Plan, section int) []Working {
 	wish := explanation{section: section, wants: func(string) bool { return true }}
 	runPages(plan, section, &wish)
 	return wish.workings
+}
+
+// StepFigures returns the keys of the figures that the texts of operations name, with the operation of each.
+func StepFigures() map[string]string {
+	keys := map[string]string{}
+	for step, text := range stepTexts() {
+		for _, figure := range text.figures {
+			key, _, _ := strings.Cut(figure, " ")
+			keys[key] = step
+		}
+	}
+	return keys
 }

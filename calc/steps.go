@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"strings"
+
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -93,17 +95,25 @@ func (e *evaluation) numberStep(i int, s *Step) {
 	if s.Own {
 		return
 	}
-	for _, figure := range e.stepText(s.Key).figures {
-		if f, ok := e.result.Sections[i].Find(figure); ok {
-			s.Numbers = append(s.Numbers, numberOf(f))
+	for _, figure := range e.stepText(i, s.Key).figures {
+		key, called, _ := strings.Cut(figure, " ")
+		if f, ok := e.result.Sections[i].Find(key); ok {
+			n := numberOf(f)
+			if called != "" {
+				n.Name = strings.Replace(called, "*", f.Name, 1)
+			}
+			s.Numbers = append(s.Numbers, n)
 		}
 	}
 }
 
-// stepText returns the text of an operation. All of them are written out once for a run.
-func (e *evaluation) stepText(key string) stepText {
+// stepText returns the text of an operation of section i. All of them are written out once for a run.
+func (e *evaluation) stepText(i int, key string) stepText {
 	if e.stepTexts == nil {
 		e.stepTexts = stepTexts()
+	}
+	if text, ok := e.stepTexts[key+atSeabed]; ok && !e.sections[i].rig {
+		return text
 	}
 	return e.stepTexts[key]
 }

@@ -1,6 +1,10 @@
 package calc
 
 import (
+	"cmp"
+
+	"borewalk/calc/bore"
+	"borewalk/calc/pump"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
@@ -36,7 +40,7 @@ func (m *stepMaker) unknown() gap {
 
 // add writes an operation after which the end of what hangs in the hole, and the hole, are at depths along it.
 func (m *stepMaker) add(key string, kind StepKind, to, hole float64) *Step {
-	text := m.e.stepText(key)
+	text := m.e.stepText(m.i, key)
 	s := Step{Key: key, Name: text.name, Kind: kind, Do: text.do, Who: text.who, Stops: text.stops, Contingency: text.contingency, Row: -1,
 		From: m.end, To: to, HoleFrom: m.hole, HoleTo: hole}
 	m.end, m.hole = to, hole
@@ -56,8 +60,33 @@ func numberOf(f Figure) StepNumber {
 	return n
 }
 
-// number adds a number of the step's own in front of the others.
-func (s *Step) number(n StepNumber) { s.Numbers = append([]StepNumber{n}, s.Numbers...) }
+// number adds a number of the step's own behind those that it has.
+func (s *Step) number(n StepNumber) { s.Numbers = append(s.Numbers, n) }
+
+// depth adds a depth along hole.
+func (s *Step) depth(name string, md float64) {
+	s.number(StepNumber{Name: name, Kind: quantity.Length, OK: true, Value: md})
+}
+
+// entry adds an entry; a blank one adds nothing.
+func (s *Step) entry(name string, kind quantity.Kind, v quantity.Value) {
+	if v.IsSet() {
+		s.number(StepNumber{Name: name, Kind: kind, OK: true, Value: v.SI})
+	}
+}
+
+// wholeHole adds the volume of the well as deep as it is by then, without a string, and the strokes for it.
+func (m *stepMaker) wholeHole(s *Step) {
+	missing := m.e.boreGap(m.i)
+	volume := bore.Volume(between(m.e.empty(m.i, missing), 0, s.HoleTo))
+	s.number(StepNumber{Name: "Well now, no string", Kind: quantity.Volume, OK: !missing.open(), Value: volume, Why: missing.why})
+	missing = first(missing, m.e.pumpGap)
+	var strokes float64
+	if !missing.open() {
+		strokes, _ = pump.Strokes(volume, m.e.pumps[0].perStroke)
+	}
+	s.number(StepNumber{Name: "Well now, strokes", Kind: quantity.Strokes, OK: !missing.open(), Value: strokes, Why: missing.why})
+}
 
 // make writes the whole list.
 func (m *stepMaker) make() {
@@ -74,9 +103,9 @@ func (m *stepMaker) make() {
 	m.still("make_up", AtRig)
 	m.drillOut()
 	if m.h.rig {
-		m.add("drill", Drilling, m.h.td, m.h.td)
+		m.parameters(m.add("drill", Drilling, m.h.td, m.h.td))
 	} else {
-		m.add("drill_seabed", Drilling, m.h.td, m.h.td)
+		m.parameters(m.add("drill_seabed", Drilling, m.h.td, m.h.td))
 	}
 	m.still("clean_up", Pumping)
 	if !m.h.rig && m.s.SpotDensity.IsSet() {
@@ -89,6 +118,15 @@ func (m *stepMaker) make() {
 	if m.c.present && !m.c.missing.open() {
 		m.casing()
 	}
+}
+
+// parameters adds what is drilled with, as entered.
+func (m *stepMaker) parameters(s *Step) {
+	s.entry("Fluid", quantity.Density, m.s.Density)
+	s.entry("Flow", quantity.Flow, m.s.Flow)
+	s.entry("Weight on bit", quantity.Force, m.s.StringLoads.BitWeight)
+	s.entry("Turning", quantity.RotarySpeed, m.s.Cleaning.Turning)
+	s.entry("ROP", quantity.ROP, m.s.ROP)
 }
 
 // stack brings BOP and riser to the first section that needs them, and tests what is there in every one.
@@ -124,21 +162,24 @@ func (m *stepMaker) drillOut() {
 		m.still("tag_seabed", AtRig)
 	case inside:
 		s := m.still("tag", AtRig)
-		s.number(StepNumber{Name: "Tag, computed", Kind: quantity.Length, OK: true, Value: tag})
+		s.depth("Tag, computed", tag)
+		m.track(s)
 	}
 	if m.h.rig && m.lastString() >= 0 {
 		m.stringTest()
 	}
 	if m.h.rig && m.otherMud() {
-		m.still("displace", Pumping).number(StepNumber{Name: "Mud", Kind: quantity.Density, OK: m.s.Density.IsSet(), Value: m.s.Density.SI, Why: "mud density is blank"})
+		s := m.still("displace", Pumping)
+		s.number(StepNumber{Name: "Mud", Kind: quantity.Density, OK: m.s.Density.IsSet(), Value: m.s.Density.SI, Why: "mud density is blank"})
+		s.entry("Flow", quantity.Flow, m.s.Flow)
+		s.entry("Booster", quantity.Flow, m.s.Booster)
+		m.wholeHole(s)
 	}
 	if inside || tag < m.h.start {
 		s := m.add("drill_out", Drilling, m.h.start, m.hole)
-		if shoe, _, ok := m.e.lastShoe(m.i); ok {
-			s.number(StepNumber{Name: "Rathole to", Kind: quantity.Length, OK: true, Value: m.h.start})
-			s.number(StepNumber{Name: "Shoe", Kind: quantity.Length, OK: true, Value: shoe})
-		}
-		s.number(StepNumber{Name: "From", Kind: quantity.Length, OK: true, Value: tag})
+		s.depth("From", tag)
+		m.track(s)
+		s.depth("Rathole to", m.h.start)
 	}
 	if shoe, _, ok := m.e.lastShoe(m.i); m.h.rig && ok {
 		m.shoeTest(shoe)
@@ -151,9 +192,29 @@ const usualNewHole = 3.0
 // shoeTest drills the new hole, circulates, pulls into the casing, tests, and goes back to bottom.
 func (m *stepMaker) shoeTest(shoe float64) {
 	to := min(m.h.start+usual(m.s.ShoeTest.NewHole, usualNewHole), m.h.td)
-	m.add("new_hole", Drilling, to, to).number(StepNumber{Name: "New hole to", Kind: quantity.Length, OK: true, Value: to})
-	m.add("circulate_even", Pumping, shoe, to)
-	m.still("shoe_test", Testing)
+	m.add("new_hole", Drilling, to, to).depth("New hole to", to)
+	s := m.add("circulate_even", Pumping, shoe, to)
+	s.entry("Mud", quantity.Density, m.s.Density)
+	s.entry("Flow", quantity.Flow, m.s.Flow)
+	m.wholeHole(s)
+	s = m.still("shoe_test", Testing)
+	s.entry("Mud in the test", quantity.Density, m.s.Density)
+	s.entry("Least to go on with", quantity.EMW, m.s.ShoeTest.Least)
+	s.entry("Rate of pumping", quantity.Flow, m.s.ShoeTest.Rate)
+	s.depth("Shoe", shoe)
+	s.depth("Hole", to)
+}
+
+// track adds where float collar and shoe of the last string are.
+func (m *stepMaker) track(s *Step) {
+	shoe, j, ok := m.e.lastShoe(m.i)
+	if !ok {
+		return
+	}
+	if track := m.e.plan.Sections[j].ShoeTrack; track.IsSet() {
+		s.depth("Float collar", shoe-track.SI)
+	}
+	s.depth("Shoe", shoe)
 }
 
 // lastString returns the section of the last string above this one, -1 for none.
@@ -191,8 +252,8 @@ func (m *stepMaker) stringTest() {
 	}
 	s := m.still("casing_test", Testing)
 	loads := &m.e.plan.Sections[m.i-1].Loads
-	s.number(StepNumber{Name: "Test density", Kind: quantity.Density, OK: loads.TestDensity.IsSet(), Value: loads.TestDensity.SI, Why: "as what displaced the cement"})
 	s.number(StepNumber{Name: "Test at the pump", Kind: quantity.Pressure, OK: loads.TestPressure.IsSet(), Value: loads.TestPressure.SI, Why: "test pressure is blank"})
+	s.number(StepNumber{Name: "Test density", Kind: quantity.Density, OK: loads.TestDensity.IsSet(), Value: loads.TestDensity.SI, Why: "as what displaced the cement"})
 }
 
 // otherMud reports whether the section has another mud than stands in the well when it begins.
@@ -211,7 +272,7 @@ func (m *stepMaker) otherMud() bool {
 func (m *stepMaker) casing() {
 	e, i := m.e, m.i
 	m.still("rig_up_casing", AtRig)
-	m.add("run_casing", RunningIn, m.c.shoe-m.c.top, m.hole)
+	m.add("run_casing", RunningIn, m.c.shoe-m.c.top, m.hole).entry("Fill, joints apart", quantity.Count, m.s.Tally.FillEvery)
 	liner := m.c.liner
 	if liner {
 		m.add("run_on_pipe", RunningIn, m.c.shoe, m.hole)
@@ -224,7 +285,7 @@ func (m *stepMaker) casing() {
 		m.still("set_hanger", AtRig)
 	}
 	if e.cemented(i) {
-		m.still("cement", Cementing)
+		m.rates(m.still("cement", Cementing))
 	}
 	hung := m.s.Hung
 	switch {
@@ -244,8 +305,22 @@ func (m *stepMaker) casing() {
 		m.still("wait", Waiting)
 	}
 	if liner {
-		m.still("liner_test", Testing)
+		m.still("liner_test", Testing).entry("Test at the pump", quantity.Pressure, m.s.Loads.TestPressure)
 	}
+}
+
+// rates adds how fast the job is pumped, and how heavy what is pumped is.
+func (m *stepMaker) rates(s *Step) {
+	c := &m.s.Cement
+	for k := range m.s.Spacers {
+		s.entry(cmp.Or(m.s.Spacers[k].Name, "spacer")+", density", quantity.Density, m.s.Spacers[k].Density)
+	}
+	for k := range m.s.Slurries {
+		s.entry(cmp.Or(m.s.Slurries[k].Name, "slurry")+", density", quantity.Density, m.s.Slurries[k].Density)
+	}
+	s.entry("Rate, mixing", quantity.Flow, c.MixRate)
+	s.entry("Rate, displacing", quantity.Flow, c.DisplaceRate)
+	s.entry("Rate, at the end", quantity.Flow, c.SlowRate)
 }
 
 // jetted brings conductor and hole down together.

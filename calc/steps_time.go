@@ -196,7 +196,7 @@ func (e *evaluation) pumpTime(i int, s *Step) (likely float64, by string, missin
 	if missing = first(e.flowGap(i), e.boreGap(i)); missing.open() {
 		return 0, "", missing
 	}
-	hole := bore.Volume(e.empty(i, gap{})) / section.Flow.SI
+	hole := bore.Volume(between(e.empty(i, gap{}), 0, s.HoleTo)) / section.Flow.SI
 	switch s.Key {
 	case "clean_up":
 		return usual(section.Rates.CleanUp, model.UsualCleanUp) * hole, "t = circulations × (volume of the hole / flow)", gap{}
@@ -207,7 +207,7 @@ func (e *evaluation) pumpTime(i int, s *Step) (likely float64, by string, missin
 		}
 		return quotient(e.displaced(i, job).running, section.Cement.DisplaceRate.SI), "t = volume / rate of displacing", gap{}
 	}
-	return hole, "t = volume of the hole / flow", gap{}
+	return hole, "t = volume of the hole as deep as it is / flow", gap{}
 }
 
 // cementDuration returns how long the cement job takes.

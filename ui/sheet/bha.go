@@ -32,7 +32,7 @@ func stackHeadings() []heading {
 
 // bhaCard makes the BHA sheet of a section; why says what keeps it from being made.
 func (p *printer) bhaCard(i int) (c card, why string) {
-	stack, err := calc.StackUp(p.plan, i)
+	parts, stack, err := p.stackParts(i)
 	if err != nil {
 		return card{}, err.Error()
 	}
@@ -42,12 +42,6 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 		if slices.ContainsFunc(bhaKeys(), func(key string) bool { return strings.HasPrefix(f.Key, key) }) {
 			c.tables = addFigure(c.tables, f, "")
 		}
-	}
-	parts := table{title: "Stack-up, top down, bit at TD", rowHead: "part", columns: stackHeadings(), tall: true}
-	for k := len(stack.Rows) - 1; k >= 0; k-- {
-		r := &stack.Rows[k]
-		parts.rows = append(parts.rows, line{name: fmt.Sprint(r.Number) + " " + model.Clean(cmp.Or(r.Name, r.Item)),
-			note: model.Clean(r.Connection), values: []float64{r.Length, r.Up, r.OD, r.Widest, r.ID, r.Reached, r.Neck, r.InMud}})
 	}
 	c.tables = append(c.tables, parts)
 	c.notes = append(c.notes, connections(&stack))
@@ -61,6 +55,21 @@ func (p *printer) bhaCard(i int) (c card, why string) {
 		"Pull and torque: friction, bending, pressure, slips and tool joints are not in the limits of the pipe body. Inspection decides the class.",
 	}, p.cautionsOn(i, map[quantity.Kind]bool{quantity.Length: true, quantity.Diameter: true, quantity.Force: true})...)})
 	return c, ""
+}
+
+// stackParts lists the drill string part by part, top down.
+func (p *printer) stackParts(i int) (table, calc.Stack, error) {
+	stack, err := calc.StackUp(p.plan, i)
+	if err != nil {
+		return table{}, stack, err
+	}
+	parts := table{title: "Stack-up, top down, bit at TD", rowHead: "part", columns: stackHeadings(), tall: true}
+	for k := len(stack.Rows) - 1; k >= 0; k-- {
+		r := &stack.Rows[k]
+		parts.rows = append(parts.rows, line{name: fmt.Sprint(r.Number) + " " + model.Clean(cmp.Or(r.Name, r.Item)),
+			note: model.Clean(r.Connection), values: []float64{r.Length, r.Up, r.OD, r.Widest, r.ID, r.Reached, r.Neck, r.InMud}})
+	}
+	return parts, stack, nil
 }
 
 // stringLoads lists what the string is asked to bear, which the shares used are of.

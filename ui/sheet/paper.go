@@ -36,6 +36,8 @@ const (
 	AsBuiltSheet                 // what a section came to be beside what was planned, with room for what is not known yet
 	LookAhead                    // what is to be done next, when, and before what somebody is called
 	HandoverPage                 // what a relief reads first, on one page, and the numbers behind it
+	StepList                     // the operations of a section in order, with what the crew needs for each, to be ticked and initialled
+	Chapter                      // a section's chapter of a drilling programme
 )
 
 // PaperNames returns the names of the papers, in the order of the constants.
@@ -59,6 +61,8 @@ func PaperNames() []string {
 		"as-built-sheet",
 		"look-ahead",
 		"handover",
+		"step-list",
+		"chapter",
 	}
 }
 
@@ -82,6 +86,7 @@ type card struct {
 	brief   bool   // a page and no more: its head is short
 	also    []pair // further lines of its head
 	lead    []part // a page of its own before the rest
+	laid    []part // the parts in their order, where tables and other parts are mixed; the tables are then for programs alone
 }
 
 // table is what stands under one heading of a card: a line for each row, a value for each column.
@@ -161,6 +166,10 @@ func (p *printer) card(i int) (c card, why string) {
 		return p.lookAheadCard(i)
 	case HandoverPage:
 		return p.handoverCard(i)
+	case StepList:
+		return p.stepListCard(i)
+	case Chapter:
+		return p.chapterCard(i)
 	}
 	return p.cementCard(i)
 }
@@ -194,22 +203,18 @@ func (p *printer) writeCards(w io.Writer) error {
 // cardPage sets a card as a page; a tall table comes last, behind what is to be read with it, unless the paper is for it. One to
 // be filled in stays where it is.
 func (p *printer) cardPage(c card) page {
-	s := page{title: c.title, foot: standing, head: p.cardHead(&c), whole: c.brief}
+	s := page{title: c.title, foot: standing, head: p.cardHead(&c), whole: c.brief, parts: c.laid}
+	if len(c.laid) > 0 {
+		return s
+	}
 	var tall []part
-	for _, t := range c.tables {
-		set := part{title: t.title, rowHead: t.rowHead, tall: t.tall}
-		if t.tall {
-			if set.rows = p.tallRows(t); t.form {
-				s.parts = append(s.parts, set)
-			} else {
-				tall = append(tall, set)
-			}
-			continue
+	for k := range c.tables {
+		t := &c.tables[k]
+		if set := p.tablePart(t); t.tall && !t.form {
+			tall = append(tall, set)
+		} else {
+			s.parts = append(s.parts, set)
 		}
-		for _, l := range t.rows {
-			set.rows = append(set.rows, p.cardRow(&t, l))
-		}
-		s.parts = append(s.parts, set)
 	}
 	if c.tallest {
 		s.parts = slices.Concat(tall, s.parts, c.notes)
@@ -217,6 +222,19 @@ func (p *printer) cardPage(c card) page {
 		s.parts = slices.Concat(s.parts, c.notes, tall)
 	}
 	return s
+}
+
+// tablePart sets a table as a part.
+func (p *printer) tablePart(t *table) part {
+	set := part{title: t.title, rowHead: t.rowHead, tall: t.tall}
+	if t.tall {
+		set.rows = p.tallRows(*t)
+		return set
+	}
+	for _, l := range t.rows {
+		set.rows = append(set.rows, p.cardRow(t, l))
+	}
+	return set
 }
 
 // cardHead says what a card is of and what it was made from.

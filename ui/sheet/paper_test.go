@@ -158,7 +158,7 @@ func TestEveryPaperHoldsTheSameNumbersInEveryForm(t *testing.T) {
 	o.Section = 3
 	for _, o.Paper = range []sheet.Paper{sheet.CementCard, sheet.StrengthTable, sheet.MudSheet, sheet.TripSheet, sheet.BHASheet, sheet.HydraulicsSheet,
 		sheet.KillSheet, sheet.LimitsCard, sheet.ShoeTestSheet, sheet.TrialsSheet,
-		sheet.AsBuiltSheet} {
+		sheet.AsBuiltSheet, sheet.StepList, sheet.Chapter} {
 		o.Format = sheet.JSON
 		var got struct {
 			Cards []struct {

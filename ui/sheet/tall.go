@@ -50,7 +50,7 @@ func (p *printer) tallRows(t table) (rows []row) {
 const (
 	toFillIn   = "......"       // where a number is written by hand
 	toFillForm = "............" // and in a form
-	tallName   = 20             // columns for a name, at most
+	tallName   = 22             // columns for a name, at most
 )
 
 // tall writes the rows of a tall table, a line each, and a line where they become part of something else. The heads of the
