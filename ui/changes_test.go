@@ -24,7 +24,7 @@ func heavier(t *testing.T, path string) *ui.Planner {
 func TestWhatChangedIsListedAndLeadsThere(t *testing.T) {
 	p := heavier(t, filepath.Join(t.TempDir(), "well.toml"))
 	press(p, "page well", "C")
-	wants(t, p, "since the log began", "none is marked yet", "since the plan was opened", "another plan", "mark a handover")
+	wants(t, p, "since the log began", "none is signed or marked yet", "since the plan was opened", "another plan", "mark a handover")
 	press(p, "enter")
 	wants(t, p, "Entries: 1", "> 4: Mud density: 1.420 sg to 1.750 sg", "Findings: ", "was ok: stop 4")
 	press(p, "Y", "losses in the sand", "enter")
