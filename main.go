@@ -266,7 +266,7 @@ func system(o options, plan *model.Plan) (quantity.System, error) {
 func planned(o options, file *planfile.File, source string, errs io.Writer) int {
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
-	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name)}
+	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name), Version: version()}
 	_, err := system(o, file.Plan)
 	if err == nil {
 		err = hasSection(file.Plan, o.section)

@@ -59,6 +59,3 @@ func (s *Step) Flat() bool { return !(s.HoleTo > s.HoleFrom) }
 
 // Counts reports whether the step is done at all.
 func (s *Step) Counts() bool { return !s.Struck }
-
-// hangs reports whether anything hangs in the hole after the step.
-func (s *Step) hangs() bool { return s.To > 0 }

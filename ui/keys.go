@@ -78,6 +78,7 @@ func bindings() []binding {
 
 		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.save(stay) }), nil),
 		bind(file, "S", "S", "save under another name", "", do(func(p *Planner) { p.saveAs(stay) }), nil),
+		bind(file, "O", "O", "print a paper to a file: sheets, chapter, lists, cards, notes", "", do((*Planner).askPrint), (*Planner).nothingToPrint),
 		bind(file, "N", "N", "start a new plan", "", do((*Planner).askNew), nil),
 		bind(file, "q ctrl+c", "q", "quit", "q quit", (*Planner).leave, nil),
 	}

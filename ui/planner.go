@@ -29,6 +29,7 @@ type Options struct {
 	ASCII   bool
 	Fresh   bool   // begin with the questions for a new plan
 	Section int    // the section that is open first, from 0
+	Version string // of the program, for papers
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 	Name    string // who works here, for the plan's log; empty asks at the first save
 
