@@ -67,7 +67,7 @@ func anyPlan(t *rapid.T, tb testing.TB) *model.Plan {
 // laws are what holds of the result of any plan.
 var laws = []func(*rapid.T, *model.Plan, *calc.Result){
 	resultIsSound, evaluateIsPure, workingIsThatOfTheFigure, volumesAddUp, strokesGiveTheirVolumeBack, depthsAreInOrder,
-	stringWeighsLessInMud, sketchIsInOrder, hydraulicsAddUp, frictionHoldsTheStringBack,
+	stringWeighsLessInMud, sketchIsInOrder, hydraulicsAddUp, frictionHoldsTheStringBack, theWalkHoldsTogether,
 }
 
 // TestTheLawsOfAnyPlan: all laws are held to the same plans, since it is working out a plan that takes time.
@@ -84,6 +84,33 @@ func TestTheLawsOfAnyPlan(t *testing.T) {
 func resultIsSound(t *rapid.T, plan *model.Plan, r *calc.Result) {
 	for _, fault := range sound(plan, r) {
 		t.Error(fault)
+	}
+}
+
+// theWalkHoldsTogether: a section is walked through with a job for each of its operations, each of it numbers, in order of time and
+// depth, or it is said why not.
+func theWalkHoldsTogether(t *rapid.T, plan *model.Plan, r *calc.Result) {
+	i := rapid.IntRange(0, len(plan.Sections)-1).Draw(t, "walked")
+	jobs, why, _ := calc.Walk(plan, i)
+	if why == "" && len(jobs) != len(r.Steps[i]) {
+		t.Errorf("section %d: %d jobs for %d steps", i+1, len(jobs), len(r.Steps[i]))
+	}
+	for k := range jobs {
+		for n := range jobs[k].Frames {
+			f := &jobs[k].Frames[n]
+			for _, g := range f.At.Gauges {
+				if math.IsNaN(g.Value) || math.IsInf(g.Value, 0) {
+					t.Errorf("section %d, %s: %s is no number", i+1, jobs[k].Events[0].Name, g.Name)
+				}
+			}
+			for _, stands := range [][]calc.JobStand{f.Inside, f.Annulus, f.Between, f.Pocket} {
+				for _, s := range stands {
+					if !(s.Top <= s.Bottom) || s.Fluid >= len(jobs[k].Fluids) {
+						t.Errorf("section %d, %s: %+v stands there", i+1, jobs[k].Events[0].Name, s)
+					}
+				}
+			}
+		}
 	}
 }
 

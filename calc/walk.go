@@ -2,6 +2,7 @@ package calc
 
 import (
 	"slices"
+	"strconv"
 
 	"borewalk/calc/state"
 	"borewalk/model"
@@ -58,13 +59,25 @@ func (w *walker) section(i int) gap {
 	if missing = w.unplayable(i); missing.open() {
 		return missing
 	}
+	var skipped *Step // struck, though what follows takes it as done
 	for k := range w.steps {
-		w.step(&w.steps[k])
-		if w.fault.open() {
-			return w.fault
+		s := &w.steps[k]
+		if w.step(s); w.fault.open() {
+			return w.because(skipped)
+		}
+		if s.Struck && skipped == nil && (s.From != s.To || !s.Flat()) {
+			skipped = s
 		}
 	}
 	return gap{}
+}
+
+// because returns what keeps the walk from going on: where an operation that moves the string or deepens the hole is struck, that.
+func (w *walker) because(skipped *Step) gap {
+	if skipped == nil {
+		return w.fault
+	}
+	return gap{stepPath(w.i, skipped.Row, "struck"), "the operation " + strconv.Quote(skipped.Name) + " is struck, and what follows cannot be done without it"}
 }
 
 // unplayable says what is missing to lay the fluids of section i into the well.

@@ -3,6 +3,7 @@ package calc_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"borewalk/calc"
@@ -195,4 +196,36 @@ func BenchmarkWalk(b *testing.B) {
 			b.Fatal(why)
 		}
 	}
+}
+
+// TestAnyStepMayBeStruck: whatever is taken out of the list, the walk goes on from what is there, with numbers everywhere, or says that
+// what follows cannot be done without it.
+func TestAnyStepMayBeStruck(t *testing.T) {
+	eachDemo(t, func(t *testing.T, name string) {
+		plan := demo(t, name)
+		steps := calc.Evaluate(plan).Steps
+		for i := range plan.Sections {
+			if i > 3 { // riserless, jetted, riser: the others are like these
+				break
+			}
+			for _, s := range steps[i] {
+				plan.Sections[i].Steps = []model.StepRow{{Step: s.Key, Struck: model.Struck}}
+				jobs, why, _ := calc.Walk(plan, i)
+				if why != "" && (!strings.Contains(why, "is struck") || s.From == s.To && s.Flat()) {
+					t.Errorf("section %d without %s: %s", i+1, s.Key, why)
+				}
+				for k := range jobs {
+					for n := range jobs[k].Frames {
+						f := &jobs[k].Frames[n]
+						for _, g := range f.At.Gauges {
+							if math.IsNaN(g.Value) || math.IsInf(g.Value, 0) {
+								t.Fatalf("section %d without %s, %s: %s is no number", i+1, s.Key, jobs[k].Events[0].Name, g.Name)
+							}
+						}
+					}
+				}
+			}
+			plan.Sections[i].Steps = nil
+		}
+	})
 }
