@@ -40,19 +40,30 @@ func ChangesSince(plan *Plan, log []LogRow) (lines []string) {
 		if r.What == LogMark || strings.HasPrefix(r.Path, handoverRows) || strings.HasPrefix(r.Path, statusRows) {
 			continue
 		}
-		where := PathWords(plan, Path(r.Path))
-		switch r.What {
-		case LogAdd:
-			where += " added"
-		case LogRemove:
-			where += " removed"
-		default:
-			where += ": " + cmp.Or(r.Old, "blank") + " to " + cmp.Or(r.New, "blank")
-		}
+		line := r.Words(plan)
 		if r.Why != "" {
-			where += " (" + r.Why + ")"
+			line += " (" + r.Why + ")"
 		}
-		lines = append(lines, where)
+		lines = append(lines, line)
 	}
 	return lines
+}
+
+// Words puts a row of the log in words: "section 3: Hole TD: 2155 m to 2170 m".
+func (r *LogRow) Words(plan *Plan) string {
+	where := PathWords(plan, Path(r.Path))
+	switch r.What {
+	case LogMark:
+		return "mark: " + r.New
+	case LogAdd:
+		return where + " added"
+	case LogRemove:
+		return where + " removed"
+	}
+	return where + r.Change()
+}
+
+// Change says what stood in an entry, and what stands there now.
+func (r *LogRow) Change() string {
+	return ": " + cmp.Or(r.Old, "blank") + " to " + cmp.Or(r.New, "blank")
 }

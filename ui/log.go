@@ -55,7 +55,7 @@ func (p *Planner) logged() []model.LogRow { return slices.Concat(p.plan.Log, p.h
 func (p *Planner) askWhy() {
 	rows := p.logged()
 	last := rows[len(rows)-1]
-	p.overlay = newPrompt("Why", "The reason for "+p.logText(last)+".", last.Why, func(p *Planner, why string) string {
+	p.overlay = newPrompt("Why", "The reason for "+last.Words(p.plan)+".", last.Why, func(p *Planner, why string) string {
 		why = model.Clean(why)
 		if !p.history.Explain(why) {
 			p.history.ExplainLogged(p.plan, model.LastLogged(p.plan), len(p.plan.Log), why)
@@ -68,7 +68,7 @@ func (p *Planner) askWhy() {
 // askReason asks for the reason of one row of the log, and then goes back to a list.
 func (p *Planner) askReason(i int, again func(*Planner)) {
 	row := p.logged()[i]
-	question := newPrompt("Why", "The reason for "+p.logText(row)+".", row.Why, func(p *Planner, why string) string {
+	question := newPrompt("Why", "The reason for "+row.Words(p.plan)+".", row.Why, func(p *Planner, why string) string {
 		why = model.Clean(why)
 		if i < len(p.plan.Log) {
 			p.history.ExplainLogged(p.plan, i, i+1, why)
@@ -98,7 +98,7 @@ func (p *Planner) showLog(at int) {
 	u.pick = func(p *Planner, i int) {
 		r := rows[lines[i].Row]
 		if !p.goToPath(model.Path(r.Path)) {
-			p.message = "that is not in the plan as it stands: " + p.logText(r)
+			p.message = "that is not in the plan as it stands: " + r.Words(p.plan)
 		}
 	}
 	u.explain = func(p *Planner, i int) { p.askReason(lines[i].Row, func(p *Planner) { p.showLog(i) }) }
@@ -108,14 +108,14 @@ func (p *Planner) showLog(at int) {
 // logItem puts a line of the log in a list: when and who are short there, and in full below the page.
 func (p *Planner) logItem(rows []model.LogRow, l model.LogLine) item {
 	r := rows[l.Row]
-	brief, more := p.logText(r), ""
+	brief, more := r.Words(p.plan), ""
 	if ref, _ := model.Find(p.plan, model.Path(r.Path)); r.What == model.LogSet && ref.Field != nil {
-		brief = ref.Brief() + contentChange(r)
+		brief = ref.Brief() + r.Change()
 	}
 	if n := l.Last - l.First; n > 0 {
 		more = fmt.Sprintf(", with %d entries", n)
 	}
-	full := logTime(r) + ", " + cmp.Or(r.Who, "not named yet") + ": " + p.logText(r) + more
+	full := logTime(r) + ", " + cmp.Or(r.Who, "not named yet") + ": " + r.Words(p.plan) + more
 	if l.Last >= len(p.plan.Log) {
 		full += ", not saved"
 	}
@@ -154,23 +154,4 @@ func shortTime(r model.LogRow) string {
 		return text
 	}
 	return ""
-}
-
-// logText puts a row of the log in words: "section 3: Hole TD: 2155 m to 2170 m".
-func (p *Planner) logText(r model.LogRow) string {
-	where := model.PathWords(p.plan, model.Path(r.Path))
-	switch r.What {
-	case model.LogMark:
-		return "mark: " + r.New
-	case model.LogAdd:
-		return where + " added"
-	case model.LogRemove:
-		return where + " removed"
-	}
-	return where + contentChange(r)
-}
-
-// contentChange says what stood in an entry, and what stands there now.
-func contentChange(r model.LogRow) string {
-	return ": " + cmp.Or(r.Old, "blank") + " to " + cmp.Or(r.New, "blank")
 }

@@ -227,7 +227,7 @@ func (p *printer) logPart() part {
 	list := part{title: "The log since then", rowHead: "When"}
 	for _, l := range model.LogLines(rows) {
 		r := rows[l.Row]
-		what := p.logText(r)
+		what := r.Words(p.plan)
 		if n := l.Last - l.First; n > 0 {
 			what += fmt.Sprintf(", with %d entries", n)
 		}
@@ -241,18 +241,4 @@ func (p *printer) logPart() part {
 		list.remarks = []string{"Nothing is logged."}
 	}
 	return list
-}
-
-// logText puts a row of the log in words.
-func (p *printer) logText(r model.LogRow) string {
-	where := model.PathWords(p.plan, model.Path(r.Path))
-	switch r.What {
-	case model.LogMark:
-		return "mark: " + r.New
-	case model.LogAdd:
-		return where + " added"
-	case model.LogRemove:
-		return where + " removed"
-	}
-	return where + ": " + cmp.Or(r.Old, "blank") + " to " + cmp.Or(r.New, "blank")
 }

@@ -49,7 +49,7 @@ func (p *printer) differences(c *calc.Comparison) (list []difference) {
 	}
 	if p.Paper == ChangeNote {
 		for _, r := range p.Against.Log {
-			list = append(list, difference{Record: "log", How: r.What, Key: r.Path, Name: p.logText(r), Before: r.Old, After: r.New, When: r.When, Who: r.Who, Why: r.Why})
+			list = append(list, difference{Record: "log", How: r.What, Key: r.Path, Name: r.Words(p.plan), Before: r.Old, After: r.New, When: r.When, Who: r.Who, Why: r.Why})
 		}
 	}
 	return list
