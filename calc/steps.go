@@ -13,8 +13,9 @@ import (
 func (e *evaluation) stepsPage(i int) {
 	o := e.operationsOf(i)
 	list, missing := o.list, o.missing
+	figures := e.result.Sections[i].byKey()
 	for k := range list {
-		e.numberStep(i, &list[k])
+		e.numberStep(i, &list[k], figures)
 	}
 	e.result.Steps[i] = list
 	p := e.page(i, model.TopicSteps)
@@ -90,15 +91,15 @@ func (s *Step) noted() string {
 	return ""
 }
 
-// numberStep adds the figures of its section that an operation names.
-func (e *evaluation) numberStep(i int, s *Step) {
+// numberStep adds the figures of its section, by their keys, that an operation names.
+func (e *evaluation) numberStep(i int, s *Step, figures map[string]*Figure) {
 	if s.Own {
 		return
 	}
 	for _, figure := range e.stepText(i, s.Key).figures {
 		key, called, _ := strings.Cut(figure, " ")
-		if f, ok := e.result.Sections[i].Find(key); ok {
-			n := numberOf(f)
+		if f, ok := figures[key]; ok {
+			n := numberOf(*f)
 			if called != "" {
 				n.Name = strings.Replace(called, "*", f.Name, 1)
 			}

@@ -32,6 +32,8 @@ func dranchukAbouKassem(pressure, temperature float64) float64 {
 		z, slope := factor(r)
 		return r*z - push, z + r*slope
 	}, push, densest)
-	z, _ := factor(r)
-	return z
+	if r == 0 {
+		return 1
+	}
+	return push / r // since r z is push there
 }

@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // How an entered number becomes SI, and comes back.
@@ -35,6 +36,16 @@ type decimal struct {
 func pow10(n int) *big.Int {
 	return new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(n)), nil)
 }
+
+// largest has the largest numbers that can be entered, by their places.
+var largest = sync.OnceValue(func() (most [maxPlaces + 1]*big.Int) {
+	whole := pow10(maxWhole)
+	whole.Sub(whole, big.NewInt(1))
+	for places := range most {
+		most[places] = new(big.Int).Mul(whole, pow10(places))
+	}
+	return most
+})
 
 // decimalOf returns the shortest decimal that reads as x, rounded to maxPlaces.
 // It reports false if x is not finite or too large to be entered.
@@ -76,9 +87,7 @@ func (d decimal) trimmed() decimal {
 
 // inBounds reports whether the number is one that can be entered.
 func (d decimal) inBounds() bool {
-	largest := pow10(maxWhole)
-	largest.Sub(largest, big.NewInt(1))
-	return d.places <= maxPlaces && d.coef.CmpAbs(largest.Mul(largest, pow10(d.places))) <= 0
+	return d.places <= maxPlaces && d.coef.CmpAbs(largest()[d.places]) <= 0
 }
 
 // text writes the number in full, with a decimal point where it needs one.
@@ -113,6 +122,34 @@ func (r *unitRow) ratio() (num, den *big.Int) {
 // si returns the SI magnitude of d in unit u: the exact product, rounded once.
 func (d decimal) si(u Unit) float64 {
 	row := u.row()
+	if si, ok := d.divided(row); ok {
+		return si
+	}
+	return d.rounded(row)
+}
+
+// divided returns what rounded does, for nearly all that is ever typed, by one division: of integers that a float64 holds as
+// they are, which IEEE 754 rounds once. It reports false for the others.
+func (d decimal) divided(row *unitRow) (si float64, ok bool) {
+	const exact = 1 << 53
+	if row.pi || row.zero != 0 || row.num == 0 || !d.coef.IsInt64() {
+		return 0, false
+	}
+	coef, den := d.coef.Int64(), row.den
+	for range d.places {
+		if den > exact/10 {
+			return 0, false
+		}
+		den *= 10
+	}
+	if den > exact || max(coef, -coef) > exact/row.num || coef == math.MinInt64 {
+		return 0, false
+	}
+	return float64(coef*row.num) / float64(den), true
+}
+
+// rounded returns the exact product of the number and the unit, rounded once.
+func (d decimal) rounded(row *unitRow) float64 {
 	num, den := row.ratio()
 	coef, power := d.coef, pow10(d.places)
 	if row.zero != 0 {
