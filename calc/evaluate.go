@@ -218,7 +218,7 @@ func (e *evaluation) topicPage(i int, topic model.Topic) {
 
 // About how many figures and findings a section has; more only cost an allocation.
 const (
-	figuresPerSection  = 1100
+	figuresPerSection  = 1250
 	findingsPerSection = 110
 )
 

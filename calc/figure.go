@@ -59,17 +59,6 @@ func (s *Sheet) Find(key string) (Figure, bool) {
 	return Figure{}, false
 }
 
-// byKey returns the figures that the sheet has so far by their keys, for who looks for many.
-func (s *Sheet) byKey() map[string]*Figure {
-	found := make(map[string]*Figure, len(s.Figures))
-	for i := range s.Figures {
-		if f := &s.Figures[i]; found[f.Key] == nil {
-			found[f.Key] = f
-		}
-	}
-	return found
-}
-
 // gap returns what is missing for a figure.
 func (f *Figure) gap() gap {
 	if f.OK {

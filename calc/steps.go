@@ -13,7 +13,7 @@ import (
 func (e *evaluation) stepsPage(i int) {
 	o := e.operationsOf(i)
 	list, missing := o.list, o.missing
-	figures := e.result.Sections[i].byKey()
+	figures := e.numbersOf(i, list)
 	for k := range list {
 		e.numberStep(i, &list[k], figures)
 	}
@@ -91,6 +91,25 @@ func (s *Step) noted() string {
 	return ""
 }
 
+// numbersOf returns the figures of section i that its operations name, by their keys.
+func (e *evaluation) numbersOf(i int, list []Step) map[string]*Figure {
+	figures := map[string]*Figure{}
+	for k := range list {
+		for _, figure := range e.stepText(i, list[k].Key).figures {
+			key, _, _ := strings.Cut(figure, " ")
+			figures[key] = nil
+		}
+	}
+	sheet := &e.result.Sections[i]
+	for k := range sheet.Figures {
+		f := &sheet.Figures[k]
+		if found, named := figures[f.Key]; named && found == nil {
+			figures[f.Key] = f
+		}
+	}
+	return figures
+}
+
 // numberStep adds the figures of its section, by their keys, that an operation names.
 func (e *evaluation) numberStep(i int, s *Step, figures map[string]*Figure) {
 	if s.Own {
@@ -98,7 +117,7 @@ func (e *evaluation) numberStep(i int, s *Step, figures map[string]*Figure) {
 	}
 	for _, figure := range e.stepText(i, s.Key).figures {
 		key, called, _ := strings.Cut(figure, " ")
-		if f, ok := figures[key]; ok {
+		if f := figures[key]; f != nil {
 			n := numberOf(*f)
 			if called != "" {
 				n.Name = strings.Replace(called, "*", f.Name, 1)
