@@ -16,8 +16,8 @@ type figureLine struct {
 	figures []calc.Figure
 }
 
-// figureLines returns the figures of the page as lines.
-func (p *Planner) figureLines() []figureLine {
+// makeFigureLines makes what figureLines returns.
+func (p *Planner) makeFigureLines() []figureLine {
 	var lines []figureLine
 	group := ""
 	for _, f := range p.result.Sheet(p.sheet()).Figures {
@@ -44,7 +44,7 @@ func (p *Planner) changeOf(f calc.Figure) string {
 	if !p.sameSection(p.sheet()) {
 		return ""
 	}
-	old, ok := p.baseline.Sheet(p.sheet()).Find(f.Key)
+	old, ok := p.compared.find(p.baseline.Sheet(p.sheet()), f.Key)
 	switch {
 	case !ok || old.Name != f.Name || !old.OK && f.OK:
 		return "new"

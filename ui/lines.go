@@ -28,8 +28,8 @@ type line struct {
 	open  bool
 }
 
-// lines returns the fields pane of the page, top to bottom.
-func (p *Planner) lines() []line {
+// makeLines makes what lines returns.
+func (p *Planner) makeLines() []line {
 	lines := p.planLines()
 	if p.topic == model.TopicWell || p.topic == model.TopicHandover {
 		return lines

@@ -91,6 +91,8 @@ type Planner struct {
 
 	width, height int
 	grid          *canvas.Canvas
+	compared      sheetKeys
+	drawn         *drawn // while a screen is drawn
 	palette       canvas.Palette
 	glyphs        canvas.Glyphs
 	keys          []binding

@@ -16,6 +16,8 @@ import (
 
 // View implements tea.Model.
 func (p *Planner) View() string {
+	p.drawn = new(drawn)
+	defer func() { p.drawn = nil }()
 	p.grid.Resize(p.width, p.height)
 	all := p.grid.All()
 	if p.tooSmall() {
