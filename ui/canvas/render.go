@@ -65,3 +65,9 @@ func appendChange(text []byte, from, to uint8) []byte {
 	}
 	return append(text, 'm')
 }
+
+// changeLength returns the bytes that appendChange appends.
+func changeLength(from, to uint8) int {
+	var text [len("\x1b[0;255m")]byte
+	return len(appendChange(text[:0], from, to))
+}
