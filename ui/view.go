@@ -16,17 +16,23 @@ import (
 
 // View implements tea.Model.
 func (p *Planner) View() string {
+	p.draw()
+	return p.grid.Render(p.palette)
+}
+
+// draw draws the state on the grid.
+func (p *Planner) draw() {
 	p.grid.Resize(p.width, p.height)
 	all := p.grid.All()
 	if p.tooSmall() {
 		p.drawTooSmall(all)
-		return p.grid.Render(p.palette)
+		return
 	}
 	l := layoutFor(p.width, p.height)
 	p.drawHeader(all)
 	if u, ok := p.overlay.(*handing); ok {
 		u.drawWhole(p, all)
-		return p.grid.Render(p.palette)
+		return
 	}
 	p.drawSchematic(l.schematic.of(all))
 	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
@@ -47,7 +53,6 @@ func (p *Planner) View() string {
 		}
 	}
 	p.drawFooter(all, l)
-	return p.grid.Render(p.palette)
 }
 
 func (p *Planner) tooSmall() bool { return p.width < leastWidth || p.height < leastHeight }
