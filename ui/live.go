@@ -10,25 +10,21 @@ import (
 type live struct {
 	planner *Planner
 	output  *terminal.Output
-	taken   bool // bubbletea took the terminal, and is about to tell its size
 }
 
 // Live returns the planner as the model of a program whose output is the one given.
 func Live(p *Planner, output *terminal.Output) tea.Model {
-	return &live{planner: p, output: output, taken: true}
+	return &live{planner: p, output: output}
 }
 
 // Init implements tea.Model.
 func (l *live) Init() tea.Cmd { return l.planner.Init() }
 
 // Update implements tea.Model. A window whose size was changed is drawn anew even if it comes out as large as it was, for on its
-// way it may have lost lines; the size told on taking the terminal is mostly the one that is drawn already.
+// way it may have lost lines. The size that bubbletea tells once when it has taken the terminal is no change.
 func (l *live) Update(message tea.Msg) (tea.Model, tea.Cmd) {
-	if _, ok := message.(tea.WindowSizeMsg); ok {
-		if !l.taken {
-			l.output.Forget()
-		}
-		l.taken = false
+	if _, ok := message.(tea.WindowSizeMsg); ok && !l.output.Taken() {
+		l.output.Forget()
 	}
 	_, command := l.planner.Update(message)
 	return l, command

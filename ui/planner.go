@@ -184,6 +184,8 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 		return p, p.ticked(m)
 	case worked:
 		return p, p.pieceDone(m)
+	case suspended:
+		p.continued(m)
 	}
 	return p, nil
 }
@@ -222,6 +224,10 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	defer p.settle()
 	switch {
+	case m.String() == "ctrl+l":
+		return tea.ClearScreen
+	case m.String() == "ctrl+z":
+		return p.suspend()
 	case p.tooSmall() && !p.answersSmall():
 		if m.String() != "ctrl+c" {
 			return nil
@@ -230,8 +236,6 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 			p.giveUp()
 		}
 		return p.leave()
-	case m.String() == "ctrl+l":
-		return tea.ClearScreen
 	case p.overlay != nil:
 		p.overlay.update(p, m)
 	case p.edit != nil:

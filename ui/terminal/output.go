@@ -30,6 +30,7 @@ type Output struct {
 	mu    sync.Mutex
 	next  queue
 	shows bool // from entering the alternate screen to leaving it
+	taken bool // since it was entered Taken was not asked
 	stuck bool // the terminal took nothing for the time of letGo
 	err   error
 
@@ -38,6 +39,7 @@ type Output struct {
 	end   chan struct{}
 
 	writer writer
+	paint  func(*canvas.Frame) []byte // the writer's painter; tests put a broken one here
 }
 
 // queue is what is to be sent: control sequences in their order, then a picture.
@@ -55,6 +57,7 @@ const letGo = time.Second
 // NewOutput returns an output to a terminal, to be closed at the end.
 func NewOutput(f *os.File) *Output {
 	o := &Output{File: f, wake: make(chan struct{}, 1), hurry: make(chan struct{}, 1), end: make(chan struct{})}
+	o.paint = o.writer.painter.Paint
 	go o.run()
 	return o
 }
@@ -77,6 +80,15 @@ func (o *Output) Forget() {
 	o.mu.Lock()
 	defer o.mu.Unlock()
 	o.next.forget = true
+}
+
+// Taken reports whether the terminal was taken, at the start or back from the shell, since the last call.
+func (o *Output) Taken() bool {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	taken := o.taken
+	o.taken = false
+	return taken
 }
 
 // Err returns the fault in this program for which no more pictures are drawn.
@@ -128,7 +140,7 @@ func (o *Output) control(sequences ...string) {
 func (o *Output) enter() {
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	o.shows, o.next.forget = true, true
+	o.shows, o.taken, o.next.forget = true, true, true
 	o.control(ansi.SetAltScreenSaveCursorMode)
 }
 

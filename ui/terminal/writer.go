@@ -78,7 +78,7 @@ func (o *Output) painted(q *queue) (text []byte) {
 			o.fail(fmt.Errorf("internal error: a picture cannot be drawn: %v\n%s", fault, debug.Stack()))
 		}
 	}()
-	q.control = append(q.control, o.writer.painter.Paint(&q.frame)...)
+	q.control = append(q.control, o.paint(&q.frame)...)
 	return q.control
 }
 
