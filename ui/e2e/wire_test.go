@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"os/exec"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -73,6 +74,9 @@ func TestResizeIsOneWholePicture(t *testing.T) {
 			t.Errorf("%d x %d: %d whole pictures, want 1", size.cols, size.rows, n)
 		}
 	}
+	before := cleared(s.Output())
+	s.Signal(syscall.SIGWINCH) // as large as before, but smaller meanwhile
+	s.WaitFor("a whole picture", func(string) bool { return cleared(s.Output()) == before+1 })
 	s.Type("q")
 	s.ExitCode()
 }

@@ -132,6 +132,57 @@ func TestLeavingDropsThePictureAndWaits(t *testing.T) {
 	}
 }
 
+// What is written to the terminal after it was left, by the shell or by this program, comes after all that was sent before.
+func TestLeavingWaitsForWhatIsBeingSent(t *testing.T) {
+	w := newWire(t)
+	painting, gate := make(chan struct{}), make(chan struct{})
+	w.paint = func(*canvas.Frame) []byte {
+		close(painting)
+		<-gate
+		return []byte("picture")
+	}
+	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.show("any")
+	<-painting
+	left := make(chan struct{})
+	go func() {
+		w.write(ansi.ResetAltScreenSaveCursorMode)
+		close(left)
+	}()
+	select {
+	case <-left:
+		t.Error("the terminal is left before all is sent")
+	case <-time.After(letGo / 20):
+	}
+	close(gate)
+	<-left
+	if got := w.read(ansi.ResetAltScreenSaveCursorMode); !strings.Contains(got, "picture\x1b[999H") {
+		t.Errorf("sends %q, want the picture before the screen is left", got)
+	}
+}
+
+// Pictures that come one upon the other share what is sent: between two there is a pause, in which the newer replaces the older.
+func TestPauseBetweenPictures(t *testing.T) {
+	w := newWire(t)
+	w.write(ansi.SetAltScreenSaveCursorMode)
+	painted := make(chan time.Time, 1)
+	paint := w.paint
+	w.paint = func(f *canvas.Frame) []byte {
+		painted <- time.Now()
+		return paint(f)
+	}
+	w.show("first")
+	before := <-painted
+	for n := range 4 {
+		w.show(fmt.Sprintf("picture %d", n))
+		now := <-painted
+		if after := now.Sub(before); after < pause {
+			t.Errorf("a picture %v after the one before, want at least %v between them", after, pause)
+		}
+		before = now
+	}
+}
+
 // A terminal that takes nothing keeps nobody waiting while pictures come; then it gets the newest.
 func TestSlowTerminalGetsTheNewest(t *testing.T) {
 	w := newWire(t)
