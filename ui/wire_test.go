@@ -2,6 +2,7 @@ package ui_test
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"borewalk/ui"
 	"borewalk/ui/canvas"
+	"borewalk/ui/ptytest"
 )
 
 // wire is a planner with the terminal that it is shown on.
@@ -141,3 +143,39 @@ func BenchmarkPicture132x43(b *testing.B) {
 		w.sent()
 	}
 }
+
+// Whatever is pressed, the picture that grew from differences is the one that is drawn.
+func TestPicturesGrowRight(t *testing.T) {
+	pressed := []string{"up", "down", "down", "left", "right", "enter", "esc", "tab", "shift+tab", "pgdown", "home", "]", "[", "+", "-", "a", "d", "u",
+		"v", "w", "f", "m", "o", "?", "P", "V", "W", "L", "H", "C", "1", "2", ".", "backspace"}
+	for seed := range uint64(4) {
+		random := rand.New(rand.NewPCG(seed, 7))
+		width, height := 80+random.IntN(60), 24+random.IntN(20)
+		w := wire{Planner: screenOf(t, "ottermast-2", width, height, ui.Options{Colours: 16 * int(seed%2), ASCII: seed == 3, Charts: someCharts, Play: playSomeJob})}
+		grown := ptytest.NewScreen(width, height)
+		var trail []string
+		for range 150 {
+			w.Draw()
+			w.Taken(&w.frame)
+			_, _ = grown.Write(w.painter.Paint(&w.frame))
+			whole := ptytest.NewScreen(width, height)
+			_, _ = whole.Write(new(canvas.Painter).Paint(&w.frame))
+			for y := range height {
+				for x := range width {
+					got, want := grown.Cell(x, y), whole.Cell(x, y)
+					if got.Text != want.Text || got.Text != " " && got.Look != want.Look || got.Look.Reverse != want.Look.Reverse {
+						t.Fatalf("seed %d after %q: column %d of line %d is %+v, want %+v:\n%s", seed, trail, x, y, got, want, grown)
+					}
+				}
+			}
+			if plain := escapes.ReplaceAllString(w.View(), ""); grown.String() != plain {
+				t.Fatalf("seed %d after %q: shows\n%s\nwant\n%s", seed, trail, grown, plain)
+			}
+			key := pressed[random.IntN(len(pressed))]
+			trail = append(trail, key)
+			press(w.Planner, key)
+		}
+	}
+}
+
+var escapes = regexp.MustCompile(`\x1b\[[0-9;]*m`)
