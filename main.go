@@ -281,14 +281,20 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	if o.plain {
 		choices.Colours = 0
 	}
+	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
 	planner := ui.New(file, choices)
 	input, err := terminal.Stdin()
 	if err != nil {
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
 		return exitError
 	}
-	program := tea.NewProgram(planner, tea.WithAltScreen(), tea.WithInput(input))
-	if _, err := program.Run(); err != nil {
+	output := terminal.NewOutput(os.Stdout)
+	// The output draws when there is something to draw, so bubbletea's own clock may go as slowly as it can.
+	program := tea.NewProgram(ui.Live(planner, output), tea.WithAltScreen(), tea.WithInput(input), tea.WithOutput(output), tea.WithFPS(1))
+	output.Failed = program.Kill
+	_, err = program.Run()
+	output.Close()
+	if err = cmp.Or(output.Err(), err); err != nil {
 		fmt.Fprintln(errs, "stopped:", err)
 		return exitError
 	}

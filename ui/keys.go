@@ -74,6 +74,7 @@ func bindings() []binding {
 		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do(func(p *Planner) { p.whole = !p.whole }), nil),
 		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),
 		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
+		bind(looking, "ctrl+z", "ctrl z", "back to the shell; its command fg returns", "", (*Planner).suspend, (*Planner).noSuspend),
 		bind(looking, "?", "?", "this help", "? help", do((*Planner).showHelp), nil),
 
 		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.save(stay) }), nil),

@@ -27,6 +27,8 @@ type Options struct {
 	Title   string // what is shown while there is no path, such as "demo"
 	Colours int
 	ASCII   bool
+	Columns int    // of the window when it opens; 0 where that is not known, as for Lines
+	Lines   int    //
 	Fresh   bool   // begin with the questions for a new plan
 	Section int    // the section that is open first, from 0
 	Version string // of the program, for papers
@@ -133,7 +135,7 @@ func New(file *planfile.File, options Options) *Planner {
 	if options.Changes == nil {
 		p.options.Changes = func(plan *model.Plan) []string { return model.ChangesSince(plan, p.logged()) }
 	}
-	p.width, p.height = terminal.Size(0, 0)
+	p.width, p.height = terminal.Size(options.Columns, options.Lines)
 	p.keys = bindings()
 	p.section = options.Section
 	p.openPlan()
@@ -178,13 +180,14 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 	switch m := message.(type) {
 	case tea.WindowSizeMsg:
 		p.width, p.height = terminal.Size(m.Width, m.Height)
-		return p, tea.ClearScreen
 	case tea.KeyMsg:
 		return p, p.keysIn(m)
 	case tick:
 		return p, p.ticked(m)
 	case worked:
 		return p, p.pieceDone(m)
+	case suspended:
+		p.continued(m)
 	}
 	return p, nil
 }
@@ -223,6 +226,10 @@ func (p *Planner) keysIn(m tea.KeyMsg) tea.Cmd {
 func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 	defer p.settle()
 	switch {
+	case m.String() == "ctrl+l":
+		return tea.ClearScreen
+	case m.String() == "ctrl+z":
+		return p.suspend()
 	case p.tooSmall() && !p.answersSmall():
 		if m.String() != "ctrl+c" {
 			return nil
@@ -231,8 +238,6 @@ func (p *Planner) key(m tea.KeyMsg) tea.Cmd {
 			p.giveUp()
 		}
 		return p.leave()
-	case m.String() == "ctrl+l":
-		return tea.ClearScreen
 	case p.overlay != nil:
 		p.overlay.update(p, m)
 	case p.edit != nil:

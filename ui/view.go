@@ -16,19 +16,25 @@ import (
 
 // View implements tea.Model.
 func (p *Planner) View() string {
+	p.draw()
+	return p.grid.Render(p.palette)
+}
+
+// draw draws the state on the grid.
+func (p *Planner) draw() {
 	p.drawn = new(drawn)
 	defer func() { p.drawn = nil }()
 	p.grid.Resize(p.width, p.height)
 	all := p.grid.All()
 	if p.tooSmall() {
 		p.drawTooSmall(all)
-		return p.grid.Render(p.palette)
+		return
 	}
 	l := layoutFor(p.width, p.height)
 	p.drawHeader(all)
 	if u, ok := p.overlay.(*handing); ok {
 		u.drawWhole(p, all)
-		return p.grid.Render(p.palette)
+		return
 	}
 	p.drawSchematic(l.schematic.of(all))
 	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
@@ -49,7 +55,6 @@ func (p *Planner) View() string {
 		}
 	}
 	p.drawFooter(all, l)
-	return p.grid.Render(p.palette)
 }
 
 func (p *Planner) tooSmall() bool { return p.width < leastWidth || p.height < leastHeight }
@@ -316,15 +321,27 @@ func (p *Planner) drawFooter(r canvas.Region, l layout) {
 	y := l.footer
 	r.HLine(0, y, r.W(), p.glyphs.Horizontal, canvas.Faint)
 	r.Text(2, y, " "+p.glyphs.Translate(canvas.Clip(p.focusTitle(), r.W()-8))+" ", canvas.Heading)
+	detail := r.Sub(1, y+1, r.W()-2, detailRows)
+	if p.edit != nil && p.overlay == nil {
+		detail = p.drawEntry(detail)
+	}
 	text, style := p.focusDetail()
-	for i, part := range wrap(p.glyphs.Translate(text), r.W()-2) {
-		if i < detailRows {
-			r.Text(1, y+1+i, part, style)
-		}
+	for i, part := range wrap(p.glyphs.Translate(text), detail.W()) {
+		detail.Text(0, i, part, style)
 	}
 	text, style = p.statusLine()
 	r.Text(1, y+1+detailRows, canvas.Clip(p.glyphs.Translate(text), r.W()-2), style)
 	r.Text(1, y+2+detailRows, p.glyphs.Translate(p.keyLine(r.W()-2)), canvas.Faint)
+}
+
+// drawEntry draws the entry being typed and returns the room beside it, which moves only where the entry grows over a step: what
+// stands there stays in its place from key to key.
+func (p *Planner) drawEntry(r canvas.Region) canvas.Region {
+	const step, most = 16, 40
+	entry := "[" + p.withCursor(p.edit.input, most) + "]"
+	room := (canvas.Width(entry)/step + 1) * step
+	r.Text(0, 0, entry, canvas.Entry)
+	return r.Sub(room, 0, r.W(), r.H())
 }
 
 // focusTitle names what has the focus in full.
@@ -352,7 +369,7 @@ func (p *Planner) focusTitle() string {
 	return l.group.Title
 }
 
-// focusDetail says more of the focus: the entry being typed, the range and help of a field, where a figure holds, or the
+// focusDetail says more of the focus: what the entry being typed may be, the range and help of a field, where a figure holds, or the
 // whole of a line that an overlay had to cut.
 func (p *Planner) focusDetail() (string, canvas.Style) {
 	if u, ok := p.overlay.(teller); ok {
@@ -362,8 +379,8 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 		_, detail := p.overlay.below()
 		return detail, canvas.Plain
 	}
-	if e := p.edit; e != nil {
-		return "[" + p.withCursor(e.input, 40) + "]  " + p.editHint(), canvas.Entry
+	if p.edit != nil {
+		return p.editHint(), canvas.Plain
 	}
 	if p.figures {
 		f, ok := p.focusedFigure()

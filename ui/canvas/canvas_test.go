@@ -89,6 +89,18 @@ func TestRenderWritesColourOnlyWhereItChanges(t *testing.T) {
 	}
 }
 
+// A colour before a reversed or underlined text is not that text's.
+func TestRenderEndsAColourBeforeAnotherLook(t *testing.T) {
+	c := New(4, 1)
+	c.All().Text(0, 0, "a", OK)
+	c.All().Text(1, 0, "b", Focus)
+	c.All().Text(2, 0, "c", Entry)
+	c.All().Text(3, 0, "d", Stop)
+	if got, want := c.Render(NewPalette(16)), "\x1b[32ma\x1b[0;7mb\x1b[0;4mc\x1b[0;31md\x1b[m"; got != want {
+		t.Errorf("renders %q, want %q", got, want)
+	}
+}
+
 func TestPaletteKeepsToReadableAccents(t *testing.T) {
 	for style, code := range NewPalette(16).codes {
 		switch code {

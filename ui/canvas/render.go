@@ -58,10 +58,16 @@ func appendChange(text []byte, from, to uint8) []byte {
 	}
 	text = append(text, "\x1b["...)
 	if to != 0 {
-		if onBlank(from) {
+		if onBlank(from) || from != 0 && onBlank(to) { // a colour replaces a colour, all else would be added
 			text = append(text, "0;"...)
 		}
 		text = strconv.AppendUint(text, uint64(to), 10)
 	}
 	return append(text, 'm')
+}
+
+// changeLength returns the bytes that appendChange appends.
+func changeLength(from, to uint8) int {
+	var text [len("\x1b[0;255m")]byte
+	return len(appendChange(text[:0], from, to))
 }

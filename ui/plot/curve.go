@@ -1,6 +1,8 @@
 package plot
 
 import (
+	"sort"
+
 	"borewalk/calc"
 	"borewalk/ui/canvas"
 )
@@ -83,8 +85,12 @@ func (w *Window) surge() curve {
 // at returns the equivalent density at a depth, linear between the points, and false above the first, below the last
 // and where there is none. Of two points at one depth the shallower ends there and the deeper begins.
 func (c *curve) at(tvd float64) (emw float64, ok bool) {
-	for i := range c.n {
+	below := sort.Search(c.n, func(i int) bool { depth, _ := c.point(i); return depth >= tvd })
+	for i := max(0, below-1); i < c.n; i++ { // the point above the depth and those from it on
 		depth, value := c.point(i)
+		if depth > tvd {
+			break
+		}
 		if !(value > 0) || !known(value) || !known(depth) {
 			continue
 		}

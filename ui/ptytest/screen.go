@@ -16,6 +16,7 @@ type Screen struct {
 	parser        *ansi.Parser
 	normal, other *grid
 	page          *grid // the one that is seen
+	onePage       bool  // there is no other
 	hidden        bool
 	unknown       []string
 	queries       []string

@@ -239,7 +239,9 @@ func (s *Screen) privateMode(mode int, on bool) {
 	case 25:
 		s.hidden = !on
 	case 47, 1047, 1049:
-		s.alternate(mode, on)
+		if !s.onePage {
+			s.alternate(mode, on)
+		}
 	case 1, 4, 12, 1000, 1002, 1003, 1004, 1005, 1006, 1007, 1015, 2004, 2026, 2027, 2031:
 	default:
 		s.strange("mode %d", mode)

@@ -27,6 +27,7 @@ type Options struct {
 
 	Cols, Rows int  // size of the terminal; 80 and 24 if zero
 	NoSize     bool // the terminal says that it has 0 columns and 0 lines; the screen model still has Cols and Rows
+	OnePage    bool // the terminal has no alternate page, as a multiplexer may be set up
 
 	Answer bool          // answer queries as an xterm does; otherwise the terminal stays silent
 	Limit  time.Duration // for each wait; 10 seconds if zero
@@ -39,6 +40,8 @@ type Session struct {
 	cmd   *exec.Cmd
 	pty   *os.File
 	ended chan struct{} // closed when the process has ended and its output is read
+
+	gate sync.Mutex // held while nothing is read
 
 	mu      sync.Mutex
 	screen  *Screen
@@ -61,6 +64,7 @@ func Start(t testing.TB, opt Options) *Session {
 	}
 	s := &Session{t: t, opt: opt, ended: make(chan struct{}), changed: make(chan struct{})}
 	s.screen = NewScreen(opt.Cols, opt.Rows)
+	s.screen.onePage = opt.OnePage
 	s.cmd = exec.Command(opt.Path, opt.Args...)
 	s.cmd.Dir = opt.Dir
 	s.cmd.Env = append([]string{
@@ -93,6 +97,8 @@ func (s *Session) follow() {
 		defer close(drained)
 		buf := make([]byte, 64*1024)
 		for {
+			s.gate.Lock()
+			s.gate.Unlock() //nolint:staticcheck // to pass it is all
 			n, err := s.pty.Read(buf)
 			s.show(buf[:n])
 			if err != nil { // Linux says EIO when the last process has let go of the terminal
@@ -269,6 +275,13 @@ func (s *Session) Resize(cols, rows int) {
 	if err := setSize(s.pty, cols, rows); err != nil {
 		s.fail("resizing to %dx%d: %v", cols, rows, err)
 	}
+}
+
+// Hold stops reading what the program sends, as a link does that is cut or slow; what is on its way already may still come. It
+// returns what reads on.
+func (s *Session) Hold() (release func()) {
+	s.gate.Lock()
+	return sync.OnceFunc(s.gate.Unlock)
 }
 
 // Signal sends a signal to the program.

@@ -1,6 +1,7 @@
 // Package terminal is what the program knows of the terminal that it runs in: how many colours may be used and whether
 // only ASCII may be drawn (Look), how large it is when it does not say (Size), how wide its characters are
-// (NarrowAmbiguous), and its keys (Stdin), mended where an escape sequence arrives in pieces.
+// (NarrowAmbiguous), its keys (Stdin), mended where an escape sequence arrives in pieces, and its screen (Output), which is sent
+// what differs from one picture to the next.
 //
 // Nothing here asks the terminal; everything is read from the environment. What is drawn lies elsewhere.
 package terminal

@@ -1,6 +1,11 @@
 package terminal
 
-import "github.com/mattn/go-runewidth"
+import (
+	"os"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/mattn/go-runewidth"
+)
 
 // Size returns the size to draw for a terminal that says it has w columns and h lines. Serial lines, and
 // pseudo-terminals whose owner never set a size, say 0 or nothing; each unknown measure then counts as that of the
@@ -21,4 +26,13 @@ func Size(w, h int) (columns, lines int) {
 func NarrowAmbiguous() {
 	runewidth.EastAsianWidth = false
 	runewidth.DefaultCondition.EastAsianWidth = false
+}
+
+// SizeOf returns the columns and lines of a terminal, 0 where it does not say.
+func SizeOf(f *os.File) (columns, lines int) {
+	columns, lines, err := term.GetSize(f.Fd())
+	if err != nil {
+		return 0, 0
+	}
+	return columns, lines
 }
