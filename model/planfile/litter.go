@@ -15,8 +15,8 @@ func temporary(name string, random uint32) string {
 	return fmt.Sprintf(".%s.%s.%08x.tmp", name, process.Own().Tag(), random)
 }
 
-// ClearLitter removes what processes of this host that have ended left in the named file's folder while they replaced it, or a hidden
-// file whose name begins with its name. Those of other hosts may be at work.
+// ClearLitter removes what processes of this host that have ended left while they replaced the named
+// file, or one whose name goes on from its name after a point. Those of other hosts may be at work.
 func ClearLitter(path string) {
 	folder, base := filepath.Split(path)
 	if folder == "" {
@@ -25,7 +25,7 @@ func ClearLitter(path string) {
 	entries, _ := os.ReadDir(folder) // what cannot be listed is not cleared
 	for _, entry := range entries {
 		name := entry.Name()
-		own := strings.HasPrefix(name, "."+base+".") || strings.HasPrefix(name, ".."+base+".")
+		own := strings.HasPrefix(name, "."+base+".")
 		parts := strings.Split(name, ".")
 		if n := len(parts); own && n > 4 && parts[n-1] == "tmp" && len(parts[n-2]) == 8 && process.Left(parts[n-3]) {
 			_ = os.Remove(filepath.Join(folder, name))

@@ -27,13 +27,13 @@ func TestOnlyLitterOfTheDeadIsCleared(t *testing.T) {
 		t.Skip("this system does not tell which process has ended")
 	}
 	clears := map[string]bool{
-		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", dead.Tag()):                true,
-		fmt.Sprintf("..plan.toml.%s.journal.%[1]s.0123abcd.tmp", dead.Tag()): true,
-		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", own.Tag()):                 false,
-		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", elsewhere.Tag()):           false,
-		fmt.Sprintf(".other.toml.%s.0123abcd.tmp", dead.Tag()):               false,
-		fmt.Sprintf(".plan.toml.%s.tmp", dead.Tag()):                         false,
-		fmt.Sprintf(".plan.toml.%s.0123abcd.toml", dead.Tag()):               false,
+		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", dead.Tag()):               true,
+		fmt.Sprintf(".plan.toml.%s.journal.%[1]s.0123abcd.tmp", dead.Tag()): true,
+		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", own.Tag()):                false,
+		fmt.Sprintf(".plan.toml.%s.0123abcd.tmp", elsewhere.Tag()):          false,
+		fmt.Sprintf(".other.toml.%s.0123abcd.tmp", dead.Tag()):              false,
+		fmt.Sprintf(".plan.toml.%s.tmp", dead.Tag()):                        false,
+		fmt.Sprintf(".plan.toml.%s.0123abcd.toml", dead.Tag()):              false,
 		"plan.toml": false,
 	}
 	for name := range clears {
