@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"borewalk/model"
 	"borewalk/model/planfile"
 	"borewalk/model/process"
 )
@@ -138,4 +139,28 @@ func (d Damaged) SetAside() (string, error) {
 		return "", errors.New("another one lies there already")
 	}
 	return aside, os.Rename(d.At, aside)
+}
+
+// Begin finds what earlier runs left of a plan when it is opened to be worked on, and tidies: it clears the litter of killed saves,
+// removes journals that hold no more than the file does, and gives damaged ones another name. The notices say what could not be read, a
+// line each.
+func Begin(plan, state string, now *model.Plan) (left []*Found, notices []string) {
+	ClearLitter(plan, state)
+	found, damaged := Find(plan, state)
+	for _, f := range found {
+		if !f.More(now) && f.Discard() == nil {
+			continue
+		}
+		left = append(left, f)
+	}
+	for _, d := range damaged {
+		line := "Changes that were not saved cannot be read: " + d.Why.Error()
+		if !errors.Is(d.Why, ErrNewer) {
+			if aside, err := d.SetAside(); err == nil {
+				line += "; they are kept in " + aside
+			}
+		}
+		notices = append(notices, model.Clean(line))
+	}
+	return left, notices
 }
