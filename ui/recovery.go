@@ -27,7 +27,7 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 	}
 	u.at = len(u.items)
 	u.items = append(u.items,
-		item{text: "recover them", full: "The plan is as it was; nothing is written to its file before you save."},
+		item{text: "recover them", full: "The plan is as it was when the program ended; nothing is written to its file before you save."},
 		item{text: "look at the difference", full: "Each entry that differs: what it is in the file, and what it was when the program ended."},
 		item{text: "discard them", full: "The changes are lost; the plan is as its file has it."},
 		item{text: "leave them alone for now", full: "The plan is as its file has it, and you are asked again at the next start."})
@@ -53,7 +53,7 @@ func (p *Planner) tellFound(f *journal.Found, changes int) (lines []string) {
 	if f.Plan == "" {
 		what = cmp.Or(f.Title, "a plan without a file")
 	}
-	lines = append(lines, fmt.Sprintf("The program ended with changes to %s that were not saved: %s, by %s, on %s.",
+	lines = append(lines, fmt.Sprintf("The program ended with changes to %s that were not saved: %s UTC, by %s, on %s.",
 		what, cmp.Or(f.When(), "at no known time"), cmp.Or(f.Who, "somebody not named"), hostText(f)))
 	text := countOf(changes, "entry differs", "entries differ") + " from the file"
 	if f.Plan == "" {
