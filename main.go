@@ -13,17 +13,19 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"syscall"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/mattn/go-isatty"
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/journal"
 	"borewalk/model/planfile"
 	"borewalk/model/quantity"
 	"borewalk/plans"
 	"borewalk/ui"
+	"borewalk/ui/leaving"
 	_ "borewalk/ui/quiet" // before bubbletea: keeps start-up from asking the terminal
 	"borewalk/ui/sheet"
 	"borewalk/ui/terminal"
@@ -34,6 +36,8 @@ const (
 	exitOK    = 0
 	exitError = 1 // the plan cannot be read, or the call is wrong
 	exitStop  = 2 // the plan has a stop finding
+	// exitSignal and the number of the signal is what shells use too.
+	exitSignal = 128
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -171,6 +175,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	for _, notice := range file.Notices {
 		fmt.Fprintln(errs, notice)
 	}
+	leftBehind(o, file.Plan, errs)
 	system, err := system(o, file.Plan)
 	if err == nil {
 		err = hasSection(file.Plan, o.section)
@@ -282,6 +287,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		choices.Colours = 0
 	}
 	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
+	journalled(o, file, &choices)
 	planner := ui.New(file, choices)
 	input, err := terminal.Stdin()
 	if err != nil {
@@ -289,16 +295,74 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		return exitError
 	}
 	output := terminal.NewOutput(os.Stdout)
-	// The output draws when there is something to draw, so bubbletea's own clock may go as slowly as it can.
-	program := tea.NewProgram(ui.Live(planner, output), tea.WithAltScreen(), tea.WithInput(input), tea.WithOutput(output), tea.WithFPS(1))
-	output.Failed = program.Kill
-	_, err = program.Run()
-	output.Close()
-	if err = cmp.Or(output.Err(), err); err != nil {
-		fmt.Fprintln(errs, "stopped:", err)
-		return exitError
+	return farewell(leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output), planner, errs)
+}
+
+// journalled gives the planner a journal, and what earlier runs left of the plan in theirs.
+func journalled(o options, file *planfile.File, choices *ui.Options) {
+	state, _ := journal.Folder(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
+	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { report(&leaving.Fault{What: what, Stack: stack}, o.path) })
+	var notices []string
+	choices.Left, notices = journal.Begin(o.path, state, file.Plan)
+	file.Notices = append(file.Notices, notices...)
+}
+
+// report writes a fault of the program to a file and returns what to say of it.
+func report(fault *leaving.Fault, plan string) string {
+	when := time.Now()
+	state, err := journal.Folder(os.Getenv, runtime.GOOS)
+	path := ""
+	if err == nil {
+		path, err = fault.Report(state, version(), plan, when)
 	}
-	return exitOK
+	if err != nil {
+		return "A fault of the program, of which no report could be written: " + err.Error() + "\n" + fault.Text(version(), plan, when)
+	}
+	return "A fault of the program; the report is " + path
+}
+
+// farewell says on the normal screen why the program ended, if it was not asked to, and returns the exit code.
+func farewell(end leaving.End, planner *ui.Planner, errs io.Writer) int {
+	code, why := exitOK, ""
+	switch {
+	case end.Fault != nil:
+		code, why = exitError, report(end.Fault, planner.Name())
+	case end.Signal != nil:
+		code, why = exitSignal, "ended by a signal: "+end.Signal.String()
+		if number, ok := end.Signal.(syscall.Signal); ok {
+			code += int(number)
+		}
+	case end.Err != nil:
+		code, why = exitError, "stopped: "+end.Err.Error()
+	}
+	if !end.Terminal || why == "" {
+		return code
+	}
+	fmt.Fprintln(errs, why)
+	switch {
+	case end.Kept:
+		fmt.Fprintln(errs, "what was not saved is kept: open the plan again to recover it")
+	case end.Lost:
+		fmt.Fprintln(errs, "what was not saved could not be kept")
+	}
+	return code
+}
+
+// leftBehind says on one line each that changes were not saved which an earlier run of the planner made to a plan that is printed.
+func leftBehind(o options, plan *model.Plan, errs io.Writer) {
+	if o.path == "" {
+		return
+	}
+	state, _ := journal.Folder(os.Getenv, runtime.GOOS)
+	found, damaged := journal.Find(o.path, state)
+	for _, f := range found {
+		if f.More(plan) {
+			fmt.Fprintf(errs, "%s: changes that were not saved, of %s UTC, lie in %s; open the plan without -check or -print to recover them\n", o.path, f.When(), f.At)
+		}
+	}
+	for _, d := range damaged {
+		fmt.Fprintln(errs, model.Clean(d.Why.Error()))
+	}
 }
 
 // version returns what the build says of itself.

@@ -28,6 +28,12 @@ func Compare(before, after *model.Plan) Comparison {
 	return Comparison{Entries: c.entries(), Figures: c.figures(), Findings: c.findings(), Pairs: c.pairs}
 }
 
+// CompareEntries returns only what was entered otherwise, for which nothing has to be worked out.
+func CompareEntries(before, after *model.Plan) []EntryChange {
+	c := comparing{before: before, after: after, pairs: pairSections(before, after)}
+	return c.entries()
+}
+
 // Same reports whether nothing differs.
 func (c *Comparison) Same() bool { return len(c.Entries)+len(c.Figures)+len(c.Findings) == 0 }
 

@@ -40,6 +40,7 @@ type History struct {
 	steps        int // how many there have ever been, to number them
 	trail        []deed
 	noted        bool // the log is to say something more, though the plan is as saved
+	revision     int  // moves on with every change of what a save would write
 }
 
 // step is an edit that was done, with what the log says of it.
@@ -103,6 +104,7 @@ func (h *History) RedoAt(plan *Plan, when time.Time) (Edit, bool) {
 // Saved marks the present state as the one in the file. Rows that only the history holds stand nowhere in the file that was
 // written, and would take another row's place in it if they came back with their old one.
 func (h *History) Saved() {
+	h.revision++
 	h.saved, h.trail, h.noted = len(h.done), nil, false
 	for _, steps := range [][]step{h.done, h.undone} {
 		for _, s := range steps {
@@ -146,7 +148,10 @@ func unfile(v reflect.Value) {
 }
 
 // Unsaved marks the plan as one that no file holds yet.
-func (h *History) Unsaved() { h.saved = -1 }
+func (h *History) Unsaved() { h.saved = -1; h.revision++ }
+
+// Revision returns a number that is another one after every change of what a save would write, and after a save.
+func (h *History) Revision() int { return h.revision }
 
 // Dirty reports whether the plan differs from its file; undoing back to the saved state makes it clean again.
 func (h *History) Dirty() bool { return h.saved != len(h.done) || h.noted }

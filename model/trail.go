@@ -15,6 +15,7 @@ type deed struct {
 
 // tread adds a deed to the trail. One that takes the last one back leaves none: neither has reached a file.
 func (h *History) tread(d deed) {
+	h.revision++
 	if n := len(h.trail); n > 0 && h.trail[n-1].number == d.number && h.trail[n-1].back != d.back {
 		h.trail = h.trail[:n-1]
 		return
@@ -24,6 +25,7 @@ func (h *History) tread(d deed) {
 
 // Mark puts a mark into the log that later states can be compared with.
 func (h *History) Mark(name, note string, when time.Time) {
+	h.revision++
 	h.noted = true
 	h.trail = append(h.trail, deed{rows: stamped([]LogRow{{What: LogMark, New: name}}, when, "", note)})
 }
@@ -42,6 +44,7 @@ func (h *History) Explain(why string) bool {
 	if len(h.trail) == 0 {
 		return false
 	}
+	h.revision++
 	last := &h.trail[len(h.trail)-1]
 	last.rows = slices.Clone(last.rows)
 	for i := range last.rows {
@@ -55,6 +58,7 @@ func (h *History) Explain(why string) bool {
 
 // ExplainRow gives the reason for what became a row that Pending returned.
 func (h *History) ExplainRow(row LogRow, why string) {
+	h.revision++
 	for i := range h.trail {
 		rows := slices.Clone(h.trail[i].rows)
 		for k := range rows {
@@ -68,6 +72,7 @@ func (h *History) ExplainRow(row LogRow, why string) {
 
 // ExplainLogged gives the reason for rows that are in the log already, from one up to another, which is left out.
 func (h *History) ExplainLogged(plan *Plan, from, to int, why string) {
+	h.revision++
 	plan.Log = slices.Clone(plan.Log) // copies of the plan share the rows
 	for i := from; i < to; i++ {
 		plan.Log[i].Why = why
@@ -78,7 +83,12 @@ func (h *History) ExplainLogged(plan *Plan, from, to int, why string) {
 // Enter writes what was done since the last save into the plan's log; who saves did what nobody else is named for. The last row
 // keeps what the plan is now. A plan that was changed outside the program gets a mark that says so first.
 func (h *History) Enter(plan *Plan, who string, when time.Time) {
-	rows := h.Pending()
+	EnterRows(plan, h.Pending(), who, when)
+}
+
+// EnterRows does what History.Enter does with rows that Pending returned, and returns how many the log got.
+func EnterRows(plan *Plan, rows []LogRow, who string, when time.Time) int {
+	rows = slices.Clone(rows)
 	for i := range rows {
 		if rows[i].Who == "" {
 			rows[i].Who = who
@@ -92,12 +102,31 @@ func (h *History) Enter(plan *Plan, who string, when time.Time) {
 		}
 	}
 	if len(rows) == 0 {
-		return
+		return 0
 	}
 	rows[len(rows)-1].Hash = Hash(plan)
 	plan.Log = slices.Concat(plan.Log, rows)
 	if over := len(plan.Log) - mostLogRows; over > 0 {
 		plan.Log = plan.Log[over:]
+	}
+	return min(len(rows), len(plan.Log))
+}
+
+// Resume takes the last n rows out of the plan's log and makes them again what the log gets with the next save: the plan is not
+// saved, and nothing of it can be taken back. That it was changed outside is found out anew then.
+func (h *History) Resume(plan *Plan, n int) {
+	n = max(0, min(n, len(plan.Log)))
+	rows := slices.Clone(plan.Log[len(plan.Log)-n:])
+	plan.Log = slices.Clip(plan.Log[:len(plan.Log)-n])
+	if n > 0 {
+		rows[n-1].Hash = ""
+		if r := rows[0]; r.What == LogMark && r.New == MarkOutside {
+			rows = rows[1:]
+		}
+	}
+	*h = History{saved: -1, revision: h.revision + 1}
+	if len(rows) > 0 {
+		h.trail = []deed{{rows: rows}}
 	}
 }
 

@@ -18,6 +18,7 @@ type editing struct {
 	ref   model.Ref
 	input textinput.Model
 	was   model.Entry
+	shown string // what stood in the line when it was opened
 	fault string // what is wrong with the text as it stands; empty when it is good
 }
 
@@ -72,7 +73,7 @@ func (p *Planner) typedText(ref model.Ref) string {
 }
 
 func (p *Planner) startTyping(ref model.Ref, text string) {
-	p.edit = &editing{ref: ref, input: newInput(text), was: ref.Get(p.plan)}
+	p.edit = &editing{ref: ref, input: newInput(text), was: ref.Get(p.plan), shown: p.typedText(ref)}
 	p.message = ""
 }
 

@@ -6,23 +6,26 @@ import (
 	"borewalk/ui/terminal"
 )
 
-// live is a planner on a terminal: its pictures go to the output, and bubbletea has nothing to draw.
-type live struct {
+// Live is a planner on a terminal: its pictures go to the output, and bubbletea has nothing to draw.
+type Live struct {
 	planner *Planner
 	output  *terminal.Output
 }
 
-// Live returns the planner as the model of a program whose output is the one given.
-func Live(p *Planner, output *terminal.Output) tea.Model {
-	return &live{planner: p, output: output}
+// NewLive returns the planner as the model of a program whose output is the one given.
+func NewLive(p *Planner, output *terminal.Output) *Live {
+	return &Live{planner: p, output: output}
 }
 
+// Left reports whether the planner is to end because that was asked for, with nothing unsaved or told to lose it.
+func (l *Live) Left() bool { return l.planner.Left() }
+
 // Init implements tea.Model.
-func (l *live) Init() tea.Cmd { return l.planner.Init() }
+func (l *Live) Init() tea.Cmd { return l.planner.Init() }
 
 // Update implements tea.Model. A window whose size was changed is drawn anew even if it comes out as large as it was, for on its
 // way it may have lost lines. The size that bubbletea tells once when it has taken the terminal is no change.
-func (l *live) Update(message tea.Msg) (tea.Model, tea.Cmd) {
+func (l *Live) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 	if _, ok := message.(tea.WindowSizeMsg); ok && !l.output.Taken() {
 		l.output.Forget()
 	}
@@ -31,7 +34,7 @@ func (l *live) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 // View implements tea.Model and shows bubbletea nothing.
-func (l *live) View() string {
+func (l *Live) View() string {
 	l.planner.draw()
 	l.output.Show(l.planner.grid, &l.planner.palette)
 	return ""

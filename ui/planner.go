@@ -15,6 +15,7 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/journal"
 	"borewalk/model/planfile"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
@@ -46,6 +47,10 @@ type Options struct {
 	PlayKill       func(plan *model.Plan, section int, other bool) (job calc.Job, why string, mend model.Path)
 	PlayDisconnect func(plan *model.Plan, section int) (job calc.Job, why string, mend model.Path)
 
+	// Journal keeps what is not saved against a crash; nil for nothing kept. Left is what earlier runs kept of this plan.
+	Journal *journal.Keeper
+	Left    []*journal.Found
+
 	Now     func() time.Time           // the hour that a handover is stamped with; nil for the clock
 	Changes func(*model.Plan) []string // what has changed since the last handover; nil for what the plan's log says
 }
@@ -67,6 +72,7 @@ type Planner struct {
 	options Options
 	history model.History
 	opened  *model.Plan // as it was when it was opened
+	kept    keeping
 
 	set      quantity.Set
 	system   quantity.System
@@ -145,6 +151,7 @@ func New(file *planfile.File, options Options) *Planner {
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}
+	p.overlay = newRecovery(p, options.Left, p.overlay)
 	return p
 }
 
@@ -172,24 +179,34 @@ func (p *Planner) evaluate() {
 // ownUnits reports whether the plan's own choice of units holds: it does for the plan's own unit set.
 func (p *Planner) ownUnits() bool { return p.set.String() == p.plan.Well.UnitSet }
 
-// Init implements tea.Model; there is nothing to start, and nothing ticks.
-func (p *Planner) Init() tea.Cmd { return nil }
+// Init implements tea.Model; nothing ticks.
+func (p *Planner) Init() tea.Cmd { return p.hear() }
 
 // Update implements tea.Model.
 func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
+	command := p.take(message)
+	p.keep()
+	return p, command
+}
+
+// take acts on a message.
+func (p *Planner) take(message tea.Msg) tea.Cmd {
 	switch m := message.(type) {
 	case tea.WindowSizeMsg:
 		p.width, p.height = terminal.Size(m.Width, m.Height)
 	case tea.KeyMsg:
-		return p, p.keysIn(m)
+		return p.keysIn(m)
 	case tick:
-		return p, p.ticked(m)
+		return p.ticked(m)
 	case worked:
-		return p, p.pieceDone(m)
+		return p.pieceDone(m)
+	case unkept:
+		p.tell(m)
+		return p.hear()
 	case suspended:
 		p.continued(m)
 	}
-	return p, nil
+	return nil
 }
 
 // keysIn gives keys typed ahead, which arrive as one message, to the program one by one. A paste stays whole.

@@ -36,7 +36,9 @@ func (p *Planner) saveTo(path string, write func(string) error, then func(*Plann
 		p.overlay = newChanged(path, then)
 		return ""
 	case err != nil:
-		p.message = model.Clean(err.Error())
+		// What to do comes before the path, which may be longer than the screen.
+		why := strings.TrimPrefix(strings.TrimPrefix(err.Error(), path+": "), "not saved: ")
+		p.message = model.Clean("not saved: " + why + "; S saves under another name or folder (" + path + ")")
 		return p.message
 	}
 	p.options.Path = path
@@ -208,7 +210,7 @@ func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 func (s *start) pick(p *Planner, i int) {
 	if i == len(s.group.Fields) {
 		plan := model.NewPlan(*s.answers)
-		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock}).sized(p.width, p.height)
+		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock, Journal: p.options.Journal}).sized(p.width, p.height)
 		p.history.Unsaved()
 		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
 		return

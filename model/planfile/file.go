@@ -59,6 +59,24 @@ func (f *File) Bytes() ([]byte, error) {
 
 const header = "# A borewalk plan. Quantities carry their unit; depths are along hole from the rotary unless the key says otherwise."
 
+// Copy returns a file of the same text on a copy of the plan, to be written out beside further edits.
+func (f *File) Copy() *File {
+	return &File{Plan: f.Plan.Clone(), doc: f.doc, path: f.path, text: f.text}
+}
+
+// Text returns what the file held that the plan was opened from or last saved to; empty for none.
+func (f *File) Text() []byte { return f.text }
+
+// Recovered returns a file with the plan of another, which was made from what f held, to be saved where f is saved. Unless what f
+// holds is still the same, that counts as changed by another.
+func (f *File) Recovered(from *File, same bool) *File {
+	r := &File{Plan: from.Plan, Notices: from.Notices, doc: from.doc, path: f.path, text: f.text}
+	if !same {
+		r.text = nil
+	}
+	return r
+}
+
 // Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from. The
 // error wraps ErrChanged when the file is the plan's own and another program has changed it since.
 func (f *File) Save(path string) error {
@@ -79,7 +97,7 @@ func (f *File) SaveOver(path string) error {
 	if err != nil {
 		return fmt.Errorf("not saved, since the plan would not open again: %w", err)
 	}
-	if err := replace(path, text); err != nil {
+	if err := Replace(path, text, newFile); err != nil {
 		return fmt.Errorf("%s: not saved: %w", path, infile.Reason(err))
 	}
 	f.doc, f.path, f.text = again.doc, path, text

@@ -2,16 +2,19 @@ package planfile
 
 import (
 	"errors"
-	"fmt"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 )
 
-// replace gives the named file new content in one step: a temporary file beside it is written, synced and renamed over
+// newFile are the permissions that a file of the user's gets, as far as his mask leaves them.
+const newFile os.FileMode = 0o666
+
+// Replace gives the named file new content in one step: a temporary file beside it is written, synced and renamed over
 // it, and the folder is synced, so that a crash leaves either the old content or the new. The permissions of an existing
-// file are kept, one that may not be written is not replaced, and a symbolic link is followed.
-func replace(path string, content []byte) (err error) {
+// file are kept, and a new one gets those of fresh, less the user's mask. A file that may not be written is not replaced, and a
+// symbolic link is followed. ClearLitter takes away what a crash in between leaves.
+func Replace(path string, content []byte, fresh os.FileMode) (err error) {
 	path, err = target(path)
 	if err != nil {
 		return err
@@ -21,7 +24,7 @@ func replace(path string, content []byte) (err error) {
 		return err
 	}
 	folder := filepath.Dir(path)
-	f, err := create(folder, filepath.Base(path))
+	f, err := create(folder, filepath.Base(path), fresh)
 	if err != nil {
 		return err
 	}
@@ -82,11 +85,10 @@ func writable(path string) (mode os.FileMode, exists bool, err error) {
 }
 
 // create makes a new file beside the one that it will replace, with the permissions that the user's mask leaves.
-func create(folder, name string) (*os.File, error) {
+func create(folder, name string, fresh os.FileMode) (*os.File, error) {
 	const tries = 100
 	for try := 1; ; try++ {
-		path := filepath.Join(folder, fmt.Sprintf(".%s.%08x.tmp", name, rand.Uint32()))
-		f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+		f, err := os.OpenFile(filepath.Join(folder, temporary(name, rand.Uint32())), os.O_RDWR|os.O_CREATE|os.O_EXCL, fresh)
 		if err == nil || !errors.Is(err, os.ErrExist) || try == tries {
 			return f, err
 		}

@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"syscall"
 
+	"github.com/charmbracelet/x/term"
 	"github.com/creack/pty"
 	"golang.org/x/sys/unix"
 )
@@ -46,4 +47,23 @@ func setSize(f *os.File, cols, rows int) error {
 		return err
 	}
 	return failure
+}
+
+// modesOf puts a terminal's modes in words.
+func modesOf(f *os.File) (modes string, err error) {
+	conn, err := f.SyscallConn()
+	if err != nil {
+		return "", err
+	}
+	var failure error
+	err = conn.Control(func(fd uintptr) {
+		var state *term.State
+		if state, failure = term.GetState(fd); failure == nil {
+			modes = fmt.Sprint(*state)
+		}
+	})
+	if err != nil {
+		return "", err
+	}
+	return modes, failure
 }

@@ -331,3 +331,13 @@ func (s *Session) fail(format string, args ...any) {
 	}
 	s.t.Fatal(b.String())
 }
+
+// Modes returns the modes of the terminal in short, which are equal when nothing of them has changed: whether it is raw, above all.
+func (s *Session) Modes() string {
+	s.t.Helper()
+	modes, err := modesOf(s.pty)
+	if err != nil {
+		s.fail("the modes of the terminal: %v", err)
+	}
+	return modes
+}

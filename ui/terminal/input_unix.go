@@ -3,9 +3,11 @@
 package terminal
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -38,11 +40,20 @@ func newKeyboard(f *os.File) *keyboard {
 	return k
 }
 
-func (k *keyboard) Read(p []byte) (int, error)  { return k.keys.Read(p) }
+func (k *keyboard) Read(p []byte) (int, error)  { return gone(k.keys.Read(p)) }
 func (k *keyboard) Write(p []byte) (int, error) { return k.file.Write(p) }
 func (k *keyboard) Close() error                { return k.file.Close() }
 func (k *keyboard) Fd() uintptr                 { return k.file.Fd() }
 func (k *keyboard) Name() string                { return k.file.Name() }
+
+// gone makes the end of a terminal an error of its own: for bubbletea the end of its input is no reason to end. A terminal in raw mode
+// has no other end than that it is hung up, which is read as the end of a file or, on some systems, as an error of the device.
+func gone(n int, err error) (int, error) {
+	if err != nil && (errors.Is(err, io.EOF) || errors.Is(err, syscall.EIO)) {
+		return n, ErrGone
+	}
+	return n, err
+}
 
 // tty is a terminal that can be waited for.
 type tty struct{ *os.File }

@@ -23,16 +23,16 @@ import (
 type Output struct {
 	*os.File
 
-	// Failed is called, once, when no more pictures can be drawn because of a fault in this program; Err says which. It is called
-	// by the goroutine that writes, and has to be set before anything is shown.
-	Failed func()
+	// Failed is called, once, when no more pictures can be drawn because of a fault in this program: with what it panicked with, and
+	// where. It is called from a goroutine of its own, and has to be set before anything is shown.
+	Failed func(fault any, stack []byte)
 
-	mu    sync.Mutex
-	next  queue
-	shows bool // from entering the alternate screen to leaving it
-	taken bool // since it was entered Taken was not asked
-	stuck bool // the terminal took nothing for the time of letGo
-	err   error
+	mu     sync.Mutex
+	next   queue
+	shows  bool // from entering the alternate screen to leaving it
+	taken  bool // since it was entered Taken was not asked
+	stuck  bool // the terminal took nothing for the time of letGo
+	broken bool // it cannot draw, for a fault in this program
 
 	wake  chan struct{} // there is something in the queue
 	hurry chan struct{} // and somebody waits until it is sent
@@ -89,13 +89,6 @@ func (o *Output) Taken() bool {
 	taken := o.taken
 	o.taken = false
 	return taken
-}
-
-// Err returns the fault in this program for which no more pictures are drawn.
-func (o *Output) Err() error {
-	o.mu.Lock()
-	defer o.mu.Unlock()
-	return o.err
 }
 
 // Close sends what is still to be sent, if the terminal takes it, and ends the goroutine. The file stays open.

@@ -1,7 +1,6 @@
 package terminal
 
 import (
-	"fmt"
 	"runtime/debug"
 	"time"
 
@@ -70,24 +69,30 @@ func (o *Output) painted(q *queue) (text []byte) {
 	if q.forget {
 		o.writer.painter.Forget()
 	}
-	if !q.fresh || o.Err() != nil {
+	if !q.fresh || o.isBroken() {
 		return text
 	}
 	defer func() {
 		if fault := recover(); fault != nil {
-			o.fail(fmt.Errorf("internal error: a picture cannot be drawn: %v\n%s", fault, debug.Stack()))
+			o.fail(fault, debug.Stack())
 		}
 	}()
 	q.control = append(q.control, o.paint(&q.frame)...)
 	return q.control
 }
 
-// fail remembers the fault and tells of it.
-func (o *Output) fail(err error) {
+// fail draws no more, and tells of the fault.
+func (o *Output) fail(fault any, stack []byte) {
 	o.mu.Lock()
-	o.err = err
+	o.broken = true
 	o.mu.Unlock()
 	if o.Failed != nil {
-		go o.Failed()
+		go o.Failed(fault, stack)
 	}
+}
+
+func (o *Output) isBroken() bool {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	return o.broken
 }

@@ -1,0 +1,272 @@
+package journal
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime/debug"
+	"strings"
+	"sync"
+	"time"
+
+	"borewalk/model"
+	"borewalk/model/infile"
+	"borewalk/model/planfile"
+	"borewalk/model/process"
+)
+
+// Draft is the state of a plan that is to be kept.
+type Draft struct {
+	Path, Title string         // the file that the plan is saved to; without one, what it is called
+	File        *planfile.File // a copy, which becomes the keeper's
+	Rows        []model.LogRow // what the log gets with the next save
+	Who         string         // works here; may be blank
+	When        time.Time
+	Typing      model.Path // of the entry being typed; empty for none
+	Typed       string
+}
+
+// rest is how long a keeper rests between two writes, so that a held key does not keep the disk busy. It is well below the second
+// within which a change is to be kept.
+const rest = 300 * time.Millisecond
+
+// Keeper keeps the latest draft in a journal, beside the program: nobody waits for the disk. Its methods may be called from anywhere;
+// those of a nil keeper do nothing.
+type Keeper struct {
+	state  string
+	caught func(fault any, stack []byte)
+
+	mu      sync.Mutex
+	wanted  *Draft // nil when nothing is unsaved
+	asked   int    // counts what was wanted
+	done    int    // the last that was seen to
+	failed  bool
+	begun   bool
+	adopted string
+	changed chan struct{} // closed, and replaced, when done has changed
+
+	wake    chan struct{}
+	hurry   chan struct{} // closed when there is no time left to rest
+	hurried sync.Once
+	trouble chan error
+
+	// Of the goroutine alone:
+	at    string // the journal as it lies there; empty for none
+	about string // the file of the plan that it is about
+}
+
+// NewKeeper returns a keeper that may use the state folder given; empty for none. caught is told of a panic in the keeper, which is a
+// fault of the program, and of where.
+func NewKeeper(state string, caught func(fault any, stack []byte)) *Keeper {
+	return &Keeper{state: state, caught: caught, changed: make(chan struct{}), wake: make(chan struct{}, 1), hurry: make(chan struct{}), trouble: make(chan error, 1)}
+}
+
+// Keep has a draft kept in place of the one before. It returns at once.
+func (k *Keeper) Keep(d Draft) { k.want(&d) }
+
+// Forget has the journal removed: nothing is unsaved, or it is given up. It returns at once.
+func (k *Keeper) Forget() { k.want(nil) }
+
+// Adopt makes a journal that was found, and recovered from, the keeper's own: what is kept next takes its place.
+func (k *Keeper) Adopt(f *Found) {
+	if k == nil {
+		return
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.adopted = f.At
+}
+
+// Trouble gives the reason, in one line, when changes can no longer be kept, and nil when they can again.
+func (k *Keeper) Trouble() <-chan error {
+	if k == nil {
+		return nil
+	}
+	return k.trouble
+}
+
+// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. From now on the keeper does
+// not rest: it is for the end of the program.
+func (k *Keeper) Flush(most time.Duration) bool {
+	if k == nil {
+		return true
+	}
+	k.hurried.Do(func() { close(k.hurry) })
+	limit := time.After(most)
+	for {
+		k.mu.Lock()
+		ready, changed := k.done == k.asked, k.changed
+		k.mu.Unlock()
+		if ready {
+			return true
+		}
+		select {
+		case <-changed:
+		case <-limit:
+			return false
+		}
+	}
+}
+
+// Kept reports whether there is something unsaved, and whether it is kept as of the last write.
+func (k *Keeper) Kept() (unsaved, kept bool) {
+	if k == nil {
+		return false, false
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.wanted != nil, k.wanted != nil && k.done == k.asked && !k.failed
+}
+
+func (k *Keeper) want(d *Draft) {
+	if k == nil {
+		return
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if d == nil && !k.begun && k.adopted == "" {
+		return // nothing was ever kept
+	}
+	k.wanted = d
+	k.asked++
+	if !k.begun {
+		k.begun = true
+		go k.work()
+	}
+	select {
+	case k.wake <- struct{}{}:
+	default: // it is awake
+	}
+}
+
+// work sees to what is wanted, the latest only, and sleeps while nothing is.
+func (k *Keeper) work() {
+	var last time.Time
+	for range k.wake {
+		if left := time.Until(last.Add(rest)); left > 0 {
+			select {
+			case <-time.After(left):
+			case <-k.hurry:
+			}
+		}
+		k.mu.Lock()
+		d, n := k.wanted, k.asked
+		if k.adopted != "" {
+			k.at, k.adopted = k.adopted, ""
+			if d != nil {
+				k.about = d.Path
+			}
+		}
+		k.mu.Unlock()
+		err := k.see(d)
+		last = time.Now()
+		k.mu.Lock()
+		k.done = n
+		close(k.changed)
+		k.changed = make(chan struct{})
+		news := (err != nil) != k.failed
+		k.failed = err != nil
+		k.mu.Unlock()
+		if news {
+			select {
+			case <-k.trouble: // older news that nobody has heard
+			default:
+			}
+			k.trouble <- err
+		}
+	}
+}
+
+// see brings the disk in line with a draft. A panic counts as an error: the program can go on without a journal.
+func (k *Keeper) see(d *Draft) (err error) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			err = errors.New("internal error in the journal")
+			k.caught(fault, debug.Stack())
+		}
+	}()
+	if d == nil {
+		return k.remove()
+	}
+	text, err := d.text()
+	if err != nil {
+		return err
+	}
+	return k.write(d, text)
+}
+
+// text renders a draft.
+func (d *Draft) text() ([]byte, error) {
+	n := model.EnterRows(d.File.Plan, d.Rows, "", d.When) // who saves is known when it is saved
+	body, err := d.File.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	own := process.Own()
+	h := head{
+		Title: d.Title, Written: d.When.UTC().Format(time.RFC3339), Who: d.Who, Host: own.Host, Pid: own.Pid, Born: own.Born,
+		Typing: string(d.Typing), Text: d.Typed, FromSize: len(d.File.Text()), FromHash: from(d.File.Text()), Pending: n,
+	}
+	if d.Path != "" {
+		h.Plan, h.Title = real(d.Path), ""
+	}
+	return encode(h, body)
+}
+
+// write puts a journal where the last one lies, or else where it can, and removes the last one when that was elsewhere.
+func (k *Keeper) write(d *Draft, text []byte) error {
+	if k.at != "" && k.about == d.Path && planfile.Replace(k.at, text, 0o600) == nil {
+		return nil
+	}
+	var failures []string
+	for _, place := range places(d.Path, k.state) {
+		path, err := place.put(text, d.Path)
+		if err != nil {
+			failures = append(failures, fmt.Sprintf("%s: %v", cmp.Or(place.folder, "."), infile.Reason(err)))
+			continue
+		}
+		before := k.at
+		k.at, k.about = path, d.Path
+		if before != "" {
+			_ = os.Remove(before) // where it cannot be removed it could not be written either
+		}
+		return nil
+	}
+	if len(failures) == 0 {
+		return errors.New("there is no folder for it: set HOME or XDG_STATE_HOME, or save the plan")
+	}
+	return errors.New(strings.Join(failures, "; "))
+}
+
+// put writes a new journal into a place and returns its path. Beside a plan it may be read by whoever may read that: the next shift may
+// be another user.
+func (p place) put(text []byte, plan string) (string, error) {
+	mode := os.FileMode(0o600)
+	if p.private {
+		if err := os.MkdirAll(p.folder, 0o700); err != nil {
+			return "", err
+		}
+	} else if info, err := os.Stat(plan); err == nil {
+		mode = info.Mode().Perm() | 0o600
+	}
+	path, err := p.free()
+	if err != nil {
+		return "", err
+	}
+	return path, planfile.Replace(path, text, mode)
+}
+
+// remove takes the journal away.
+func (k *Keeper) remove() error {
+	if k.at == "" {
+		return nil
+	}
+	err := os.Remove(k.at)
+	if err == nil || errors.Is(err, os.ErrNotExist) {
+		k.at = ""
+		return nil
+	}
+	return fmt.Errorf("%s cannot be removed, and would be offered at the next start: %w", filepath.Base(k.at), infile.Reason(err))
+}

@@ -1,0 +1,107 @@
+package leaving
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"runtime/debug"
+	"strings"
+	"sync/atomic"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"borewalk/model"
+)
+
+// Fault is a panic: a fault of the program.
+type Fault struct {
+	What  any
+	Stack []byte
+}
+
+// guarded is a model whose panics, in its commands too, end the program in order rather than with a terminal that is left raw. From
+// then on nothing reaches the model, which may be half changed.
+type guarded struct {
+	model  tea.Model
+	faults chan *Fault // takes the first
+	broken atomic.Bool
+}
+
+func (g *guarded) Init() tea.Cmd {
+	defer g.caught()
+	return g.guard(g.model.Init())
+}
+
+func (g *guarded) Update(message tea.Msg) (tea.Model, tea.Cmd) {
+	if g.broken.Load() {
+		return g, nil
+	}
+	defer g.caught()
+	var command tea.Cmd
+	g.model, command = g.model.Update(message)
+	return g, g.guard(command)
+}
+
+func (g *guarded) View() string {
+	if g.broken.Load() {
+		return ""
+	}
+	defer g.caught()
+	return g.model.View()
+}
+
+// guard wraps a command, and those that it gives, since each runs in a goroutine of its own.
+func (g *guarded) guard(command tea.Cmd) tea.Cmd {
+	if command == nil {
+		return nil
+	}
+	return func() tea.Msg {
+		defer g.caught()
+		message := command()
+		if batch, ok := message.(tea.BatchMsg); ok {
+			wrapped := make(tea.BatchMsg, len(batch))
+			for i, c := range batch {
+				wrapped[i] = g.guard(c)
+			}
+			return wrapped
+		}
+		return message
+	}
+}
+
+// caught takes a panic; it is deferred.
+func (g *guarded) caught() {
+	if what := recover(); what != nil {
+		g.fail(&Fault{what, debug.Stack()})
+	}
+}
+
+// fail ends the program for a fault.
+func (g *guarded) fail(fault *Fault) {
+	g.broken.Store(true)
+	select {
+	case g.faults <- fault:
+	default: // the first is the one to look at
+	}
+}
+
+// Report writes a fault to a file in the state folder and returns its path. It holds where the program was, and nothing of the plan but
+// its name.
+func (f *Fault) Report(folder, version, plan string, when time.Time) (string, error) {
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		return "", err
+	}
+	path := filepath.Join(folder, fmt.Sprintf("fault-%s-%d.txt", when.UTC().Format("20060102T150405"), os.Getpid()))
+	return path, os.WriteFile(path, []byte(f.Text(version, plan, when)), 0o600)
+}
+
+// Text is what a report says.
+func (f *Fault) Text(version, plan string, when time.Time) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "borewalk %s, %s, %s/%s\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	fmt.Fprintf(&b, "%s, plan %s\n\n", when.UTC().Format(time.RFC3339), model.Clean(filepath.Base(plan)))
+	fmt.Fprintf(&b, "panic: %s\n\n%s", model.Clean(fmt.Sprint(f.What)), f.Stack)
+	return b.String()
+}
