@@ -11,7 +11,7 @@ import (
 )
 
 // TestModelKnowsNobodyAbove: the plan knows neither what is computed from it nor a screen; only the plan's file is
-// written, in planfile, and files are read, in infile.
+// written, in planfile, and its lock, in planlock, and files are read, in infile.
 func TestModelKnowsNobodyAbove(t *testing.T) {
 	files := 0
 	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
@@ -20,7 +20,7 @@ func TestModelKnowsNobodyAbove(t *testing.T) {
 		}
 		files++
 		folder := filepath.ToSlash(filepath.Dir(path))
-		reader, disk := folder == "planfile" || folder == "jointfile", folder == "planfile" || folder == "infile"
+		reader, disk := folder == "planfile" || folder == "jointfile", folder == "planfile" || folder == "planlock" || folder == "infile"
 		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
 		if err != nil {
 			return err

@@ -6,13 +6,15 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+
+	"borewalk/model/infile"
 )
 
 // replace gives the named file new content in one step: a temporary file beside it is written, synced and renamed over
 // it, and the folder is synced, so that a crash leaves either the old content or the new. The permissions of an existing
 // file are kept, one that may not be written is not replaced, and a symbolic link is followed.
 func replace(path string, content []byte) (err error) {
-	path, err = target(path)
+	path, err = infile.Target(path)
 	if err != nil {
 		return err
 	}
@@ -50,18 +52,6 @@ func replace(path string, content []byte) (err error) {
 	}
 	syncFolder(folder)
 	return nil
-}
-
-// target returns the file that a path means, through symbolic links.
-func target(path string) (string, error) {
-	real, err := filepath.EvalSymlinks(path)
-	if err == nil {
-		return real, nil
-	}
-	if _, e := os.Lstat(path); e == nil {
-		return "", errors.New("it is a link to a file that is not there; save under another name")
-	}
-	return path, nil
 }
 
 // writable returns the permissions of a file and whether it exists; the error says that it may not be written. Renaming over
