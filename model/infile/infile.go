@@ -36,11 +36,15 @@ func Read(path, kind string, limit int64) ([]byte, error) {
 	return text, nil
 }
 
-// Reason strips the operation and the path from an error of package os, which a message about the file names already.
+// Reason strips the operation and the paths from an error of package os, which a message about the file names already.
 func Reason(err error) error {
 	var wrapped *os.PathError
-	if errors.As(err, &wrapped) {
+	var moved *os.LinkError
+	switch {
+	case errors.As(err, &wrapped):
 		return wrapped.Err
+	case errors.As(err, &moved):
+		return moved.Err
 	}
 	return err
 }
