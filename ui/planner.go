@@ -16,6 +16,7 @@ import (
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/terminal"
@@ -32,6 +33,9 @@ type Options struct {
 	Version string // of the program, for papers
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 	Name    string // who works here, for the plan's log; empty asks at the first save
+
+	ReadOnly bool               // to look and try: saved under another name only
+	Computer *planlock.Computer // by which the plan's file is locked; nil for no locks
 
 	Clock func() time.Time // nil for the computer's
 
@@ -83,6 +87,11 @@ type Planner struct {
 	figAt   map[model.Topic]held[string]
 	chartAt map[model.Topic]int
 	charts  charts
+
+	lock     *planlock.Lock // on the plan's file; nil when there is none
+	readOnly string         // why the plan is not saved under its own name; empty when it is
+	beside   beside
+	edited   bool // since it was last looked what others do to the file
 
 	edit    *editing
 	overlay overlay
@@ -138,6 +147,7 @@ func New(file *planfile.File, options Options) *Planner {
 	if n := len(file.Notices); n > 0 {
 		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
+	p.hold()
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}
@@ -178,9 +188,11 @@ func (p *Planner) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 		p.width, p.height = terminal.Size(m.Width, m.Height)
 		return p, tea.ClearScreen
 	case tea.KeyMsg:
-		return p, p.keysIn(m)
+		return p, tea.Batch(p.keysIn(m), p.glance())
 	case tick:
 		return p, p.ticked(m)
+	case glanced:
+		p.noticed(m)
 	case worked:
 		return p, p.pieceDone(m)
 	}

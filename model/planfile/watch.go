@@ -80,6 +80,20 @@ func (w *Watch) look(closely bool) error {
 	return nil
 }
 
+// Writable returns why the file may not be written; nil when it may.
+func (w *Watch) Writable() error {
+	if w == nil {
+		return nil
+	}
+	if !w.writable && !w.changed.IsZero() {
+		return errors.New("the file is write-protected")
+	}
+	if _, err := writable(w.path); err != nil {
+		return fmt.Errorf("the file may not be written: %w", infile.Reason(err))
+	}
+	return nil
+}
+
 // Watch returns the watch on the plan's file; nil when there is none.
 func (f *File) Watch() *Watch { return f.watch }
 

@@ -194,3 +194,17 @@ func (c *Computer) look(path string) (*Held, error) {
 		time.Sleep(between)
 	}
 }
+
+// Holder returns who has the lock on a plan and may still be there; nil for nobody, or when the lock is one's own, which mine is
+// where there is one.
+func (c *Computer) Holder(plan string, mine *Lock) *Held {
+	path, err := Path(plan)
+	if err != nil {
+		return nil
+	}
+	held, err := c.look(path)
+	if err != nil || held.Life == Gone || mine != nil && held.Owner.Token == mine.owner.Token {
+		return nil
+	}
+	return held
+}
