@@ -80,14 +80,22 @@ func (r *rigs) opens(t testing.TB, computer string, process int, options ui.Opti
 // pressLooking presses keys and lets the planner glance at its file beside them, as it does in the program.
 func pressLooking(p *ui.Planner, keys ...string) {
 	for _, k := range keys {
-		kind := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
-		if k == "enter" {
-			kind = tea.KeyMsg{Type: tea.KeyEnter}
-		}
-		if _, cmd := p.Update(kind); cmd != nil {
+		if _, cmd := p.Update(keyOf(k)); cmd != nil {
 			p.Update(cmd())
 		}
 	}
+}
+
+// keyOf is the key that a character is typed with, or the down key.
+func keyOf(k string) tea.KeyMsg {
+	if k == "down" {
+		return tea.KeyMsg{Type: tea.KeyDown}
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
+}
+
+func sized(width, height int) tea.WindowSizeMsg {
+	return tea.WindowSizeMsg{Width: width, Height: height}
 }
 
 // edits changes an entry.

@@ -76,13 +76,13 @@ func (p *Planner) sign() string {
 	case err == nil:
 		return ""
 	case errors.Is(err, planfile.ErrChanged):
-		return "changed on disk"
+		return "file changed"
 	case errors.Is(err, planfile.ErrRemoved):
 		return "file removed"
 	case errors.Is(err, planfile.ErrLinked):
 		return "file elsewhere"
 	case errors.Is(err, planfile.ErrReplaced):
-		return "no file"
+		return "file replaced"
 	case errors.Is(err, planfile.ErrReadOnly):
 		return "write-protected"
 	}
@@ -101,7 +101,7 @@ func (p *Planner) standing(width int) string {
 	if sign := p.sign(); sign != "" {
 		signs += " ! " + sign
 	}
-	return strings.TrimSpace(canvas.Clip(p.called(), max(width-canvas.Width(signs), 8)) + signs)
+	return strings.TrimSpace(canvas.Clip(p.called(), max(width-canvas.Width(signs), 0)) + signs)
 }
 
 // called is what the plan came from.
