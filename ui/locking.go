@@ -46,7 +46,7 @@ func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
 	default:
 		p.lock, p.readOnly = lock, ""
 		if was := lock.After; was != nil {
-			p.message = "process " + fmt.Sprint(was.Process) + " had the plan open and ended without closing it: its lock is taken over"
+			p.message = fmt.Sprintf("process %d ended without closing the plan; its lock is taken over", was.Process)
 		}
 	}
 }

@@ -284,7 +284,7 @@ func TestTheLockOfAKilledProcessIsTakenOverWithAWord(t *testing.T) {
 	r.opens(t, "bridge", 1, ui.Options{})
 	delete(r.running, 1)
 	p := r.opens(t, "bridge", 2, ui.Options{})
-	wants(t, p, "process 1 had the plan open and ended without closing it")
+	wants(t, p, "process 1 ended without closing the plan; its lock is taken over")
 	edits(t, p)
 	press(p, "s")
 	wants(t, p, "saved ")
