@@ -61,10 +61,10 @@ func (p *Planner) Close() {
 	p.lock = nil
 }
 
-// offered is something that can be chosen in a question; without do it is not to be had now.
+// offered is something that can be chosen in a question.
 type offered struct {
-	text string
-	do   func(p *Planner)
+	text, more string // more stands below the page
+	do         func(p *Planner)
 }
 
 // newQuestion says something and offers what can be done about it.
@@ -76,7 +76,7 @@ func newQuestion(title, says string, offers ...offered) *menu {
 	}
 	u.at = len(u.items)
 	for _, o := range offers {
-		u.items = append(u.items, item{text: o.text, dead: o.do == nil})
+		u.items = append(u.items, item{text: o.text, full: cmp.Or(o.more, o.text)})
 	}
 	first := len(u.items) - len(offers)
 	u.pick = func(p *Planner, i int) { offers[i-first].do(p) }
@@ -86,21 +86,22 @@ func newQuestion(title, says string, offers ...offered) *menu {
 // newHeld asks what to do about a plan that another has open. Closing the question leaves the plan read-only.
 func newHeld(held *planlock.Held) overlay {
 	return newQuestion("Another has this plan open", who(held)+"\n"+alive(held),
-		offered{"look and try, read-only: saved under another name only", stay},
-		offered{"open all the same: the other learns it at the next save", func(p *Planner) {
-			p.holdBy(p.options.Computer.TakeOver)
-			p.rereadIfChanged()
-		}},
-		offered{"quit", func(p *Planner) { p.quit = true }})
+		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name. Esc does the same.", stay},
+		offered{"open all the same: the other learns it at the next save", "Takes the plan over. The other is told at the next edit or save, and neither overwrites what the other has saved without being asked.",
+			func(p *Planner) {
+				p.holdBy(p.options.Computer.TakeOver)
+				p.rereadIfChanged()
+			}},
+		offered{text: "quit", do: func(p *Planner) { p.quit = true }})
 }
 
 // newReadOnly says why a plan is not saved under its name.
 func (p *Planner) newReadOnly(then func(*Planner)) overlay {
-	offers := []offered{{"save under another name", func(p *Planner) { p.saveAs(then) }}, p.rereading()}
+	offers := []offered{{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }}, p.rereading()}
 	if !p.options.ReadOnly && p.options.Computer != nil {
-		offers = append(offers, offered{"save here after all, if that may be done by now", func(p *Planner) { p.saveAfterAll(then) }})
+		offers = append(offers, offered{text: "save here after all, if that may be done by now", do: func(p *Planner) { p.saveAfterAll(then) }})
 	}
-	return newQuestion("Not saved: read-only", upper(p.readOnly)+".", append(offers, offered{"do not save now", stay})...)
+	return newQuestion("Not saved: read-only", upper(p.readOnly)+".", append(offers, offered{text: "do not save now", do: stay})...)
 }
 
 // saveAfterAll saves a plan that was opened read-only, when its file may be written and nobody else has it by now.
@@ -114,14 +115,14 @@ func (p *Planner) saveAfterAll(then func(*Planner)) {
 // newTaken asks what to do about a plan that another has taken over.
 func newTaken(held *planlock.Held, path string, then func(*Planner)) overlay {
 	return newQuestion("Not saved: another has taken the plan over", who(held)+"\n"+alive(held),
-		offered{"save under another name", func(p *Planner) { p.saveAs(then) }},
-		offered{"save over it: take the plan back", func(p *Planner) {
+		offered{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }},
+		offered{text: "save over it: take the plan back", do: func(p *Planner) {
 			p.holdBy(p.options.Computer.TakeOver)
 			if p.overlay == nil {
 				p.saveTo(path, p.file.Save, then)
 			}
 		}},
-		offered{"do not save now", stay})
+		offered{text: "do not save now", do: stay})
 }
 
 // guard returns what is asked just before a plan is written: whether the lock is still this planner's own. One that was removed is

@@ -112,13 +112,17 @@ func (p *Planner) called() string {
 	return p.options.Title
 }
 
-// refused asks what to do about a save that came to nothing because of what another has done, and reports whether it was that.
+// refused asks what to do about a save to the plan's own file that came to nothing because of what another has done, and reports
+// whether it was that.
 func (p *Planner) refused(err error, path string, then func(*Planner)) bool {
-	elsewhere := offered{"save under another name", func(p *Planner) { p.saveAs(then) }}
-	over := func(text string) offered {
-		return offered{text, func(p *Planner) { p.saveTo(path, p.file.SaveOver, then) }}
+	if !p.ownFile(path) {
+		return false
 	}
-	no := offered{"do not save now", stay}
+	elsewhere := offered{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }}
+	over := func(text string) offered {
+		return offered{text: text, do: func(p *Planner) { p.saveTo(path, p.file.SaveOver, then) }}
+	}
+	no := offered{text: "do not save now", do: stay}
 	var held *planlock.Held
 	switch {
 	case errors.As(err, &held):
@@ -127,7 +131,7 @@ func (p *Planner) refused(err error, path string, then func(*Planner)) bool {
 		return true
 	case errors.Is(err, planfile.ErrChanged), errors.Is(err, planfile.ErrLinked):
 		var u *menu
-		differs := offered{"look at what differs", func(p *Planner) { p.showDiffering(path, u) }}
+		differs := offered{text: "look at what differs", do: func(p *Planner) { p.showDiffering(path, u) }}
 		u = newQuestion("Not saved: "+cause(err), "", elsewhere, over("replace what the other has written"), differs, p.rereading(), no)
 		p.overlay = u
 	case errors.Is(err, planfile.ErrRemoved):
@@ -168,9 +172,9 @@ func (p *Planner) showDiffering(path string, question overlay) {
 func (p *Planner) rereading() offered {
 	path := p.options.Path
 	if p.history.Dirty() {
-		return offered{"save mine under another name, then read the file anew", func(p *Planner) { p.saveAs(func(p *Planner) { p.reread(path) }) }}
+		return offered{text: "save mine under another name, then read the file anew", do: func(p *Planner) { p.saveAs(func(p *Planner) { p.reread(path) }) }}
 	}
-	return offered{"read the file anew", func(p *Planner) { p.reread(path) }}
+	return offered{text: "read the file anew", do: func(p *Planner) { p.reread(path) }}
 }
 
 // rereadIfChanged reads the plan's file anew when it was changed since it was read and nothing is lost by that.

@@ -1,6 +1,7 @@
 package planlock
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"os"
@@ -22,8 +23,11 @@ type Computer struct {
 func This() *Computer {
 	c := &Computer{Machine: hidden(machine()), Boot: boot(), Space: space(), Process: os.Getpid(), Now: time.Now, Look: look}
 	c.Host, _ = os.Hostname()
-	if u, err := user.Current(); err == nil {
-		c.User = u.Username
+	c.User = cmp.Or(os.Getenv("USER"), os.Getenv("LOGNAME"), os.Getenv("USERNAME"))
+	if c.User == "" { // asking the system may mean asking a network
+		if u, err := user.Current(); err == nil {
+			c.User = u.Username
+		}
 	}
 	return c
 }

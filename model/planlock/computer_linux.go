@@ -31,7 +31,7 @@ func look(process int) (began string, running bool) {
 		_, err = os.Stat("/proc/self/stat") // or there is no /proc, and nothing is known
 		return "", err != nil
 	}
-	const state, start = 3 - 3, 22 - 3
+	const state, start = 0, 22 - 3
 	entries := strings.Fields(string(text[strings.LastIndexByte(string(text), ')')+1:]))
 	if err != nil || len(entries) <= start {
 		return "", true
