@@ -22,6 +22,7 @@ import (
 	"borewalk/model"
 	"borewalk/model/journal"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/model/quantity"
 	"borewalk/plans"
 	"borewalk/ui"
@@ -48,6 +49,7 @@ type options struct {
 	paper              string
 	demoChosen         bool
 	check, fresh       bool
+	readOnly           bool
 	ascii, plain       bool
 	version            bool
 	section            int
@@ -89,6 +91,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
 	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
 	f.BoolVar(&o.fresh, "new", false, "start a new plan from a few questions")
+	f.BoolVar(&o.readOnly, "read-only", false, "open the plan to look and try: it is saved under another name only")
 	f.StringVar(&o.name, "name", "", "your `name` or initials, for the plan's log; without it you are asked at the first save")
 	f.StringVar(&o.since, "since", "", "what a change note begins at: the last `mark` in the plan's log, handover or baseline; without it the baseline")
 	f.StringVar(&o.against, "against", "", "the other `plan`'s file of a comparison")
@@ -124,6 +127,8 @@ func (o options) clash(plans []string) error {
 		return errors.New("-new starts a new plan: name no plan and no demo with it")
 	case o.fresh && (o.check || o.print != "" || o.paper != ""):
 		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
+	case o.readOnly && (o.path == "" || o.check || o.print != "" || o.paper != ""):
+		return errors.New("-read-only opens a plan in the planner: name the plan, without -print, -paper and -check, which only read it anyway")
 	case o.check && (o.print != "" || o.paper != ""):
 		return errors.New("-check and -print or -paper print different things: take one of them")
 	case o.since != "" && !o.prints(sheet.ChangeNote):
@@ -280,6 +285,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
+	choices.ReadOnly, choices.Computer = o.readOnly, planlock.This()
 	if o.path == "" {
 		choices.Title = source
 	}
@@ -289,6 +295,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
 	journalled(o, file, &choices)
 	planner := ui.New(file, choices)
+	defer planner.Close()
 	input, err := terminal.Stdin()
 	if err != nil {
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)

@@ -11,7 +11,7 @@ import (
 )
 
 // TestModelKnowsNobodyAbove: the plan knows neither what is computed from it nor a screen; only the plan's file is
-// written, in planfile, and what is kept of it against a crash, in journal; files are read in infile, and process asks the system.
+// written, in planfile, its lock, in planlock, and what is kept of it against a crash, in journal; files are read in infile, and process asks the system.
 func TestModelKnowsNobodyAbove(t *testing.T) {
 	files := 0
 	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
@@ -20,7 +20,7 @@ func TestModelKnowsNobodyAbove(t *testing.T) {
 		}
 		files++
 		folder := filepath.ToSlash(filepath.Dir(path))
-		reader, disk := folder == "planfile" || folder == "jointfile" || folder == "journal", folder == "planfile" || folder == "infile" || folder == "journal" || folder == "process"
+		reader, disk := folder == "planfile" || folder == "jointfile" || folder == "journal", folder == "planfile" || folder == "infile" || folder == "journal" || folder == "planlock" || folder == "process"
 		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
 		if err != nil {
 			return err

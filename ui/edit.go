@@ -204,6 +204,7 @@ func (p *Planner) do(edit model.Edit) {
 	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
 	edit.When, edit.Who = p.now(), p.options.Name
 	p.history.Do(p.plan, edit)
+	p.edited = true
 	p.followUnits(units)
 	p.evaluate()
 	p.followChange(before)

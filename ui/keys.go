@@ -251,6 +251,7 @@ func (p *Planner) takeBaseline() {
 func (p *Planner) undo() {
 	units := p.plan.Well.UnitSet
 	edit, _ := p.history.UndoAt(p.plan, p.now())
+	p.edited = true
 	p.followUnits(units)
 	p.evaluate()
 	p.goToEdit(edit)
@@ -260,6 +261,7 @@ func (p *Planner) undo() {
 func (p *Planner) redo() {
 	units := p.plan.Well.UnitSet
 	edit, _ := p.history.RedoAt(p.plan, p.now())
+	p.edited = true
 	p.followUnits(units)
 	p.evaluate()
 	p.goToEdit(edit)

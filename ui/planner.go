@@ -17,6 +17,7 @@ import (
 	"borewalk/model"
 	"borewalk/model/journal"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/terminal"
@@ -35,6 +36,9 @@ type Options struct {
 	Version string // of the program, for papers
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
 	Name    string // who works here, for the plan's log; empty asks at the first save
+
+	ReadOnly bool               // to look and try: saved under another name only
+	Computer *planlock.Computer // by which the plan's file is locked; nil for no locks
 
 	Clock func() time.Time // nil for the computer's
 
@@ -92,6 +96,11 @@ type Planner struct {
 	chartAt map[model.Topic]int
 	charts  charts
 
+	lock     *planlock.Lock // on the plan's file; nil when there is none
+	readOnly string         // why the plan is not saved under its own name; empty when it is
+	beside   beside
+	edited   bool // since it was last looked what others do to the file
+
 	edit    *editing
 	overlay overlay
 	message string
@@ -148,6 +157,7 @@ func New(file *planfile.File, options Options) *Planner {
 	if n := len(file.Notices); n > 0 {
 		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
+	p.hold()
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}
@@ -195,9 +205,11 @@ func (p *Planner) take(message tea.Msg) tea.Cmd {
 	case tea.WindowSizeMsg:
 		p.width, p.height = terminal.Size(m.Width, m.Height)
 	case tea.KeyMsg:
-		return p.keysIn(m)
+		return tea.Batch(p.keysIn(m), p.glance())
 	case tick:
 		return p.ticked(m)
+	case glanced:
+		p.noticed(m)
 	case worked:
 		return p.pieceDone(m)
 	case unkept:

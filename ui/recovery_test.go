@@ -13,15 +13,15 @@ import (
 	"borewalk/ui"
 )
 
-// session is a run of the planner on a file, with a journal.
-type session struct {
+// crashing is a run of the planner on a file, with a journal.
+type crashing struct {
 	*ui.Planner
 	t      *testing.T
 	keeper *journal.Keeper
 }
 
 // work opens a file, or a demo where it is blank, with what earlier runs left of it, and presses keys.
-func work(t *testing.T, path, state string, left []*journal.Found, keys ...string) session {
+func work(t *testing.T, path, state string, left []*journal.Found, keys ...string) crashing {
 	t.Helper()
 	text, _ := plans.Demo(plans.Default)
 	file, err := planfile.Read("demo", text)
@@ -32,7 +32,7 @@ func work(t *testing.T, path, state string, left []*journal.Found, keys ...strin
 		t.Fatal(err)
 	}
 	keeper := journal.NewKeeper(state, func(fault any, stack []byte) { t.Errorf("%v\n%s", fault, stack) })
-	s := session{ui.New(file, ui.Options{Path: path, Title: "demo", Name: "A. Person", Journal: keeper, Left: left,
+	s := crashing{ui.New(file, ui.Options{Path: path, Title: "demo", Name: "A. Person", Journal: keeper, Left: left,
 		Clock: func() time.Time { return time.Date(2026, 3, 1, 6, 0, 0, 0, time.UTC) }}), t, keeper}
 	t.Cleanup(func() { keeper.Flush(10 * time.Second) }) // before the folders go
 	press(s.Planner, keys...)
@@ -40,7 +40,7 @@ func work(t *testing.T, path, state string, left []*journal.Found, keys ...strin
 }
 
 // left returns the one journal in a folder after a session has ended, nil for none.
-func (s session) left(folder string) *journal.Found {
+func (s crashing) left(folder string) *journal.Found {
 	s.t.Helper()
 	if !s.keeper.Flush(10 * time.Second) {
 		s.t.Fatal("the journal is not written")
@@ -72,7 +72,7 @@ func demoFile(t *testing.T) (path, dir string) {
 }
 
 // deeper makes section 3 end deeper and types at the next entry.
-func deeper(t *testing.T, s session) {
+func deeper(t *testing.T, s crashing) {
 	press(s.Planner, "]]")
 	downTo(t, s.Planner, "Hole TD")
 	press(s.Planner, "2085", "enter")
@@ -236,6 +236,8 @@ func TestAJournalThatFailsIsSaidOnce(t *testing.T) {
 	press(s.Planner, "enter", "!")
 	wants(t, s.Planner, "save often")
 	press(s.Planner, "esc", "s")
+	wants(t, s.Planner, "the file was removed")
+	press(s.Planner, "down", "enter") // write it anew
 	wants(t, s.Planner, "not saved: no such file or directory; S saves under another name")
 	wants(t, s.Planner, "* not saved")
 }

@@ -10,6 +10,7 @@ import (
 
 	"borewalk/model"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/ui/canvas"
 )
 
@@ -19,53 +20,62 @@ func (p *Planner) save(then func(*Planner)) {
 		p.saveAs(then)
 		return
 	}
-	p.named(func(p *Planner) { p.saveTo(p.options.Path, p.file.Save, then) })
+	p.named(func(p *Planner) { p.saveHere(then) })
 }
 
-// saveTo writes the plan by one of the file's ways of saving, goes on with what was wanted, and returns what went wrong, or
-// nothing. A file that was changed by another is asked about.
+// saveHere writes the plan to its own file, unless it was opened read-only.
+func (p *Planner) saveHere(then func(*Planner)) {
+	if p.readOnly != "" {
+		p.overlay = p.newReadOnly(then)
+		return
+	}
+	p.saveTo(p.options.Path, p.file.Save, then)
+}
+
+// saveTo writes the plan to its own file by one of the ways of saving, goes on with what was wanted, and returns what went wrong, or
+// nothing. What another has done meanwhile, to the lock or to the file, is asked about.
 func (p *Planner) saveTo(path string, write func(string) error, then func(*Planner)) string {
+	return p.saveUnder(p.lock, path, write, then)
+}
+
+// saveUnder is saveTo with the lock of the file that is written, which becomes the plan's.
+func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string) error, then func(*Planner)) string {
 	logged := p.plan.Log
 	p.history.Enter(p.plan, p.options.Name, p.now())
-	err := write(path)
+	p.file.Guard = p.guard(lock)
+	err := p.file.Guard()
+	if err == nil {
+		err = write(path)
+	}
 	if err != nil {
 		p.plan.Log = logged
-	}
-	switch {
-	case errors.Is(err, planfile.ErrChanged):
-		p.overlay = newChanged(path, then)
-		return ""
-	case err != nil:
+		if lock != p.lock {
+			lock.Release(p.options.Computer)
+		}
+		if p.refused(err, path, then) {
+			return ""
+		}
 		// What to do comes before the path, which may be longer than the screen.
 		why := strings.TrimPrefix(strings.TrimPrefix(err.Error(), path+": "), "not saved: ")
 		p.message = model.Clean("not saved: " + why + "; S saves under another name or folder (" + path + ")")
 		return p.message
 	}
+	if lock != p.lock {
+		p.lock.Release(p.options.Computer)
+	}
+	p.lock, p.readOnly, p.beside = lock, "", beside{}
 	p.options.Path = path
 	p.history.Saved()
-	p.message = "saved " + path
+	p.message = "saved " + model.Clean(path)
+	if p.file.Parted {
+		p.message += "; its other names on the disk, hard links, keep what it held before"
+	}
 	then(p)
 	return ""
 }
 
 // stay is what follows a save that was all that was wanted.
 func stay(*Planner) {}
-
-// newChanged asks what to do about a file that another program has changed since it was opened.
-func newChanged(path string, then func(*Planner)) overlay {
-	return &menu{
-		title: "Not saved: the file was changed by another program",
-		items: []item{{text: "save under another name"}, {text: "replace what the other has written"}, {text: "do not save now"}},
-		pick: func(p *Planner, i int) {
-			switch i {
-			case 0:
-				p.saveAs(then)
-			case 1:
-				p.saveTo(path, p.file.SaveOver, then)
-			}
-		},
-	}
-}
 
 // saveAs asks where to save. An existing file is replaced only when its name is given twice.
 func (p *Planner) saveAs(then func(*Planner)) {
@@ -85,14 +95,46 @@ func (p *Planner) askPath(then func(*Planner)) {
 		case filepath.Ext(path) != ".toml":
 			path += ".toml"
 		}
-		if path == p.options.Path {
-			return p.saveTo(path, p.file.Save, then)
+		if p.ownFile(path) {
+			p.saveHere(then)
+			return ""
 		}
-		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && asked != path {
+		if warning := p.occupied(path); warning != "" && asked != path {
 			asked = path
-			return path + " exists already. Press enter again to replace it."
+			return warning + " Press enter again to replace it."
 		}
-		return p.saveTo(path, p.file.SaveOver, then)
+		return p.saveElsewhere(path, asked == path, then)
+	})
+}
+
+// ownFile reports whether a path is the plan's own file, by this name or another.
+func (p *Planner) ownFile(path string) bool {
+	return p.options.Path != "" && (path == p.options.Path || filepath.Clean(path) == filepath.Clean(p.options.Path) || p.lock.On(path))
+}
+
+// occupied says what a save under another name would replace; empty for nothing.
+func (p *Planner) occupied(path string) string {
+	if held := p.heldBy(path); held != "" {
+		return held
+	}
+	if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) {
+		return path + " exists already."
+	}
+	return ""
+}
+
+// saveElsewhere saves the plan under another name, with the lock of that file, over whoever has it when that is wanted, and returns
+// what is wrong.
+func (p *Planner) saveElsewhere(path string, over bool, then func(*Planner)) string {
+	lock, remark, wrong := p.lockFor(path, over)
+	if wrong != "" {
+		return wrong
+	}
+	return p.saveUnder(lock, path, p.file.SaveOver, func(p *Planner) {
+		if remark != "" {
+			p.message += "; " + remark
+		}
+		then(p)
 	})
 }
 
@@ -210,7 +252,8 @@ func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 func (s *start) pick(p *Planner, i int) {
 	if i == len(s.group.Fields) {
 		plan := model.NewPlan(*s.answers)
-		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock, Journal: p.options.Journal}).sized(p.width, p.height)
+		p.Close()
+		*p = *New(planfile.New(plan), Options{Title: "new", Computer: p.options.Computer, Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock, Journal: p.options.Journal}).sized(p.width, p.height)
 		p.history.Unsaved()
 		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
 		return

@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -85,7 +84,7 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 
 // drawHeader draws the title, the sections and the pages.
 func (p *Planner) drawHeader(r canvas.Region) {
-	state := p.glyphs.Translate(canvas.Clip(p.state(), r.W()/2))
+	state := p.glyphs.Translate(canvas.Clip(p.standing(r.W()/2), r.W()/2))
 	room := r.W() - canvas.Width(state) - 3
 	section := ""
 	if n := len(p.plan.Sections); n > 0 {
@@ -101,10 +100,7 @@ func (p *Planner) drawHeader(r canvas.Region) {
 
 // state says where the plan stands: what it came from, and whether something is not saved.
 func (p *Planner) state() string {
-	state := p.options.Title
-	if p.options.Path != "" {
-		state = model.Clean(filepath.Base(p.options.Path))
-	}
+	state := p.called()
 	if p.history.Dirty() {
 		state = strings.TrimSpace(state + " * not saved")
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 )
 
 // Read returns the content of the named file, of which kind says what it should be, such as "plan's file". Of a file of more
@@ -35,11 +36,34 @@ func Read(path, kind string, limit int64) ([]byte, error) {
 	return text, nil
 }
 
-// Reason strips the operation and the path from an error of package os, which a message about the file names already.
+// Reason strips the operation and the paths from an error of package os, which a message about the file names already.
 func Reason(err error) error {
 	var wrapped *os.PathError
-	if errors.As(err, &wrapped) {
+	var moved *os.LinkError
+	switch {
+	case errors.As(err, &wrapped):
 		return wrapped.Err
+	case errors.As(err, &moved):
+		return moved.Err
 	}
 	return err
+}
+
+// Target returns the file that a path means, through symbolic links, as an absolute path. The file need not be there, but a link
+// must lead to one.
+func Target(path string) (string, error) {
+	if whole, err := filepath.Abs(path); err == nil {
+		path = whole
+	}
+	real, err := filepath.EvalSymlinks(path)
+	if err == nil {
+		return real, nil
+	}
+	if _, e := os.Lstat(path); e == nil {
+		return "", errors.New("it is a link to a file that is not there; save under another name")
+	}
+	if folder, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {
+		return filepath.Join(folder, filepath.Base(path)), nil
+	}
+	return path, nil
 }

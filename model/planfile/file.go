@@ -7,10 +7,9 @@
 package planfile
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
 	"os"
+	"time"
 
 	"borewalk/model"
 	"borewalk/model/infile"
@@ -22,13 +21,14 @@ type File struct {
 	Plan    *model.Plan
 	Notices []string // what was read but not understood, one line each; it is kept
 	doc     *tomldoc.Document
-	path    string // of the file that the plan was opened from or last saved to; empty for none
-	text    []byte // what that file held then
-}
+	watch   *Watch // on the file that the plan was opened from or last saved to; nil for none
 
-// ErrChanged says that a file is no longer what was read or written by this program, so that saving would lose what
-// another has put there.
-var ErrChanged = errors.New("the file was changed by another program since it was opened or saved here")
+	// Parted says that the last save parted the file from its other names, hard links, which keep what it held before.
+	Parted bool
+
+	// Guard, when there is one, is asked just before a file is replaced; its error leaves the file as it is.
+	Guard func() error
+}
 
 // New returns a file for a plan that was not read from one.
 func New(plan *model.Plan) *File { return &File{Plan: plan} }
@@ -36,6 +36,7 @@ func New(plan *model.Plan) *File { return &File{Plan: plan} }
 // Open reads the plan in the named file. Errors are one line for each fault, joined; each names the file, and the line
 // and key where there is one.
 func Open(path string) (*File, error) {
+	known, _ := os.Stat(path)
 	src, err := infile.Read(path, "plan's file", tomldoc.MaxSize)
 	if err != nil {
 		return nil, err
@@ -44,7 +45,7 @@ func Open(path string) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	file.path, file.text = path, src
+	file.watch = watching(path, src, known)
 	return file, nil
 }
 
@@ -61,33 +62,48 @@ const header = "# A borewalk plan. Quantities carry their unit; depths are along
 
 // Copy returns a file of the same text on a copy of the plan, to be written out beside further edits.
 func (f *File) Copy() *File {
-	return &File{Plan: f.Plan.Clone(), doc: f.doc, path: f.path, text: f.text}
+	return &File{Plan: f.Plan.Clone(), doc: f.doc, watch: f.watch}
 }
 
 // Text returns what the file held that the plan was opened from or last saved to; empty for none.
-func (f *File) Text() []byte { return f.text }
+func (f *File) Text() []byte {
+	if f.watch == nil {
+		return nil
+	}
+	return f.watch.text
+}
 
 // Recovered returns a file with the plan of another, which was made from what f held, to be saved where f is saved. Unless what f
 // holds is still the same, that counts as changed by another.
 func (f *File) Recovered(from *File, same bool) *File {
-	r := &File{Plan: from.Plan, Notices: from.Notices, doc: from.doc, path: f.path, text: f.text}
-	if !same {
-		r.text = nil
+	r := &File{Plan: from.Plan, Notices: from.Notices, doc: from.doc, watch: f.watch, Guard: f.Guard}
+	if !same && f.watch != nil {
+		changed := *f.watch
+		changed.text, changed.changed = nil, time.Time{}
+		r.watch = &changed
 	}
 	return r
 }
 
 // Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from. The
-// error wraps ErrChanged when the file is the plan's own and another program has changed it since.
+// error wraps ErrChanged, or one of its like, when the file is the plan's own and another program has done something to it since.
 func (f *File) Save(path string) error {
-	if now, err := os.ReadFile(path); err == nil && path == f.path && !bytes.Equal(now, f.text) {
-		return fmt.Errorf("%s: not saved: %w", path, ErrChanged)
+	if !f.own(path) {
+		return f.SaveOver(path)
 	}
-	return f.SaveOver(path)
+	untouched := func() error { return f.watch.look(true) }
+	if err := untouched(); err != nil {
+		return refused(path, err)
+	}
+	return f.save(path, untouched)
 }
 
 // SaveOver is Save whatever the file holds.
-func (f *File) SaveOver(path string) error {
+func (f *File) SaveOver(path string) error { return f.save(path, func() error { return nil }) }
+
+// save writes the plan to the named file. The last question about that file is asked again when the new one lies ready: between the
+// answer and the moment at which it is replaced there is nothing but the call that does it.
+func (f *File) save(path string, last func() error) error {
 	text, err := f.Bytes()
 	if err != nil {
 		return err
@@ -97,10 +113,23 @@ func (f *File) SaveOver(path string) error {
 	if err != nil {
 		return fmt.Errorf("not saved, since the plan would not open again: %w", err)
 	}
-	if err := Replace(path, text, newFile); err != nil {
-		return fmt.Errorf("%s: not saved: %w", path, infile.Reason(err))
+	written, err := replace(path, text, newFile, func() error {
+		if f.Guard != nil {
+			if err := f.Guard(); err != nil {
+				return err
+			}
+		}
+		return last()
+	})
+	if err != nil {
+		return refused(path, err)
 	}
-	f.doc, f.path, f.text = again.doc, path, text
+	f.doc, f.watch, f.Parted = again.doc, watching(path, text, written.info), written.parted
 	adopt(f.Plan, f.doc.Root())
 	return nil
+}
+
+// refused says of which file a save came to nothing, and why.
+func refused(path string, err error) error {
+	return fmt.Errorf("%s: not saved: %w", path, infile.Reason(err))
 }

@@ -5,28 +5,44 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+
+	"borewalk/model/infile"
 )
 
 // newFile are the permissions that a file of the user's gets, as far as his mask leaves them.
 const newFile os.FileMode = 0o666
 
-// Replace gives the named file new content in one step: a temporary file beside it is written, synced and renamed over
+// written is what is known of a file that was replaced.
+type written struct {
+	info   os.FileInfo
+	parted bool // what it replaced had further names
+}
+
+// Replace gives the named file new content in one step, as a plan's file gets it when it is saved. A new file gets the permissions of
+// fresh, less the user's mask.
+func Replace(path string, content []byte, fresh os.FileMode) error {
+	_, err := replace(path, content, fresh, func() error { return nil })
+	return err
+}
+
+// replace gives the named file new content in one step: a temporary file beside it is written, synced and renamed over
 // it, and the folder is synced, so that a crash leaves either the old content or the new. The permissions of an existing
-// file are kept, and a new one gets those of fresh, less the user's mask. A file that may not be written is not replaced, and a
-// symbolic link is followed. ClearLitter takes away what a crash in between leaves.
-func Replace(path string, content []byte, fresh os.FileMode) (err error) {
-	path, err = target(path)
+// file are kept, its owner and group where that is allowed; one that may not be written is not replaced, and a symbolic link is
+// followed. Last is asked when everything but the renaming is done; its error leaves the file as it was. ClearLitter takes away what
+// a crash in between leaves.
+func replace(path string, content []byte, fresh os.FileMode, last func() error) (w written, err error) {
+	path, err = infile.Target(path)
 	if err != nil {
-		return err
+		return w, err
 	}
-	mode, exists, err := writable(path)
+	old, err := writable(path)
 	if err != nil {
-		return err
+		return w, err
 	}
 	folder := filepath.Dir(path)
 	f, err := create(folder, filepath.Base(path), fresh)
 	if err != nil {
-		return err
+		return w, err
 	}
 	defer func() {
 		if err != nil {
@@ -35,53 +51,48 @@ func Replace(path string, content []byte, fresh os.FileMode) (err error) {
 		}
 	}()
 	if _, err = f.Write(content); err != nil {
-		return err
+		return w, err
 	}
-	if exists {
-		if err = f.Chmod(mode); err != nil {
-			return err
+	if old != nil {
+		w.parted = linked(old) > 1
+		if err = f.Chmod(likeOwned(f, old)); err != nil {
+			return w, err
 		}
 	}
 	if err = f.Sync(); err != nil {
-		return err
+		return w, err
+	}
+	if w.info, err = f.Stat(); err != nil {
+		return w, err
 	}
 	if err = f.Close(); err != nil {
-		return err
+		return w, err
+	}
+	if err = last(); err != nil {
+		return w, err
 	}
 	if err = os.Rename(f.Name(), path); err != nil {
-		return err
+		return w, err
 	}
 	syncFolder(folder)
-	return nil
+	return w, nil
 }
 
-// target returns the file that a path means, through symbolic links.
-func target(path string) (string, error) {
-	real, err := filepath.EvalSymlinks(path)
-	if err == nil {
-		return real, nil
-	}
-	if _, e := os.Lstat(path); e == nil {
-		return "", errors.New("it is a link to a file that is not there; save under another name")
-	}
-	return path, nil
-}
-
-// writable returns the permissions of a file and whether it exists; the error says that it may not be written. Renaming over
+// writable returns what is known of a file, nil when there is none; the error says that it may not be written. Renaming over
 // a file needs no permission on it, but whoever took that away, from an approved plan for one, meant it.
-func writable(path string) (mode os.FileMode, exists bool, err error) {
+func writable(path string) (os.FileInfo, error) {
 	info, err := os.Stat(path)
 	if errors.Is(err, os.ErrNotExist) {
-		return 0, false, nil
+		return nil, nil
 	}
 	if err != nil {
-		return 0, false, err
+		return nil, err
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
-		return 0, false, err
+		return nil, err
 	}
-	return info.Mode().Perm(), true, f.Close()
+	return info, f.Close()
 }
 
 // create makes a new file beside the one that it will replace, with the permissions that the user's mask leaves.

@@ -48,12 +48,6 @@ func TestWhatAnotherHasWrittenIsNotLost(t *testing.T) {
 	if got, _ := os.ReadFile(path); string(got) != small {
 		t.Errorf("the file holds\n%s", got)
 	}
-	if err := os.Remove(path); err != nil {
-		t.Fatal(err)
-	}
-	if err := f.Save(path); err != nil {
-		t.Errorf("a file that is gone is written again: %v", err)
-	}
 }
 
 func TestAFileThatMayNotBeWrittenIsNotReplaced(t *testing.T) {

@@ -1,0 +1,40 @@
+package planlock
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"strconv"
+	"strings"
+)
+
+func machine() string { return content("/etc/machine-id") }
+
+func boot() string { return content("/proc/sys/kernel/random/boot_id") }
+
+// space is the name space in which processes have their numbers.
+func space() string {
+	name, _ := os.Readlink("/proc/self/ns/pid")
+	return name
+}
+
+func content(path string) string {
+	text, _ := os.ReadFile(path)
+	return strings.TrimSpace(string(text))
+}
+
+// look reads /proc: proc(5) has the state as the third entry and the beginning, in ticks since the start of the computer, as the
+// twenty-second, both behind the name in brackets, which may hold anything. A process that is dead but not buried has ended.
+func look(process int) (began string, running bool) {
+	text, err := os.ReadFile("/proc/" + strconv.Itoa(process) + "/stat")
+	if errors.Is(err, fs.ErrNotExist) {
+		_, err = os.Stat("/proc/self/stat") // or there is no /proc, and nothing is known
+		return "", err != nil
+	}
+	const state, start = 0, 22 - 3
+	entries := strings.Fields(string(text[strings.LastIndexByte(string(text), ')')+1:]))
+	if err != nil || len(entries) <= start {
+		return "", true
+	}
+	return entries[start], entries[state] != "Z" && entries[state] != "X"
+}

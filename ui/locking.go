@@ -1,0 +1,232 @@
+package ui
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"borewalk/model"
+	"borewalk/model/planlock"
+	"borewalk/ui/canvas"
+)
+
+// hold makes the lock on the file of the plan that is opened. When another has it, the plan is read-only until the question about
+// that is answered otherwise.
+func (p *Planner) hold() {
+	switch {
+	case p.options.Path == "":
+		return
+	case p.options.ReadOnly:
+		p.readOnly = "the plan was opened with -read-only"
+		return
+	}
+	if err := p.file.Watch().Writable(); err != nil {
+		p.readOnly = model.Clean(err.Error())
+		p.message = p.readOnly + ": what is tried here can be saved under another name"
+		return
+	}
+	if p.options.Computer == nil {
+		return
+	}
+	p.holdBy(p.options.Computer.Take)
+}
+
+// holdBy makes the lock in one of the ways there are.
+func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
+	lock, err := take(p.options.Path, p.options.Name)
+	var held *planlock.Held
+	switch {
+	case errors.As(err, &held):
+		p.readOnly = "another has the plan open"
+		p.overlay = newHeld(held)
+	case err != nil:
+		p.message = noLock(err)
+	default:
+		p.lock, p.readOnly = lock, ""
+		if was := lock.After; was != nil {
+			p.message = fmt.Sprintf("process %d ended without closing the plan; its lock is taken over", was.Process)
+		}
+	}
+}
+
+func noLock(err error) string {
+	return "no lock can be made, so that another who opens the plan is not told: " + model.Clean(err.Error())
+}
+
+// Close gives the lock on the plan's file back; the planner is not used after it.
+func (p *Planner) Close() {
+	p.lock.Release(p.options.Computer)
+	p.lock = nil
+}
+
+// offered is something that can be chosen in a question.
+type offered struct {
+	text, more string // more stands below the page
+	do         func(p *Planner)
+}
+
+// newQuestion says something and offers what can be done about it.
+func newQuestion(title, says string, offers ...offered) *menu {
+	const width = 56 // of the page in the smallest window
+	u := &menu{title: title, small: true}
+	for _, line := range wrap(says, width) {
+		u.items = append(u.items, item{text: line, dead: true})
+	}
+	u.at = len(u.items)
+	for _, o := range offers {
+		u.items = append(u.items, item{text: o.text, full: cmp.Or(o.more, o.text)})
+	}
+	first := len(u.items) - len(offers)
+	u.pick = func(p *Planner, i int) { offers[i-first].do(p) }
+	return u
+}
+
+// newHeld asks what to do about a plan that another has open. Closing the question leaves the plan read-only.
+func newHeld(held *planlock.Held) overlay {
+	return newQuestion("Another has this plan open", who(held)+"\n"+alive(held),
+		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name. Esc does the same.", stay},
+		offered{"open all the same: the other learns it at the next save", "Takes the plan over. The other is told at the next edit or save, and neither overwrites what the other has saved without being asked.",
+			func(p *Planner) {
+				p.holdBy(p.options.Computer.TakeOver)
+				p.rereadIfChanged()
+			}},
+		offered{text: "quit", do: func(p *Planner) { p.quit = true }})
+}
+
+// newReadOnly says why a plan is not saved under its name.
+func (p *Planner) newReadOnly(then func(*Planner)) overlay {
+	offers := []offered{{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }}, p.rereading()}
+	if !p.options.ReadOnly && p.options.Computer != nil {
+		offers = append(offers, offered{text: "save here after all, if that may be done by now", do: func(p *Planner) { p.saveAfterAll(then) }})
+	}
+	return newQuestion("Not saved: read-only", upper(p.readOnly)+".", append(offers, offered{text: "do not save now", do: stay})...)
+}
+
+// saveAfterAll saves a plan that was opened read-only, when its file may be written and nobody else has it by now.
+func (p *Planner) saveAfterAll(then func(*Planner)) {
+	p.hold()
+	if p.readOnly == "" {
+		p.saveTo(p.options.Path, p.file.Save, then)
+	}
+}
+
+// newTaken asks what to do about a plan that another has taken over.
+func newTaken(held *planlock.Held, path string, then func(*Planner)) overlay {
+	return newQuestion("Not saved: another has taken the plan over", who(held)+"\n"+alive(held),
+		offered{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }},
+		offered{text: "save over it: take the plan back", do: func(p *Planner) {
+			p.holdBy(p.options.Computer.TakeOver)
+			if p.overlay == nil {
+				p.saveTo(path, p.file.Save, then)
+			}
+		}},
+		offered{text: "do not save now", do: stay})
+}
+
+// guard returns what is asked just before a plan is written: whether the lock is still this planner's own. One that was removed is
+// made anew; one that cannot be read keeps nobody from saving.
+func (p *Planner) guard(lock *planlock.Lock) func() error {
+	return func() error {
+		err := lock.Check(p.options.Computer)
+		if errors.Is(err, planlock.ErrNone) && lock.Mend() == nil {
+			err = lock.Check(p.options.Computer)
+		}
+		var held *planlock.Held
+		if errors.As(err, &held) {
+			return held
+		}
+		return nil
+	}
+}
+
+// lockFor makes the lock for a plan that is saved under another name: over whoever has it when that is wanted. It returns what is
+// wrong, or a remark to go with the save.
+func (p *Planner) lockFor(path string, over bool) (lock *planlock.Lock, remark, wrong string) {
+	if p.options.Computer == nil || p.lock.On(path) {
+		return p.lock, "", ""
+	}
+	take := p.options.Computer.Take
+	if over {
+		take = p.options.Computer.TakeOver
+	}
+	lock, err := take(path, p.options.Name)
+	var held *planlock.Held
+	switch {
+	case errors.As(err, &held):
+		return nil, "", whoShort(&held.Owner) + " has that plan open. Choose another name."
+	case err != nil:
+		return nil, noLock(err), ""
+	}
+	return lock, "", ""
+}
+
+// heldBy says who has a plan open that is to be saved over; empty for nobody.
+func (p *Planner) heldBy(path string) string {
+	if p.options.Computer == nil {
+		return ""
+	}
+	if held := p.options.Computer.Holder(path, p.lock); held != nil {
+		return whoShort(&held.Owner) + " has that plan open."
+	}
+	return ""
+}
+
+// who says in a sentence who has a plan open, where and since when.
+func who(held *planlock.Held) string {
+	o := &held.Owner
+	when := o.Since.UTC().Format("2006-01-02 15:04") + " UTC" + ago(held)
+	if held.Life == planlock.Nameless {
+		return "The lock beside the plan is not whole and names nobody; it was written " + when + "."
+	}
+	return fmt.Sprintf("%s has it open:\nprocess %d, since %s.", whoShort(o), o.Process, when)
+}
+
+// whoShort names who has a plan open, for a line; what the lock says of that comes from outside and may be long.
+func whoShort(o *planlock.Owner) string {
+	text := func(s string) string { return canvas.Clip(model.Clean(s), 20) }
+	name := cmp.Or(text(o.Name), text(o.User), "Somebody")
+	if o.Name != "" && o.User != "" {
+		name += " (" + text(o.User) + ")"
+	}
+	if o.Host != "" {
+		name += " on " + text(o.Host)
+	}
+	return name
+}
+
+// ago is the age of a lock behind its time, where the clocks are to be believed.
+func ago(held *planlock.Held) string {
+	minutes := int(held.Age / time.Minute)
+	switch {
+	case held.Clock:
+		return " by that clock, which differs from the one here or is very old"
+	case minutes < 1:
+		return ", just now"
+	case minutes < 60:
+		return fmt.Sprintf(", %d min ago", minutes)
+	case minutes < 48*60:
+		return fmt.Sprintf(", %d h ago", minutes/60)
+	}
+	return fmt.Sprintf(", %d days ago", minutes/60/24)
+}
+
+// alive says what is known of the program that has a plan open.
+func alive(held *planlock.Held) string {
+	switch held.Life {
+	case planlock.Running:
+		return "It runs on this computer."
+	case planlock.Elsewhere:
+		return "Whether it still runs cannot be known from this computer."
+	}
+	return "Whether its program still runs cannot be known."
+}
+
+// upper begins a sentence.
+func upper(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
