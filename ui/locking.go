@@ -24,7 +24,7 @@ func (p *Planner) hold() {
 	}
 	if err := p.file.Watch().Writable(); err != nil {
 		p.readOnly = model.Clean(err.Error())
-		p.message = p.readOnly + ": what is tried here can be saved under another name"
+		p.message = "read-only: " + p.readOnly
 		return
 	}
 	if p.options.Computer == nil {
@@ -52,7 +52,7 @@ func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
 }
 
 func noLock(err error) string {
-	return "no lock can be made, so that another who opens the plan is not told: " + model.Clean(err.Error())
+	return "no lock can be made, others are not told: " + model.Clean(err.Error())
 }
 
 // Close gives the lock on the plan's file back; the planner is not used after it.
@@ -71,8 +71,10 @@ type offered struct {
 func newQuestion(title, says string, offers ...offered) *menu {
 	const width = 56 // of the page in the smallest window
 	u := &menu{title: title, small: true}
-	for _, line := range wrap(says, width) {
-		u.items = append(u.items, item{text: line, dead: true})
+	if says != "" {
+		for _, line := range wrap(says, width) {
+			u.items = append(u.items, item{text: line, dead: true})
+		}
 	}
 	u.at = len(u.items)
 	for _, o := range offers {

@@ -294,6 +294,18 @@ func TestTheLockOfAKilledProcessIsTakenOverWithAWord(t *testing.T) {
 	}
 }
 
+// What is said of the lock and of the file has one line: both are found behind it.
+func TestTheTakenLockAndTheNoticesOfTheFileAreBothSaid(t *testing.T) {
+	r := newRigs(t)
+	r.write(t, rigPlan+"strange = 1\n")
+	r.opens(t, "bridge", 1, ui.Options{})
+	delete(r.running, 1)
+	p := r.opens(t, "bridge", 2, ui.Options{})
+	wants(t, p, "the file needs a look (2)")
+	press(p, "!")
+	wants(t, p, "strange", "process 1 ended without closing the plan")
+}
+
 // The lock goes where the plan goes: none for a plan without a file, then one on its new file, moved by the next name, gone with it.
 func TestTheLockFollowsTheName(t *testing.T) {
 	r := newRigs(t)

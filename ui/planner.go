@@ -154,10 +154,13 @@ func New(file *planfile.File, options Options) *Planner {
 	p.keys = bindings()
 	p.section = options.Section
 	p.openPlan()
+	p.hold()
 	if n := len(file.Notices); n > 0 {
+		if p.message != "" { // about the lock: there is one line for both
+			file.Notices, n = append(file.Notices, p.message), n+1
+		}
 		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
-	p.hold()
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}

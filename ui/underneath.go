@@ -2,7 +2,6 @@ package ui
 
 import (
 	"errors"
-	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -112,8 +111,8 @@ func (p *Planner) called() string {
 	return p.options.Title
 }
 
-// refused asks what to do about a save to the plan's own file that came to nothing because of what another has done, and reports
-// whether it was that.
+// refused asks what to do about a save to the plan's own file that came to nothing, for what another has done or for the disk, and
+// reports whether it was that file.
 func (p *Planner) refused(err error, path string, then func(*Planner)) bool {
 	if !p.ownFile(path) {
 		return false
@@ -136,18 +135,19 @@ func (p *Planner) refused(err error, path string, then func(*Planner)) bool {
 		p.overlay = u
 	case errors.Is(err, planfile.ErrRemoved):
 		p.overlay = newQuestion("Not saved: "+cause(err), "", elsewhere, over("write it anew under its name"), no)
-	case errors.Is(err, planfile.ErrReplaced), errors.Is(err, planfile.ErrReadOnly), errors.Is(err, fs.ErrPermission):
+	case errors.Is(err, planfile.ErrReplaced), errors.Is(err, planfile.ErrReadOnly):
 		p.overlay = newQuestion("Not saved: "+cause(err), "", elsewhere, no)
-	default:
-		return false
+	default: // a full disk, a folder that may not be written
+		p.overlay = newQuestion("Not saved", model.Clean(err.Error()), elsewhere, no)
+		return true
 	}
 	p.beside.file = errors.Unwrap(err)
 	return true
 }
 
-// cause says what another has done, or why a file cannot be written.
+// cause says what another has done.
 func cause(err error) string {
-	for _, known := range []error{planfile.ErrChanged, planfile.ErrLinked, planfile.ErrRemoved, planfile.ErrReplaced, planfile.ErrReadOnly, fs.ErrPermission} {
+	for _, known := range []error{planfile.ErrChanged, planfile.ErrLinked, planfile.ErrRemoved, planfile.ErrReplaced, planfile.ErrReadOnly} {
 		if errors.Is(err, known) {
 			return known.Error()
 		}

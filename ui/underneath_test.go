@@ -180,3 +180,22 @@ func TestTheSignsOutlastALongName(t *testing.T) {
 	edits(t, p)
 	wants(t, p, "pro read-only * not saved ! file changed")
 }
+
+// Where nothing can be written the plan is opened, worked out and edited; what cannot be kept is said, and another name offered.
+func TestWhereNothingCanBeWrittenThePlanIsOpened(t *testing.T) {
+	r := newRigs(t)
+	long := filepath.Join(filepath.Dir(r.plan), strings.Repeat("n", 248)+".toml") // no room for the names of lock and temporary file
+	if err := os.Rename(r.plan, long); err != nil {
+		t.Skip("no such long name here: ", err)
+	}
+	r.plan = long
+	p := r.opens(t, "bridge", 1, ui.Options{})
+	wants(t, p, "no lock can be made, others are not told")
+	edits(t, p)
+	wants(t, p, "451.0 m")
+	press(p, "s")
+	wants(t, p, "Not saved", "save under another name", "* not saved")
+	press(p, "enter", "ctrl+u", filepath.Join(filepath.Dir(long), "short.toml"), "enter")
+	wants(t, p, "saved ")
+	lacks(t, p, "* not saved")
+}

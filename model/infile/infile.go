@@ -59,7 +59,11 @@ func Target(path string) (string, error) {
 	if err == nil {
 		return real, nil
 	}
-	if _, e := os.Lstat(path); e == nil {
+	info, e := os.Lstat(path)
+	switch {
+	case e == nil && info.Mode()&os.ModeSymlink == 0:
+		return path, nil // there, though not every disk tells of its links
+	case e == nil:
 		return "", errors.New("it is a link to a file that is not there; save under another name")
 	}
 	if folder, err := filepath.EvalSymlinks(filepath.Dir(path)); err == nil {

@@ -1,6 +1,7 @@
 package infile
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -38,6 +39,32 @@ func TestFaultsAreOneLineThatNamesTheFile(t *testing.T) {
 		if err == nil || !strings.HasPrefix(err.Error(), path+": ") || !strings.Contains(err.Error(), want) || strings.Count(err.Error(), path) > 1 {
 			t.Errorf("%s: %v, want %s", path, err, want)
 		}
+	}
+}
+
+// A path is followed through links of the file and of its folders, to a file that need not be there.
+func TestTargetFollowsLinks(t *testing.T) {
+	dir, err := filepath.EvalSymlinks(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := func(name string) string { return filepath.Join(dir, name) }
+	if err := errors.Join(os.Mkdir(at("real"), 0o755), os.WriteFile(at("real/plan"), nil, 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(os.Symlink("real", at("folder")), os.Symlink("folder/plan", at("link")), os.Symlink("none", at("broken"))); err != nil {
+		t.Skip("no links here: ", err)
+	}
+	for path, want := range map[string]string{
+		"real/plan": "real/plan", "folder/plan": "real/plan", "link": "real/plan", "folder/./plan": "real/plan",
+		"folder/fresh": "real/fresh", "none/fresh": "none/fresh",
+	} {
+		if got, err := Target(at(path)); err != nil || got != at(want) {
+			t.Errorf("%s: %s, %v, want %s", path, got, err, want)
+		}
+	}
+	if got, err := Target(at("broken")); err == nil {
+		t.Errorf("a link to nothing leads to %s", got)
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 )
 
 // opened writes a small plan into a folder of its own and opens it.
-func opened(t *testing.T) (*planfile.File, string) {
+func opened(t testing.TB) (*planfile.File, string) {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "plan.toml")
 	if err := os.WriteFile(path, []byte(small), 0o640); err != nil {

@@ -112,3 +112,13 @@ func TestTheLastLookIsTheOneThatCounts(t *testing.T) {
 		t.Errorf("the file holds\n%s", got)
 	}
 }
+
+// BenchmarkLook is the glance after an edit at a file that nobody has touched.
+func BenchmarkLook(b *testing.B) {
+	f, _ := opened(b)
+	for b.Loop() {
+		if err := f.Watch().Look(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
