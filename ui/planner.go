@@ -29,8 +29,8 @@ type Options struct {
 	Title   string // what is shown while there is no path, such as "demo"
 	Colours int
 	ASCII   bool
-	Columns int    // of the window when it opens; 0 where that is not known, as for Lines
-	Lines   int    //
+	Columns int    // of the terminal at the start; 0 where it does not say
+	Lines   int    // the like
 	Fresh   bool   // begin with the questions for a new plan
 	Section int    // the section that is open first, from 0
 	Version string // of the program, for papers

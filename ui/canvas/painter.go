@@ -107,8 +107,8 @@ func (p *Painter) put(x, y int, line []seen) {
 		p.text = append(p.text, wrappingOn...)
 	}
 	p.x += width
-	if p.x >= len(line) {
-		p.y = astray // on this line still, or on the next: terminals differ
+	if p.x >= len(line) || width == 2 {
+		p.y = astray // behind the edge or on the next line, and few terminals agree on all wide characters
 	}
 }
 
@@ -136,8 +136,8 @@ func (p *Painter) reach(x, y int, line []seen) {
 func (p *Painter) rewrite(x, y int, line []seen) bool {
 	before := *p
 	for i := p.x; i < x; i++ {
-		if line[i].ch != tail {
-			p.put(i, y, line)
+		if p.put(i, y, line); p.y == astray {
+			return p.undo(&before)
 		}
 	}
 	// What differs in look from both ends costs its own change and the change back.
@@ -145,6 +145,11 @@ func (p *Painter) rewrite(x, y int, line []seen) bool {
 	if cost <= len(before.spare)+changeLength(before.code, line[x].code) {
 		return true
 	}
-	p.text, p.x, p.code = before.text, before.x, before.code
+	return p.undo(&before)
+}
+
+// undo puts the painter back to where it was, and reports false.
+func (p *Painter) undo(before *Painter) bool {
+	p.text, p.x, p.y, p.code = before.text, before.x, before.y, before.code
 	return false
 }

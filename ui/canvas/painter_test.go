@@ -53,42 +53,44 @@ func scribble(t *rapid.T, c *Canvas) {
 }
 
 // Any frames of any sizes, painted one over the other by what differs, look as each does when it is painted whole.
-func TestDifferencesGiveTheFrame(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		palette := NewPalette(rapid.SampledFrom([]int{0, 16}).Draw(t, "colours"))
-		w, h := 0, 0
-		var c Canvas
-		var screen *ptytest.Screen
-		var painter Painter
-		var frame Frame
-		for range rapid.IntRange(1, 8).Draw(t, "frames") {
-			if screen == nil || rapid.IntRange(0, 4).Draw(t, "resize") == 0 {
-				w, h = rapid.IntRange(1, 24).Draw(t, "w"), rapid.IntRange(1, 8).Draw(t, "h")
-				c.Resize(w, h)
-				if screen == nil {
-					screen = ptytest.NewScreen(w, h)
-				}
-				screen.Resize(w, h)
-				painter.Forget() // a terminal that changes its size twice may come back to the old one with less on it
+func TestDifferencesGiveTheFrame(t *testing.T) { rapid.Check(t, differencesGiveTheFrame) }
+
+func FuzzDifferences(f *testing.F) { f.Fuzz(rapid.MakeFuzz(differencesGiveTheFrame)) }
+
+func differencesGiveTheFrame(t *rapid.T) {
+	palette := NewPalette(rapid.SampledFrom([]int{0, 16}).Draw(t, "colours"))
+	w, h := 0, 0
+	var c Canvas
+	var screen *ptytest.Screen
+	var painter Painter
+	var frame Frame
+	for range rapid.IntRange(1, 8).Draw(t, "frames") {
+		if screen == nil || rapid.IntRange(0, 4).Draw(t, "resize") == 0 {
+			w, h = rapid.IntRange(1, 24).Draw(t, "w"), rapid.IntRange(1, 8).Draw(t, "h")
+			c.Resize(w, h)
+			if screen == nil {
+				screen = ptytest.NewScreen(w, h)
 			}
-			scribble(t, &c)
-			frame.Take(&c, &palette)
-			bytes := string(painter.Paint(&frame))
-			_, _ = screen.Write([]byte(bytes))
-			if where := differ(screen, whole(&frame, w, h), w, h); where != "" {
-				t.Fatalf("%s\nafter %q", where, bytes)
-			}
-			if got, want := screen.String(), c.Plain(); got != want {
-				t.Fatalf("the screen shows\n%s\nwant\n%s\nafter %q", got, want, bytes)
-			}
-			if unknown := screen.Unknown(); len(unknown) > 0 {
-				t.Fatalf("the terminal does not know %q", unknown)
-			}
-			if again := painter.Paint(&frame); len(again) > 0 {
-				t.Fatalf("the same frame again sends %q", again)
-			}
+			screen.Resize(w, h)
+			painter.Forget() // a terminal that changes its size twice may come back to the old one with less on it
 		}
-	})
+		scribble(t, &c)
+		frame.Take(&c, &palette)
+		bytes := string(painter.Paint(&frame))
+		_, _ = screen.Write([]byte(bytes))
+		if where := differ(screen, whole(&frame, w, h), w, h); where != "" {
+			t.Fatalf("%s\nafter %q", where, bytes)
+		}
+		if got, want := screen.String(), c.Plain(); got != want {
+			t.Fatalf("the screen shows\n%s\nwant\n%s\nafter %q", got, want, bytes)
+		}
+		if unknown := screen.Unknown(); len(unknown) > 0 {
+			t.Fatalf("the terminal does not know %q", unknown)
+		}
+		if again := painter.Paint(&frame); len(again) > 0 {
+			t.Fatalf("the same frame again sends %q", again)
+		}
+	}
 }
 
 // What a VT100 does not have is never sent.
@@ -135,6 +137,8 @@ func TestPainterSendsLittle(t *testing.T) {
 		{"another look", text(0, 0, "ab", Plain), text(0, 0, "ab", Stop), "\x1b[H\x1b[31mab\x1b[m"},
 		{"a look on a blank that nobody sees", text(0, 0, " ", Plain), text(0, 0, " ", Stop), ""},
 		{"the last corner", text(19, 3, "a", Plain), text(19, 3, "b", Plain), "\x1b[4;20H\x1b[?7lb\x1b[?7h"},
+		{"behind a wide character nothing is taken for sure", text(2, 1, "深度ab", Plain), text(2, 1, "深浅cb", Plain), "\x1b[2;5H浅\x1b[2;7Hc"},
+		{"nor over one", text(0, 1, "a深c", Plain), text(0, 1, "b深d", Plain), "\x1b[2Hb\x1b[2Cd"},
 		{"over the edge the cursor is astray", text(19, 0, "a", Plain), both(text(19, 0, "b", Plain), text(0, 1, "c", Plain)), "\x1b[1;20Hb\x1b[2Hc"},
 	} {
 		c := New(20, 4)

@@ -192,6 +192,9 @@ func TestTerminalsWithoutColourOrUnicode(t *testing.T) {
 		{"no colour", []string{"NO_COLOR=1"}, false, false},
 		{"screen", []string{"TERM=screen"}, false, false},
 		{"vt100", []string{"TERM=vt100"}, false, false},
+		{"Linux console", []string{"TERM=linux"}, true, false},
+		{"dumb", []string{"TERM=dumb"}, false, false},
+		{"no name", []string{"TERM="}, false, false},
 		{"C locale", []string{"LANG=C"}, true, true},
 		{"Japanese", []string{"LANG=ja_JP.UTF-8"}, true, false},
 	}
