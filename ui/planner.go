@@ -71,6 +71,7 @@ type Planner struct {
 	history model.History
 	opened  *model.Plan // as it was when it was opened
 	kept    keeping
+	unkept  bool // what is not saved cannot be kept
 
 	set      quantity.Set
 	system   quantity.System

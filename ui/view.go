@@ -100,6 +100,9 @@ func (p *Planner) state() string {
 	}
 	if p.history.Dirty() {
 		state = strings.TrimSpace(state + " * not saved")
+		if p.unkept {
+			state += ", not kept"
+		}
 	}
 	return state
 }
