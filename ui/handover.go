@@ -123,7 +123,7 @@ func (u *handing) drawWhole(p *Planner, all canvas.Region) {
 func (u *handing) draw(p *Planner, r canvas.Region) {
 	r.HLine(0, 0, r.W(), p.glyphs.Horizontal, canvas.Faint)
 	r.Text(2, 0, " HANDOVER, at the present depth ", canvas.Heading)
-	rows := relief.Rows(p.plan, p.result, p.system, p.options.Changes(p.plan))
+	rows := relief.Rows(p.plan, p.result, p.system, p.changesSince())
 	y := 1
 	for _, lines := range relief.Fit(rows, r.W()-reliefLabel-2, r.H()-1, " ·", p.reliefMark) {
 		for _, l := range lines {

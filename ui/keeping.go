@@ -57,8 +57,10 @@ func (p *Planner) hear() tea.Cmd {
 	return func() tea.Msg { return unkept{<-trouble} }
 }
 
-// tell shows trouble with the journal, once, and leaves it among the notices.
+// tell shows trouble with the journal, once, and leaves it among the notices and as a word at the top, since the next key takes the
+// message away.
 func (p *Planner) tell(m unkept) {
+	p.unkept = m.why != nil
 	if m.why == nil {
 		p.message = "changes are kept against a crash again"
 		return

@@ -51,6 +51,14 @@ func (p *Planner) nothingToExplain() string {
 // logged returns the rows of the log with those that are not saved yet behind them.
 func (p *Planner) logged() []model.LogRow { return slices.Concat(p.plan.Log, p.history.Pending()) }
 
+// changesSince says what has changed since the last handover.
+func (p *Planner) changesSince() []string {
+	if p.options.Changes != nil {
+		return p.options.Changes(p.plan)
+	}
+	return model.ChangesSince(p.plan, p.logged())
+}
+
 // askWhy asks for the reason of the last edit, saved or not.
 func (p *Planner) askWhy() {
 	rows := p.logged()

@@ -77,6 +77,7 @@ type Planner struct {
 	history model.History
 	opened  *model.Plan // as it was when it was opened
 	kept    keeping
+	unkept  bool // what is not saved cannot be kept
 
 	set      quantity.Set
 	system   quantity.System
@@ -146,9 +147,6 @@ func New(file *planfile.File, options Options) *Planner {
 	}
 	if options.Now == nil {
 		p.options.Now = time.Now
-	}
-	if options.Changes == nil {
-		p.options.Changes = func(plan *model.Plan) []string { return model.ChangesSince(plan, p.logged()) }
 	}
 	p.width, p.height = terminal.Size(options.Columns, options.Lines)
 	p.keys = bindings()

@@ -60,7 +60,7 @@ func (p *Planner) askPrintTo(paper sheet.Paper, format sheet.Format, ending stri
 // printing says what a paper is printed from: the plan as it stands, held against the beginning of its log where it is compared.
 func (p *Planner) printing(paper sheet.Paper, format sheet.Format) sheet.Options {
 	o := sheet.Options{Format: format, Paper: paper, System: p.system, Section: p.section, ASCII: p.options.ASCII, Source: p.state(), Version: p.options.Version,
-		Hash: model.Hash(p.plan), Printed: p.options.Now(), Changes: p.options.Changes(p.plan)}
+		Hash: model.Hash(p.plan), Printed: p.options.Now(), Changes: p.changesSince()}
 	if paper == sheet.ChangeNote || paper == sheet.ComparisonPaper {
 		rows := p.logged()
 		from := p.back("the plan as its log began", len(rows))

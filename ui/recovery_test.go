@@ -232,7 +232,7 @@ func TestAJournalThatFailsIsSaidOnce(t *testing.T) {
 	hear := s.Init()
 	deeper(t, s)
 	s.Update(hear())
-	wants(t, s.Planner, "not kept against a crash", "2085.0 m")
+	wants(t, s.Planner, "not kept against a crash", "* not saved, not kept", "2085.0 m")
 	press(s.Planner, "enter", "!")
 	wants(t, s.Planner, "save often")
 	press(s.Planner, "esc", "s")

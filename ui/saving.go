@@ -251,10 +251,12 @@ func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 // pick asks for one answer, or makes the plan.
 func (s *start) pick(p *Planner, i int) {
 	if i == len(s.group.Fields) {
-		plan := model.NewPlan(*s.answers)
+		plan, unkept, options := model.NewPlan(*s.answers), p.unkept, p.options
+		options.Path, options.Title, options.Fresh, options.ReadOnly, options.Section, options.Left = "", "new", false, false, 0, nil
 		p.Close()
-		*p = *New(planfile.New(plan), Options{Title: "new", Computer: p.options.Computer, Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock, Journal: p.options.Journal}).sized(p.width, p.height)
+		*p = *New(planfile.New(plan), options).sized(p.width, p.height)
 		p.history.Unsaved()
+		p.unkept = unkept
 		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
 		return
 	}

@@ -103,6 +103,9 @@ func (p *Planner) state() string {
 	state := p.called()
 	if p.history.Dirty() {
 		state = strings.TrimSpace(state + " * not saved")
+		if p.unkept {
+			state += ", not kept"
+		}
 	}
 	return state
 }

@@ -224,16 +224,26 @@ func TestATerminalThatTakesNothingIsLeft(t *testing.T) {
 	}
 	defer owner.Close()
 	until(t, owner, "? help")
-	for range 200 { // more screens than a terminal's buffer holds
-		if _, err := owner.WriteString(ptytest.Tab); err != nil {
-			t.Fatal(err)
-		}
-	}
+	stuff(t, owner)
 	if err := program.Process.Signal(syscall.SIGTERM); err != nil {
 		t.Fatal(err)
 	}
 	if code := ends(t, program); code != 128+int(syscall.SIGTERM) {
 		t.Errorf("exit code %d", code)
+	}
+}
+
+// stuff types without reading what comes of it, a key for each screen that is drawn, until the screens are far more than the buffer of
+// a terminal holds.
+func stuff(t *testing.T, owner *os.File) {
+	t.Helper()
+	frames := time.NewTicker(20 * time.Millisecond)
+	defer frames.Stop()
+	for range 80 {
+		<-frames.C
+		if _, err := owner.WriteString(ptytest.Tab); err != nil {
+			t.Fatal(err)
+		}
 	}
 }
 
