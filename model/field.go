@@ -104,6 +104,9 @@ func (f *Field) Parse(text string, shown quantity.Unit) (Entry, error) {
 	case f.Type == ChoiceField:
 		return f.parseChoice(text)
 	case f.Type == TextField:
+		if err := checkText(text); err != nil {
+			return Entry{}, err
+		}
 		return Entry{Text: strings.TrimSpace(Clean(text))}, nil // what is cleaned may end in blanks
 	}
 	v, err := quantity.Parse(text, f.Kind, shown)
@@ -122,7 +125,7 @@ func (f *Field) parseChoice(text string) (Entry, error) {
 			return Entry{Text: c}, nil
 		}
 	}
-	return Entry{}, fmt.Errorf("%q is not one of: %s", Clean(text), strings.Join(f.Choices, ", "))
+	return Entry{}, fmt.Errorf("%q is not one of: %s", Clean(shortened(text)), strings.Join(f.Choices, ", "))
 }
 
 func (f *Field) check(v quantity.Value) error {

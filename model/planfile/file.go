@@ -10,7 +10,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"os"
 
 	"borewalk/model"
 	"borewalk/model/infile"
@@ -62,8 +61,10 @@ const header = "# A borewalk plan. Quantities carry their unit; depths are along
 // Save writes the plan to the named file, whole or not at all, and makes its text the one that later saves start from. The
 // error wraps ErrChanged when the file is the plan's own and another program has changed it since.
 func (f *File) Save(path string) error {
-	if now, err := os.ReadFile(path); err == nil && path == f.path && !bytes.Equal(now, f.text) {
-		return fmt.Errorf("%s: not saved: %w", path, ErrChanged)
+	if path == f.path {
+		if now, err := infile.Read(path, "plan's file", tomldoc.MaxSize); err == nil && !bytes.Equal(now, f.text) {
+			return fmt.Errorf("%s: not saved: %w", path, ErrChanged)
+		}
 	}
 	return f.SaveOver(path)
 }

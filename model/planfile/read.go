@@ -48,6 +48,7 @@ type reader struct {
 	plan    *model.Plan
 	faults  []error
 	notices []string
+	rows    int // read so far, but for the log
 }
 
 func (r *reader) fault(line int, format string, args ...any) {
@@ -64,7 +65,7 @@ func (r *reader) schema(root tomldoc.Table) error {
 		version, ok := leaf.Value.(int64)
 		switch {
 		case !ok || version < 1:
-			return fmt.Errorf("%s:%d: %s = %s: the version of the format is a whole number such as %d", r.name, leaf.Line, schemaKey, leaf.Raw, model.Schema)
+			return fmt.Errorf("%s:%d: %s = %s: the version of the format is a whole number such as %d", r.name, leaf.Line, schemaKey, model.Clean(clip(leaf.Raw)), model.Schema)
 		case version > model.Schema:
 			return fmt.Errorf("%s:%d: %s = %d: this program reads version %d and older; use a newer program", r.name, leaf.Line, schemaKey, version, model.Schema)
 		}
@@ -99,7 +100,7 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 		case named.Inline:
 			r.fault(named.Line, "%s%s is written as an inline array: write each row under [[%s%s]]", prefix, named.Name, prefix, named.Name)
 		default:
-			r.rows(g, at, named, prefix)
+			r.list(g, at, named, prefix)
 		}
 	}
 	if prefix == "" {
@@ -113,7 +114,21 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 	}
 }
 
-func (r *reader) rows(g *model.Group, at model.Place, list tomldoc.NamedList, prefix string) {
+// list reads the rows of a list, unless there are more than a plan takes.
+func (r *reader) list(g *model.Group, at model.Place, list tomldoc.NamedList, prefix string) {
+	if n := len(list.Rows); n > g.Most() {
+		r.fault(list.Rows[g.Most()].Line, "[[%s%s]] has %d rows, and a plan takes at most %d: take some out", prefix, list.Name, n, g.Most())
+		return
+	}
+	if g != model.LogGroup() {
+		before := r.rows
+		if r.rows += len(list.Rows); r.rows > model.MaxRows {
+			if before <= model.MaxRows {
+				r.fault(list.Rows[model.MaxRows-before].Line, "the lists have more than %d rows in all: take some out", model.MaxRows)
+			}
+			return
+		}
+	}
 	g.Append(r.plan, at, len(list.Rows))
 	for i, row := range list.Rows {
 		place := g.At(at, i)
@@ -159,13 +174,14 @@ func (r *reader) absent() {
 
 // unknown notes a key that no field has. It is kept in the file, but whoever misspelt a key must learn of it.
 func (r *reader) unknown(line int, path, key string, known []string) {
+	if len(r.notices) == mostFaults {
+		return
+	}
 	notice := fmt.Sprintf("%s:%d: %s is not known here and is kept as it stands", r.name, line, model.Clean(clip(path)))
 	if near, ok := tomldoc.Nearest(key, known); ok {
 		notice += "; the nearest known key is " + near
 	}
-	if len(r.notices) < mostFaults {
-		r.notices = append(r.notices, notice)
-	}
+	r.notices = append(r.notices, notice)
 }
 
 // parse reads a leaf of the document as an entry of the field.

@@ -74,6 +74,9 @@ func writable(path string) (mode os.FileMode, exists bool, err error) {
 	if err != nil {
 		return 0, false, err
 	}
+	if !info.Mode().IsRegular() { // a pipe would keep us waiting for a reader, and a device would become a file
+		return 0, false, errors.New("it is not an ordinary file; save under another name")
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
 		return 0, false, err
