@@ -9,33 +9,44 @@ import (
 
 // Bounds of a plan. No well comes near them; they keep one that was made by mistake or in malice from taking a machine's memory, and
 // a keystroke from taking longer than a person waits. A plan within them opens, is worked out, and is saved.
+
+// MaxText is how many characters a text may have: two pages.
+const MaxText = 4000
+
+// usualRows is how many rows a list may have that no measuring fills, and inAll how many times what a section may have all sections
+// may have together.
 const (
-	MaxText = 4000   // characters in a text: two pages
-	MaxRows = 20_000 // rows of all lists together, but for the log
+	usualRows = 200
+	inAll     = 4
 )
 
-// usualRows is how many rows a list may have that no measuring fills.
-const usualRows = 200
-
-// mostRows are the lists that may have more or fewer. What is worked out grows with the sections times what is measured.
+// mostRows are the lists that may have more or fewer rows. What is worked out grows with the sections times what is measured.
 var mostRows = map[string]int{
 	"section":              30,      // hole sections, contingencies and riserless ones too: a well has three to ten
-	"trajectory.survey":    5000,    // a station every 3 m down to the deepest hole; a station a stand makes 500
+	"trajectory.survey":    3000,    // a station every 5 m down to the deepest hole; one a stand makes 500
 	"prognosis.row":        2000,    // a row every 7 m
-	"formation":            1000,    //
+	"formation":            1000,    // a top every 15 m
+	"trial":                50,      // all of a section are worked out side by side
 	"section.caliper":      2000,    // the mean over a metre, in the longest of sections
 	"section.joint":        2000,    // twice the longest string of casing
-	"section.test_point":   1000,    // twice what the reader of a recorder's file takes
-	"section.drag_reading": 1000,    // more than a reading a stand
-	"section.step":         1000,    //
+	"section.test_point":   1000,    // twice what is read from a recorder's file
+	"section.drag_reading": 60,      // each is worked out along the whole string, several times
+	"section.step":         1000,    // a section has about forty
 	"section.done":         1000,    //
-	"trial":                50,      // all of a section are worked out side by side
 	"handover":             1000,    // two a day for more than a year
-	"log":                  100_000, // what a file holds at most is less
+	"log":                  100_000, // a file that large holds fewer
 }
 
-// Most returns how many rows a list may have.
+// Most returns how many rows a list may have; one within a row of another, such as a section, in each of these.
 func (g *Group) Most() int { return cmp.Or(mostRows[g.Path()], usualRows) }
+
+// MostInAll returns how many rows all lists of a group may have together.
+func (g *Group) MostInAll() int {
+	if !g.Nested() {
+		return g.Most()
+	}
+	return inAll * g.Most()
+}
 
 // checkText says of a text that is too long for an entry how long it may be.
 func checkText(text string) error {
@@ -63,40 +74,39 @@ func (e Edit) Overfull(plan *Plan) string {
 		group *Group
 		outer int
 	}
-	more, all := map[list]int{}, 0
+	each, all := map[list]int{}, map[*Group]int{} // rows that come, less those that go
 	for _, c := range e.Changes {
-		g := c.Ref.Group
-		in := list{g, 0}
+		g, n := c.Ref.Group, 0
+		switch c.Kind {
+		case AddRow:
+			n = 1
+		case RemoveRow:
+			n = -1
+		}
+		in := list{group: g}
 		if g.Nested() {
 			in.outer = c.Ref.Place.Outer
 		}
-		switch c.Kind {
-		case AddRow:
-			more[in]++
-			all++
-		case RemoveRow:
-			more[in]--
-			all--
-		}
+		each[in] += n
+		all[g] += n
 	}
-	for in, n := range more {
+	for in, n := range each {
 		if there := in.group.Len(plan, Place{Outer: in.outer}); n > 0 && there+n > in.group.Most() {
 			return fmt.Sprintf("a plan takes at most %d rows of %s, and there are %d: remove some first", in.group.Most(), in.group.Title, there)
 		}
 	}
-	if all > 0 && rowsOf(plan)+all > MaxRows {
-		return fmt.Sprintf("a plan takes at most %d rows in all: remove some first", MaxRows)
+	for g, n := range all {
+		if n > 0 && g.Nested() && g.lenInAll(plan)+n > g.MostInAll() {
+			return fmt.Sprintf("a plan takes at most %d rows of %s in all: remove some first", g.MostInAll(), g.Title)
+		}
 	}
 	return ""
 }
 
-// rowsOf counts the rows of all lists but the log's.
-func rowsOf(plan *Plan) (n int) {
-	Walk(plan, func(g *Group, _ Place) bool {
-		if g.List {
-			n++
-		}
-		return true
-	})
+// lenInAll counts the rows of all lists of a nested group.
+func (g *Group) lenInAll(plan *Plan) (n int) {
+	for i := range g.Parent.Len(plan, Place{}) {
+		n += g.Len(plan, Place{Outer: i})
+	}
 	return n
 }

@@ -26,7 +26,7 @@ func Read(name string, src []byte) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{name: name, plan: new(model.Plan)}
+	r := &reader{name: name, plan: new(model.Plan), rows: map[*model.Group]int{}}
 	root := doc.Root()
 	if err := r.schema(root); err != nil {
 		return nil, err
@@ -48,7 +48,7 @@ type reader struct {
 	plan    *model.Plan
 	faults  []error
 	notices []string
-	rows    int // read so far, but for the log
+	rows    map[*model.Group]int // of all lists of a group, so far
 }
 
 func (r *reader) fault(line int, format string, args ...any) {
@@ -116,18 +116,15 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 
 // list reads the rows of a list, unless there are more than a plan takes.
 func (r *reader) list(g *model.Group, at model.Place, list tomldoc.NamedList, prefix string) {
-	if n := len(list.Rows); n > g.Most() {
-		r.fault(list.Rows[g.Most()].Line, "[[%s%s]] has %d rows, and a plan takes at most %d: take some out", prefix, list.Name, n, g.Most())
+	n, most := len(list.Rows), g.Most()
+	if n > most {
+		r.fault(list.Rows[most].Line, "%s%s has %d rows, and at most %d are taken: take some out", prefix, list.Name, n, most)
 		return
 	}
-	if g != model.LogGroup() {
-		before := r.rows
-		if r.rows += len(list.Rows); r.rows > model.MaxRows {
-			if before <= model.MaxRows {
-				r.fault(list.Rows[model.MaxRows-before].Line, "the lists have more than %d rows in all: take some out", model.MaxRows)
-			}
-			return
-		}
+	r.rows[g] += n
+	if over := r.rows[g] - g.MostInAll(); over > 0 {
+		r.fault(list.Rows[max(0, n-over)].Line, "the lists %s have more than %d rows in all: take some out", g.Path(), g.MostInAll())
+		return
 	}
 	g.Append(r.plan, at, len(list.Rows))
 	for i, row := range list.Rows {
