@@ -17,6 +17,9 @@ const schemaKey = "borewalk"
 // mostFaults bounds the list of faults in a file that is not meant to be a plan, or is badly damaged.
 const mostFaults = 20
 
+// nearlyFull is the size in bytes from which a plan's owner is told that no much larger one can be saved.
+const nearlyFull = tomldoc.MaxSize * 7 / 8
+
 // Read reads a plan from the content of the file called name.
 func Read(name string, src []byte) (*File, error) {
 	if len(strings.TrimSpace(string(src))) == 0 {
@@ -35,6 +38,9 @@ func Read(name string, src []byte) (*File, error) {
 	r.absent()
 	if len(r.faults) > 0 {
 		return nil, errors.Join(r.faults...)
+	}
+	if len(src) > nearlyFull {
+		r.notices = append(r.notices, fmt.Sprintf("%s: has %d kB, and a plan at most %d: take the oldest rows of its log, or what is not known here, out of it soon", name, len(src)>>10, tomldoc.MaxSize>>10))
 	}
 	if model.ChangedOutside(r.plan) {
 		r.notices = append(r.notices, name+": the file was changed outside the program since its log ended")
