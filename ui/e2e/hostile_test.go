@@ -5,6 +5,7 @@ package e2e_test
 import (
 	"maps"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -49,6 +50,33 @@ func hostilePlan(t *testing.T) (dir, name string) {
 		t.Skip("no such name can be given to a file here:", err)
 	}
 	return dir, name
+}
+
+// TestNothingOfTheCommandLineDrivesTheTerminal: what is quoted of it, file names above all, is harmless.
+func TestNothingOfTheCommandLineDrivesTheTerminal(t *testing.T) {
+	dir, name := hostilePlan(t)
+	word := strings.ReplaceAll(driving, "\x00", "")
+	if err := os.Symlink("loop.toml", filepath.Join(dir, "loop.toml")); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{
+		{word}, {word + ".toml"}, {"-" + word}, {"-demo", word}, {"-print", word}, {"-paper", word}, {"-units", word}, {"-section", word}, {"-since", word, "-paper", "change-note"}, {"plan.toml", word},
+		{"-paper", "comparison", "-against", word}, {"-check", word}, {"-check", "loop.toml"}, {"-check", "."}, {"-check", "/dev/zero"}, {"-check", name}, {"-print", "text", name}, {"-print", "markdown", name},
+		{"-print", "csv", name}, {"-print", "json", name},
+	} {
+		run := exec.Command(program, args...)
+		run.Dir = dir
+		out, err := run.CombinedOutput()
+		for _, r := range strings.NewReplacer("\n", "", "\t", "", "\f", "", "\r\n", "").Replace(string(out)) { // papers have pages, and CSV its own line ends
+			if unicode.In(r, unicode.Cc, unicode.Bidi_Control) || r == utf8.RuneError || r == 0x200b || r == 0xfeff {
+				t.Errorf("%q sends %U", args, r)
+				break
+			}
+		}
+		if known := strings.Contains(strings.Join(args, " "), name); known != (err == nil || run.ProcessState.ExitCode() == 2) {
+			t.Errorf("%q: %v, %.200s", args, err, out)
+		}
+	}
 }
 
 // sequence is a control sequence, and what of it says which one.
