@@ -20,6 +20,7 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/harmless"
 	"borewalk/model/journal"
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
@@ -41,7 +42,8 @@ const (
 	exitSignal = 128
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+// Messages quote what the command line and files hold, which must not drive the terminal.
+func main() { os.Exit(run(os.Args[1:], os.Stdout, harmless.Lines{To: os.Stderr})) }
 
 // options are what the command line asks for.
 type options struct {

@@ -63,7 +63,11 @@ func (e *evaluation) leastCementMargin(i int, p *page, r *jobResult, static, pum
 		if !e.sections[i].rig {
 			rule = model.RuleRiserlessInflow
 		}
-		e.judge(rule, i, r.inflow.value, "Cement job over pore", at.Name, at.MD, model.PathOf(i, "spacer[1].density"))
+		mend := "spacer[1].density"
+		if len(e.plan.Sections[i].Spacers) == 0 {
+			mend = "spacer"
+		}
+		e.judge(rule, i, r.inflow.value, "Cement job over pore", at.Name, at.MD, model.PathOf(i, mend))
 	}
 }
 

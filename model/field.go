@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"borewalk/model/harmless"
 	"borewalk/model/quantity"
 )
 
@@ -103,6 +104,9 @@ func (f *Field) Parse(text string, shown quantity.Unit) (Entry, error) {
 	case f.Type == ChoiceField:
 		return f.parseChoice(text)
 	case f.Type == TextField:
+		if err := checkText(text); err != nil {
+			return Entry{}, err
+		}
 		return Entry{Text: strings.TrimSpace(Clean(text))}, nil // what is cleaned may end in blanks
 	}
 	v, err := quantity.Parse(text, f.Kind, shown)
@@ -121,7 +125,7 @@ func (f *Field) parseChoice(text string) (Entry, error) {
 			return Entry{Text: c}, nil
 		}
 	}
-	return Entry{}, fmt.Errorf("%q is not one of: %s", Clean(text), strings.Join(f.Choices, ", "))
+	return Entry{}, fmt.Errorf("%q is not one of: %s", Clean(shortened(text)), strings.Join(f.Choices, ", "))
 }
 
 func (f *Field) check(v quantity.Value) error {
@@ -222,20 +226,4 @@ func (f *Field) set(row any, e Entry) {
 
 // Clean makes text from outside harmless: control characters, which could drive a terminal, become spaces. It is
 // applied to everything that is read or typed, so that no screen needs to.
-func Clean(text string) string {
-	if !strings.ContainsFunc(text, isControl) {
-		return text
-	}
-	return strings.Map(func(r rune) rune {
-		if isControl(r) {
-			return ' '
-		}
-		return r
-	}, text)
-}
-
-// isControl covers the C0 and C1 controls, delete, and the marks that turn the direction of text around or hide in it.
-func isControl(r rune) bool {
-	return r < ' ' || (r >= 0x7f && r < 0xa0) || r == 0x061c || r == 0x200b || r == 0xfeff || r == 0xfffd ||
-		(r >= 0x200e && r <= 0x200f) || (r >= 0x2028 && r <= 0x202e) || (r >= 0x2060 && r <= 0x206f)
-}
+func Clean(text string) string { return harmless.Text(text) }

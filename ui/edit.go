@@ -199,6 +199,11 @@ func (p *Planner) do(edit model.Edit) {
 		p.message = "not done: " + ref.Words() + " would leave its range, " + ref.Field.RangeText(p.system)
 		return
 	}
+	if why := edit.Overfull(p.plan); why != "" {
+		p.evaluate()
+		p.message = "not done: " + why
+		return
+	}
 	edit.Changes = append(model.TrialsFollowing(p.plan, edit), edit.Changes...)
 	units := p.plan.Well.UnitSet
 	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
@@ -356,20 +361,25 @@ func (p *Planner) pasteInto(text string) {
 	p.tryEntry()
 }
 
+// newRow returns the list at the focus, nil for none, and where in it a row is added.
+func (p *Planner) newRow() (g *model.Group, at model.Place) {
+	l, g := p.focused(), p.listAt()
+	switch {
+	case g == nil || g == model.SectionGroup():
+		return g, model.Place{Outer: min(p.section+1, len(p.plan.Sections))}
+	case l.kind == lineAdd:
+		return g, l.place
+	}
+	return g, g.At(l.place, g.Index(l.place)+1)
+}
+
 // addRow adds a row to the list at the focus, or a section.
 func (p *Planner) addRow() {
-	l, g := p.focused(), p.listAt()
-	if g == nil {
-		p.message = "there is no list here to add to"
+	if why := p.noList(); why != "" { // enter adds one too
+		p.message = why
 		return
 	}
-	at := model.Place{Outer: min(p.section+1, len(p.plan.Sections))}
-	if g != model.SectionGroup() {
-		at = l.place
-		if l.kind != lineAdd {
-			at = g.At(at, g.Index(at)+1)
-		}
-	}
+	g, at := p.newRow()
 	p.do(model.Edit{Name: "add " + strings.ToLower(g.Title), Changes: []model.Change{model.Adding(g, at)}})
 	p.open[openKey(g, at)] = true
 	if g == model.SectionGroup() {

@@ -181,10 +181,11 @@ func (p *Planner) noList() string {
 	if why := p.noRows(); why != "" {
 		return why
 	}
-	if p.listAt() == nil {
+	g, at := p.newRow()
+	if g == nil {
 		return "there is no list here to add to"
 	}
-	return ""
+	return model.Edit{Changes: []model.Change{model.Adding(g, at)}}.Overfull(p.plan)
 }
 
 func (p *Planner) noRow() string {

@@ -3,10 +3,12 @@ package ui
 import (
 	"cmp"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewalk/model"
 	"borewalk/ui/canvas"
 )
 
@@ -166,7 +168,7 @@ func newPrompt(title, note, text string, take func(*Planner, string) string) *pr
 func newInput(text string) textinput.Model {
 	input := textinput.New()
 	input.Prompt = ""
-	input.CharLimit = 400
+	input.CharLimit = model.MaxText // an entry from a file is not to lose its end when it is opened
 	input.SetValue(text)
 	input.CursorEnd()
 	input.Focus()
@@ -217,12 +219,12 @@ func (p *Planner) withCursor(input textinput.Model, width int) string {
 	runes := []rune(input.Value())
 	at := min(input.Position(), len(runes))
 	left, right := p.glyphs.Translate(string(runes[:at])), p.glyphs.Translate(string(runes[at:]))
-	text := left + "|" + right
-	for canvas.Width(left)+1 > width {
-		left = string([]rune(left)[1:])
-		text = left + "|" + right
+	for over := canvas.Width(left) + 1 - width; over > 0; {
+		first, size := utf8.DecodeRuneInString(left)
+		over -= canvas.Width(string(first))
+		left = left[size:]
 	}
-	return canvas.Clip(text, width)
+	return canvas.Clip(left+"|"+right, width)
 }
 
 // wrap breaks a text into lines of a width.

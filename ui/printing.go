@@ -41,6 +41,9 @@ func (p *Planner) askPrintTo(paper sheet.Paper, format sheet.Format, ending stri
 		if path == "" {
 			return "Type a name, or press esc."
 		}
+		if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() { // a pipe would keep us waiting for a reader
+			return path + " is not an ordinary file; print to another name."
+		}
 		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && asked != path {
 			asked = path
 			return path + " exists already. Press enter again to replace it."

@@ -124,7 +124,8 @@ func TestWhatIsWrittenReadsBack(t *testing.T) {
 
 // FuzzRead holds what is read to the bounds of a joint, and the error to one line that cannot drive a terminal.
 func FuzzRead(f *testing.F) {
-	for _, text := range []string{"1,12.08\n", "Joint;Length (ft)\n1;40,05;x\n", "a\t12\t\n", "\"1,12.08", "#\n,,,\n", "\ufeff12.08"} {
+	for _, text := range []string{"1,12.08\n", "Joint;Length (ft)\n1;40,05;x\n", "a\t12\t\n", "\"1,12.08", "#\n,,,\n", "\ufeff12.08",
+		"\xff\xfe1\x00", "1\x00,\x002\x00", "1,2\r3,4\r", "1,2.0\r\n3,4.5", "a,b (\x1b[2J\u202e)\n1,2.5\n", "1;NaN\n", "1;1e308 m\n", "1;inf\n", "\"\"\"\"\"", "(((((,[[[[[\n1,2.5\n"} {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {

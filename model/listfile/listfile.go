@@ -51,8 +51,10 @@ func (s *Sort) Read(name string, src []byte) (List, error) {
 	switch {
 	case len(src) > s.Size:
 		return List{}, fmt.Errorf("%s: more than %d kB; a %s is shorter", name, s.Size>>10, s.Name)
-	case !utf8.Valid(src):
+	case !utf8.Valid(src), bytes.IndexByte(src, 0) >= 0: // zero bytes are half of the characters of UTF-16
 		return List{}, fmt.Errorf("%s: is not UTF-8 text; save the sheet as CSV, UTF-8", name)
+	case lineEndsAlone(src):
+		return List{}, fmt.Errorf("%s: its lines end with a carriage return alone; save the sheet as CSV, UTF-8", name)
 	}
 	list := List{file: name, Comma: separator(src)}
 	if err := list.read(src); err != nil {
@@ -68,6 +70,11 @@ func (s *Sort) Read(name string, src []byte) (List, error) {
 		return List{}, list.Rows[s.Things].Fault(fmt.Errorf("more than %d %ss; check the file", s.Things, s.Thing))
 	}
 	return list, nil
+}
+
+// lineEndsAlone reports whether there is a carriage return without a line feed, as sheets for old machines have them.
+func lineEndsAlone(src []byte) bool {
+	return bytes.Count(src, []byte("\r")) > bytes.Count(src, []byte("\r\n"))
 }
 
 // separator returns what separates the columns: semicolons or tabs where there are any, since a comma can be a decimal sign.

@@ -260,10 +260,25 @@ func FuzzRead(f *testing.F) {
 		f.Add(text)
 	}
 	f.Add([]byte(small))
+	for _, text := range []string{
+		"\ufeff" + small, strings.ReplaceAll(small, "\n", "\r\n"), strings.TrimRight(small, "\n"), small + "\x00", "\xff\xfeb\x00", with("nan"), with(`"NaN m"`), with(`"1e999999999 m"`),
+		small + "[rig]\nname = \"\\u001b[2J\\u202e\u009b2J\u200b\"\n", small + "[\"\\u001b[2J\u202e\"]\n\"\\u0007\" = 1\n", small + "x = " + strings.Repeat("[", 40), small + "[" + strings.Repeat("a.", 40) + "b]\n",
+		small + strings.Repeat("[[section.casing]]\n", 201), small + "[trajectory]\nmethod = \"\\u001b\"\n", small + "[[section.joint]]\nlength = \"-12 m\"\n",
+	} {
+		f.Add([]byte(text))
+	}
 	f.Fuzz(func(t *testing.T, src []byte) {
 		file, err := planfile.Read("fuzz.toml", src)
 		if err != nil {
+			if fault := oneLine(err.Error()); fault != "" {
+				t.Fatal(fault)
+			}
 			return
+		}
+		for _, notice := range file.Notices {
+			if fault := oneLine(notice); fault != "" {
+				t.Fatal(fault)
+			}
 		}
 		text, err := file.Bytes()
 		if err != nil {

@@ -17,6 +17,9 @@ const schemaKey = "borewalk"
 // mostFaults bounds the list of faults in a file that is not meant to be a plan, or is badly damaged.
 const mostFaults = 20
 
+// nearlyFull is the size in bytes from which a plan's owner is told that no much larger one can be saved.
+const nearlyFull = tomldoc.MaxSize * 7 / 8
+
 // Read reads a plan from the content of the file called name.
 func Read(name string, src []byte) (*File, error) {
 	if len(strings.TrimSpace(string(src))) == 0 {
@@ -26,7 +29,7 @@ func Read(name string, src []byte) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{name: name, plan: new(model.Plan)}
+	r := &reader{name: name, plan: new(model.Plan), rows: map[*model.Group]int{}}
 	root := doc.Root()
 	if err := r.schema(root); err != nil {
 		return nil, err
@@ -35,6 +38,9 @@ func Read(name string, src []byte) (*File, error) {
 	r.absent()
 	if len(r.faults) > 0 {
 		return nil, errors.Join(r.faults...)
+	}
+	if len(src) > nearlyFull {
+		r.notices = append(r.notices, fmt.Sprintf("%s: has %d kB, and a plan at most %d: take the oldest rows of its log, or what is not known here, out of it soon", name, len(src)>>10, tomldoc.MaxSize>>10))
 	}
 	if model.ChangedOutside(r.plan) {
 		r.notices = append(r.notices, name+": the file was changed outside the program since its log ended")
@@ -48,6 +54,7 @@ type reader struct {
 	plan    *model.Plan
 	faults  []error
 	notices []string
+	rows    map[*model.Group]int // of all lists of a group, so far
 }
 
 func (r *reader) fault(line int, format string, args ...any) {
@@ -64,7 +71,7 @@ func (r *reader) schema(root tomldoc.Table) error {
 		version, ok := leaf.Value.(int64)
 		switch {
 		case !ok || version < 1:
-			return fmt.Errorf("%s:%d: %s = %s: the version of the format is a whole number such as %d", r.name, leaf.Line, schemaKey, leaf.Raw, model.Schema)
+			return fmt.Errorf("%s:%d: %s = %s: the version of the format is a whole number such as %d", r.name, leaf.Line, schemaKey, model.Clean(clip(leaf.Raw)), model.Schema)
 		case version > model.Schema:
 			return fmt.Errorf("%s:%d: %s = %d: this program reads version %d and older; use a newer program", r.name, leaf.Line, schemaKey, version, model.Schema)
 		}
@@ -99,7 +106,7 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 		case named.Inline:
 			r.fault(named.Line, "%s%s is written as an inline array: write each row under [[%s%s]]", prefix, named.Name, prefix, named.Name)
 		default:
-			r.rows(g, at, named, prefix)
+			r.list(g, at, named, prefix)
 		}
 	}
 	if prefix == "" {
@@ -113,7 +120,18 @@ func (r *reader) groups(table tomldoc.Table, groups []*model.Group, at model.Pla
 	}
 }
 
-func (r *reader) rows(g *model.Group, at model.Place, list tomldoc.NamedList, prefix string) {
+// list reads the rows of a list, unless there are more than a plan takes.
+func (r *reader) list(g *model.Group, at model.Place, list tomldoc.NamedList, prefix string) {
+	n, most := len(list.Rows), g.Most()
+	if n > most {
+		r.fault(list.Rows[most].Line, "%s%s has %d rows, and at most %d are taken: take some out", prefix, list.Name, n, most)
+		return
+	}
+	r.rows[g] += n
+	if over := r.rows[g] - g.MostInAll(); over > 0 {
+		r.fault(list.Rows[max(0, n-over)].Line, "the lists %s have more than %d rows in all: take some out", g.Path(), g.MostInAll())
+		return
+	}
 	g.Append(r.plan, at, len(list.Rows))
 	for i, row := range list.Rows {
 		place := g.At(at, i)
@@ -159,13 +177,14 @@ func (r *reader) absent() {
 
 // unknown notes a key that no field has. It is kept in the file, but whoever misspelt a key must learn of it.
 func (r *reader) unknown(line int, path, key string, known []string) {
+	if len(r.notices) == mostFaults {
+		return
+	}
 	notice := fmt.Sprintf("%s:%d: %s is not known here and is kept as it stands", r.name, line, model.Clean(clip(path)))
 	if near, ok := tomldoc.Nearest(key, known); ok {
 		notice += "; the nearest known key is " + near
 	}
-	if len(r.notices) < mostFaults {
-		r.notices = append(r.notices, notice)
-	}
+	r.notices = append(r.notices, notice)
 }
 
 // parse reads a leaf of the document as an entry of the field.

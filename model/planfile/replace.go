@@ -88,6 +88,9 @@ func writable(path string) (os.FileInfo, error) {
 	if err != nil {
 		return nil, err
 	}
+	if !info.Mode().IsRegular() { // a pipe would keep us waiting for a reader, and a device would become a file
+		return nil, errors.New("it is not an ordinary file; save under another name")
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
 	if err != nil {
 		return nil, err

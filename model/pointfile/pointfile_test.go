@@ -165,7 +165,8 @@ func TestWhatIsWrittenReadsBack(t *testing.T) {
 
 // FuzzRead holds what is read to the bounds of a reading, and the error to one line that cannot drive a terminal.
 func FuzzRead(f *testing.F) {
-	for _, text := range []string{"0,0\n0.05,12\n", "volume (bbl);pressure (psig)\n0,25;100\n", "V/m3\tp/kg/cm2\n1\t2\t\n", "\"0,1,12", "#\n,,,\n", "\ufeff1,2", "psia,mPa\n", "time;volume;pressure\n10:32;0,1;5\n10:33;0,1;4\n"} {
+	for _, text := range []string{"0,0\n0.05,12\n", "volume (bbl);pressure (psig)\n0,25;100\n", "V/m3\tp/kg/cm2\n1\t2\t\n", "\"0,1,12", "#\n,,,\n", "\ufeff1,2", "psia,mPa\n", "time;volume;pressure\n10:32;0,1;5\n10:33;0,1;4\n",
+		"\xff\xfe1\x00", "1\x00,\x002\x00", "1,2\r3,4\r", "1,2.0\r\n3,4.5", "a,b (\x1b[2J\u202e)\n1,2.5\n", "1;NaN\n", "1;1e308 m\n", "1;inf\n", "\"\"\"\"\"", "(((((,[[[[[\n1,2.5\n"} {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {

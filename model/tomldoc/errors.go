@@ -3,8 +3,9 @@ package tomldoc
 import (
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"borewalk/model/harmless"
 )
 
 // Error says what is wrong with a document, where, and what to do about it, in
@@ -38,24 +39,13 @@ func failAt(name, text string, off int, format string, args ...any) *Error {
 		File:   name,
 		Line:   1 + strings.Count(text[:lineStart], "\n"),
 		Column: 1 + utf8.RuneCountInString(strings.TrimPrefix(text[lineStart:off], byteOrderMark)),
-		Msg:    printable(fmt.Sprintf(format, args...)),
+		Msg:    harmless.Text(fmt.Sprintf(format, args...)),
 	}
 }
 
 // failOn makes an error for a line of the document.
 func (d *Document) failOn(line int, format string, args ...any) *Error {
-	return &Error{File: d.name, Line: line, Msg: printable(fmt.Sprintf(format, args...))}
-}
-
-// printable puts a blank for each control character: a name in quotes may mean
-// any of them.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
+	return &Error{File: d.name, Line: line, Msg: harmless.Text(fmt.Sprintf(format, args...))}
 }
 
 // short cuts text from the file down to what fits into a message.

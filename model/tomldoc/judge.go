@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/BurntSushi/toml"
+
+	"borewalk/model/harmless"
 )
 
 // judge decodes text, which the scanner has passed. The decoder has the last
@@ -80,5 +82,5 @@ func valueAt(text string, off int) string {
 
 // oneLine makes a message of one line without control characters.
 func oneLine(s string) string {
-	return short(strings.Join(strings.Fields(printable(s)), " "))
+	return short(strings.Join(strings.Fields(harmless.Text(s)), " "))
 }

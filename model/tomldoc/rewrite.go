@@ -41,7 +41,7 @@ func (d *Document) Rewrite(w Want) ([]byte, error) {
 	r.fill()
 	out := d.mark + r.assemble()
 	if len(out) > MaxSize {
-		return nil, &Error{File: d.name, Msg: "the changed document would be larger than 8 MiB; take something out first"}
+		return nil, &Error{File: d.name, Msg: "the changed document would be larger than 8 MiB; take something out first, of a plan the oldest rows of its log"}
 	}
 	if out != d.mark+d.text {
 		if err := d.check(out, &w); err != nil {

@@ -8,7 +8,7 @@ import (
 const (
 	maxDepth   = 32        // arrays and inline tables inside each other
 	maxParts   = 32        // parts of one dotted key or header
-	maxEntries = 1_000_000 // keys, headers and inline tables
+	maxEntries = 500_000   // keys, headers, inline tables and values of arrays: each costs up to a kilobyte while it is read
 	maxPathSum = 256 << 20 // full key paths, which the decoder spells out for each key
 )
 

@@ -48,6 +48,9 @@ func (s *scanner) array(depth int) ([]*inline, bool) {
 		if s.peek() == 0 {
 			return nil, s.fail(open, "the array that begins here is not closed; end it with ]")
 		}
+		if !s.count() {
+			return nil, s.fail(s.pos, "there are too many values in arrays; take out what does not belong to the plan")
+		}
 		v, ok := s.value(depth)
 		if !ok {
 			return nil, false

@@ -1,0 +1,52 @@
+// Package harmless takes out of text from outside what could drive a terminal, turn the direction of what is shown, or hide in it.
+package harmless
+
+import (
+	"io"
+	"strings"
+)
+
+// Text returns a text with a space in place of each control character, each mark that turns the direction of text or hides in it, and
+// each byte that is no UTF-8. Letters, and the joiners that some scripts need between them, stay.
+func Text(text string) string {
+	if !strings.ContainsFunc(text, harmful) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if harmful(r) {
+			return ' '
+		}
+		return r
+	}, text)
+}
+
+// harmful covers the C0 and C1 controls, delete, what stands for a broken byte, and the format characters that are no letters.
+func harmful(r rune) bool {
+	switch {
+	case r < ' ', r >= 0x7f && r < 0xa0, r == 0xad, r == 0x061c, r == 0x180e, r == 0x200b, r == 0xfeff, r == 0xfffd,
+		r >= 0x200e && r <= 0x200f, r >= 0x2028 && r <= 0x202e, r >= 0x2060 && r <= 0x206f, r >= 0xfff9 && r <= 0xfffb,
+		r >= 0xe0000 && r <= 0xe007f:
+		return true
+	}
+	return false
+}
+
+// Lines is a writer of lines of messages that passes on harmless text only; line feeds and tabs stay. What is written at once is to end
+// with a whole character.
+type Lines struct{ To io.Writer }
+
+// Write passes on text, and reports all of it as written unless the writer below fails.
+func (l Lines) Write(p []byte) (int, error) {
+	text := strings.Split(string(p), "\n")
+	for i, line := range text {
+		cells := strings.Split(line, "\t")
+		for k := range cells {
+			cells[k] = Text(cells[k])
+		}
+		text[i] = strings.Join(cells, "\t")
+	}
+	if _, err := io.WriteString(l.To, strings.Join(text, "\n")); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
