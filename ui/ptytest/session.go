@@ -41,7 +41,7 @@ type Session struct {
 	pty   *os.File
 	ended chan struct{} // closed when the process has ended and its output is read
 
-	gate sync.Mutex // held while nothing is read
+	gate chan struct{} // full while nothing is read
 
 	mu      sync.Mutex
 	screen  *Screen
@@ -62,7 +62,7 @@ func Start(t testing.TB, opt Options) *Session {
 	if opt.Limit <= 0 {
 		opt.Limit = 10 * time.Second
 	}
-	s := &Session{t: t, opt: opt, ended: make(chan struct{}), changed: make(chan struct{})}
+	s := &Session{t: t, opt: opt, ended: make(chan struct{}), changed: make(chan struct{}), gate: make(chan struct{}, 1)}
 	s.screen = NewScreen(opt.Cols, opt.Rows)
 	s.screen.onePage = opt.OnePage
 	s.cmd = exec.Command(opt.Path, opt.Args...)
@@ -97,8 +97,8 @@ func (s *Session) follow() {
 		defer close(drained)
 		buf := make([]byte, 64*1024)
 		for {
-			s.gate.Lock()
-			s.gate.Unlock() //nolint:staticcheck // to pass it is all
+			s.gate <- struct{}{}
+			<-s.gate
 			n, err := s.pty.Read(buf)
 			s.show(buf[:n])
 			if err != nil { // Linux says EIO when the last process has let go of the terminal
@@ -280,8 +280,8 @@ func (s *Session) Resize(cols, rows int) {
 // Hold stops reading what the program sends, as a link does that is cut or slow; what is on its way already may still come. It
 // returns what reads on.
 func (s *Session) Hold() (release func()) {
-	s.gate.Lock()
-	return sync.OnceFunc(s.gate.Unlock)
+	s.gate <- struct{}{}
+	return sync.OnceFunc(func() { <-s.gate })
 }
 
 // Signal sends a signal to the program.

@@ -109,9 +109,9 @@ func (o *Output) Write(p []byte) (int, error) {
 	case sequence == ansi.EraseEntireLine, sequence == "\r": // it tidies the line that it takes the cursor to be on
 	case sequence == ansi.EraseEntireScreen:
 		o.Forget() // the next picture clears the screen
-	case sequence == ansi.SetAltScreenSaveCursorMode:
+	case sequence == ansi.SetModeAltScreenSaveCursor:
 		o.enter()
-	case sequence == ansi.ResetAltScreenSaveCursorMode:
+	case sequence == ansi.ResetModeAltScreenSaveCursor:
 		o.leave()
 	default:
 		o.mu.Lock()
@@ -134,7 +134,7 @@ func (o *Output) enter() {
 	o.mu.Lock()
 	defer o.mu.Unlock()
 	o.shows, o.taken, o.next.forget = true, true, true
-	o.control(ansi.SetAltScreenSaveCursorMode)
+	o.control(ansi.SetModeAltScreenSaveCursor)
 }
 
 // leave drops what was not shown yet and gives the terminal back. One without an alternate screen keeps the last picture, and its
@@ -143,7 +143,7 @@ func (o *Output) leave() {
 	const bottom = "\x1b[999H" // beyond the screen means its edge
 	o.mu.Lock()
 	o.shows, o.next.fresh = false, false
-	o.control(bottom, ansi.EraseEntireLine, ansi.ResetAltScreenSaveCursorMode)
+	o.control(bottom, ansi.EraseEntireLine, ansi.ResetModeAltScreenSaveCursor)
 	o.mu.Unlock()
 	o.drain()
 }

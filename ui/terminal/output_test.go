@@ -75,10 +75,10 @@ func (w *wire) read(want string) string {
 func TestPicturesGoPastBubbletea(t *testing.T) {
 	w := newWire(t)
 	w.show("too early")
-	w.write(ansi.HideCursor, ansi.SetAltScreenSaveCursorMode, ansi.EraseEntireScreen, ansi.CursorHomePosition, ansi.SetBracketedPasteMode)
+	w.write(ansi.HideCursor, ansi.SetModeAltScreenSaveCursor, ansi.EraseEntireScreen, ansi.CursorHomePosition, ansi.SetModeBracketedPaste)
 	w.show("depth 2085")
 	got := w.read("depth 2085")
-	for _, want := range []string{ansi.HideCursor, ansi.SetAltScreenSaveCursorMode, ansi.SetBracketedPasteMode} {
+	for _, want := range []string{ansi.HideCursor, ansi.SetModeAltScreenSaveCursor, ansi.SetModeBracketedPaste} {
 		if !strings.Contains(got, want) {
 			t.Errorf("sends %q, want %q in it", got, want)
 		}
@@ -102,18 +102,18 @@ func TestPicturesGoPastBubbletea(t *testing.T) {
 
 func TestLeavingDropsThePictureAndWaits(t *testing.T) {
 	w := newWire(t)
-	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.write(ansi.SetModeAltScreenSaveCursor)
 	w.show("first")
 	w.read("first")
 	w.show("second")
 	w.show("third")
-	w.write(ansi.EraseEntireLine, "\r", ansi.ResetBracketedPasteMode, ansi.ShowCursor, ansi.ResetAltScreenSaveCursorMode)
+	w.write(ansi.EraseEntireLine, "\r", ansi.ResetModeBracketedPaste, ansi.ShowCursor, ansi.ResetModeAltScreenSaveCursor)
 	w.show("too late") // all is sent by now: reading it takes no waiting
 	_ = w.from.SetReadDeadline(time.Now().Add(10 * time.Second))
 	buf := make([]byte, 4096)
 	n, _ := w.from.Read(buf)
 	got := string(buf[:n])
-	if !strings.HasSuffix(got, ansi.ShowCursor+"\x1b[999H"+ansi.EraseEntireLine+ansi.ResetAltScreenSaveCursorMode) {
+	if !strings.HasSuffix(got, ansi.ShowCursor+"\x1b[999H"+ansi.EraseEntireLine+ansi.ResetModeAltScreenSaveCursor) {
 		t.Errorf("sends %q, want it to end with the alternate screen left on a clean line", got)
 	}
 	if strings.Contains(got, "late") {
@@ -122,7 +122,7 @@ func TestLeavingDropsThePictureAndWaits(t *testing.T) {
 	if !w.Taken() || w.Taken() {
 		t.Error("Taken is not true once after the screen was entered")
 	}
-	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.write(ansi.SetModeAltScreenSaveCursor)
 	w.show("back")
 	if got := w.read("back"); !strings.Contains(got, "\x1b[2J") {
 		t.Errorf("sends %q on coming back, want the screen cleared", got)
@@ -141,12 +141,12 @@ func TestLeavingWaitsForWhatIsBeingSent(t *testing.T) {
 		<-gate
 		return []byte("picture")
 	}
-	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.write(ansi.SetModeAltScreenSaveCursor)
 	w.show("any")
 	<-painting
 	left := make(chan struct{})
 	go func() {
-		w.write(ansi.ResetAltScreenSaveCursorMode)
+		w.write(ansi.ResetModeAltScreenSaveCursor)
 		close(left)
 	}()
 	select {
@@ -156,7 +156,7 @@ func TestLeavingWaitsForWhatIsBeingSent(t *testing.T) {
 	}
 	close(gate)
 	<-left
-	if got := w.read(ansi.ResetAltScreenSaveCursorMode); !strings.Contains(got, "picture\x1b[999H") {
+	if got := w.read(ansi.ResetModeAltScreenSaveCursor); !strings.Contains(got, "picture\x1b[999H") {
 		t.Errorf("sends %q, want the picture before the screen is left", got)
 	}
 }
@@ -164,7 +164,7 @@ func TestLeavingWaitsForWhatIsBeingSent(t *testing.T) {
 // Pictures that come one upon the other share what is sent: between two there is a pause, in which the newer replaces the older.
 func TestPauseBetweenPictures(t *testing.T) {
 	w := newWire(t)
-	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.write(ansi.SetModeAltScreenSaveCursor)
 	painted := make(chan time.Time, 1)
 	paint := w.paint
 	w.paint = func(f *canvas.Frame) []byte {
@@ -186,7 +186,7 @@ func TestPauseBetweenPictures(t *testing.T) {
 // A terminal that takes nothing keeps nobody waiting while pictures come; then it gets the newest.
 func TestSlowTerminalGetsTheNewest(t *testing.T) {
 	w := newWire(t)
-	w.write(ansi.SetAltScreenSaveCursorMode, strings.Repeat("\a", 1<<20)) // more than a pipe holds
+	w.write(ansi.SetModeAltScreenSaveCursor, strings.Repeat("\a", 1<<20)) // more than a pipe holds
 	for n := range 1000 {
 		w.show(fmt.Sprintf("picture %d", n))
 	}
@@ -198,12 +198,12 @@ func TestSlowTerminalGetsTheNewest(t *testing.T) {
 
 func TestTerminalThatTakesNothingIsLeft(t *testing.T) {
 	w := newWire(t)
-	w.write(ansi.SetAltScreenSaveCursorMode, strings.Repeat("\a", 1<<20))
+	w.write(ansi.SetModeAltScreenSaveCursor, strings.Repeat("\a", 1<<20))
 	w.show("never seen")
 	left := make(chan struct{})
 	go func() {
 		defer close(left)
-		w.write(ansi.ResetAltScreenSaveCursorMode)
+		w.write(ansi.ResetModeAltScreenSaveCursor)
 		w.drain() // as Close does
 	}()
 	select {
@@ -224,7 +224,7 @@ func TestFaultWhilePainting(t *testing.T) {
 		}
 	}
 	w.paint = func(*canvas.Frame) []byte { panic("broken") }
-	w.write(ansi.SetAltScreenSaveCursorMode)
+	w.write(ansi.SetModeAltScreenSaveCursor)
 	w.show("never seen")
 	select {
 	case <-failed:
@@ -232,8 +232,8 @@ func TestFaultWhilePainting(t *testing.T) {
 		t.Fatal("Failed is not called with the fault and its place")
 	}
 	w.show("never seen either")
-	w.write(ansi.ShowCursor, ansi.ResetAltScreenSaveCursorMode)
-	w.read(ansi.ResetAltScreenSaveCursorMode)
+	w.write(ansi.ShowCursor, ansi.ResetModeAltScreenSaveCursor)
+	w.read(ansi.ResetModeAltScreenSaveCursor)
 	if n := times.Load(); n != 1 {
 		t.Errorf("Failed is called %d times, want once", n)
 	}
