@@ -20,7 +20,7 @@ func TestModelKnowsNobodyAbove(t *testing.T) {
 		}
 		files++
 		folder := filepath.ToSlash(filepath.Dir(path))
-		reader, disk := folder == "planfile" || folder == "jointfile" || folder == "journal", folder == "planfile" || folder == "infile" || folder == "journal" || folder == "planlock" || folder == "process"
+		reader, disk := folder == "planfile" || folder == "jointfile" || folder == "journal" || folder == "anyplan", folder == "planfile" || folder == "infile" || folder == "journal" || folder == "planlock" || folder == "process"
 		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
 		if err != nil {
 			return err
@@ -28,6 +28,7 @@ func TestModelKnowsNobodyAbove(t *testing.T) {
 		for _, i := range file.Imports {
 			name, _ := strconv.Unquote(i.Path.Value)
 			switch {
+			case folder == "anyplan" && name == "borewalk/plans": // which tests make other plans of
 			case strings.HasPrefix(name, "borewalk/") && !strings.HasPrefix(name, "borewalk/model/") && name != "borewalk/model":
 				t.Errorf("%s imports %s", path, name)
 			case name == "borewalk/model" && !reader:

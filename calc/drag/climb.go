@@ -30,7 +30,8 @@ func (c *climb) side(sin, cos, tension float64) float64 {
 	if c.a.across == 0 {
 		return math.Abs(inward)
 	}
-	return math.Hypot(inward, w*c.a.across)
+	across := w * c.a.across
+	return math.Sqrt(inward*inward + across*across) // forces on a metre are nowhere near what a square could not hold
 }
 
 // up returns tension and torque at the upper end from those at the lower end, and fills in the load if one is wanted.
@@ -75,16 +76,18 @@ func (c *climb) round(op Operation, tension, torque float64) (float64, float64) 
 
 // bend goes up an arc, in steps.
 func (c *climb) bend(op Operation, tension, torque float64, load *Load) (float64, float64) {
-	steps := int(math.Ceil(c.a.turn / mostTurn))
-	step, angle := c.e.Length/float64(steps), c.a.turn/float64(steps)
+	steps, angle := c.a.steps()
+	step := c.e.Length / float64(steps)
 	radius := c.e.Length / c.a.turn
 	pull, turning := op.Axial*c.rub, op.Turning*c.rub*c.e.Radius
 	start, rubbed := tension, 0.0 // the tension at the lower end, and what friction has added since
 	sin, cos := 0.0, 1.0
 	for n := range steps {
-		middle, upper := (float64(n)+0.5)*angle, float64(n+1)*angle
-		sinM, cosM := math.Sincos(middle)
-		sinU, cosU := math.Sincos(upper)
+		sinM, cosM, sinU, cosU := c.a.sinM, c.a.cosM, c.a.sinU, c.a.cosU
+		if n > 0 {
+			sinM, cosM = math.Sincos((float64(n) + 0.5) * angle)
+			sinU, cosU = math.Sincos(float64(n+1) * angle)
+		}
 		hung := start + c.lifted(radius, sinM, cosM)
 		above := start + c.lifted(radius, sinU, cosU)
 		n1 := c.side(sin, cos, tension)

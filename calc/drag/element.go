@@ -51,6 +51,14 @@ func (e *Element) check(number int) error {
 type arc struct {
 	along, inward, across float64
 	turn                  float64 // rad from end to end; zero where it is straight
+
+	sinM, cosM, sinU, cosU float64 // of the angles up the arc at the middle and the end of the first step, mostly the only one
+}
+
+// steps returns in how many steps an arc is gone up, and the angle of each.
+func (a *arc) steps() (n int, angle float64) {
+	n = int(math.Ceil(a.turn / mostTurn))
+	return n, a.turn / float64(n)
 }
 
 // shape returns the arc between the ends of an element.
@@ -69,5 +77,8 @@ func (e *Element) shape() arc {
 	// cos(upper) - cos(turn) cos(lower), without the loss of digits of a small turn
 	a.inward = (2*math.Sin((up.Inclination+low.Inclination)/2)*build + 2*half*half*a.along) / sine
 	a.across = sinUp * sinLow * math.Sin(low.Azimuth-up.Azimuth) / sine
+	_, angle := a.steps()
+	a.sinM, a.cosM = math.Sincos(0.5 * angle)
+	a.sinU, a.cosU = math.Sincos(angle)
 	return a
 }

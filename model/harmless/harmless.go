@@ -4,17 +4,28 @@ package harmless
 import (
 	"io"
 	"strings"
+	"unicode"
 )
 
+// mostMarks is how many marks may stand on a letter: no script has more than three or four, and a heap of them covers other lines.
+const mostMarks = 4
+
 // Text returns a text with a space in place of each control character, each mark that turns the direction of text or hides in it, and
-// each byte that is no UTF-8. Letters, and the joiners that some scripts need between them, stay.
+// each byte that is no UTF-8, and with no more than a few marks on a letter. Letters, and the joiners that some scripts need between them,
+// stay.
 func Text(text string) string {
-	if !strings.ContainsFunc(text, harmful) {
-		return text
-	}
+	marks := 0
 	return strings.Map(func(r rune) rune {
-		if harmful(r) {
+		switch {
+		case harmful(r):
+			marks = 0
 			return ' '
+		case r < 0x300 || !unicode.In(r, unicode.Mn, unicode.Me):
+			marks = 0
+			return r
+		}
+		if marks++; marks > mostMarks {
+			return -1
 		}
 		return r
 	}, text)
