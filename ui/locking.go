@@ -39,7 +39,7 @@ func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
 	var held *planlock.Held
 	switch {
 	case errors.As(err, &held):
-		p.readOnly = "another has the plan open"
+		p.readOnly = "another had the plan open when it was opened here"
 		p.overlay = newHeld(held)
 	case err != nil:
 		p.message = noLock(err)

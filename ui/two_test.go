@@ -42,7 +42,7 @@ func TestWhateverTwoDoNothingIsOverwrittenUnasked(t *testing.T) {
 		hosts := []string{"bridge", rapid.SampledFrom([]string{"bridge", "shore"}).Draw(draw, "host")}
 		var sessions [2]session
 		processes := 0
-		for step := range rapid.IntRange(5, 30).Draw(draw, "steps") {
+		for step := range rapid.IntRange(5, 20).Draw(draw, "steps") {
 			i := rapid.IntRange(0, 1).Draw(draw, "who")
 			s, before := &sessions[i], r.content()
 			does := rapid.SampledFrom([]string{"edit", "edit and save", "edit and save", "edit and save", "save", "quit", "kill", "write", "unlock"}).Draw(draw, "does")

@@ -152,7 +152,7 @@ func TestReadOnlyStaysSoWhenReadAnew(t *testing.T) {
 	press(two, "s", "down", "enter")
 	wants(t, two, "read-only", "451.0 m")
 	press(two, "s")
-	wants(t, two, "Another has the plan open", "save here after all")
+	wants(t, two, "Another had the plan open", "save here after all")
 }
 
 func TestASaveThatPartsHardLinksSaysSo(t *testing.T) {

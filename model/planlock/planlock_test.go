@@ -145,6 +145,36 @@ func TestOneHasTheLockUntilHeLeaves(t *testing.T) {
 	takes(t, two, plan)
 }
 
+// Of many who open a plan at the same moment one has the lock, and each of the others reads that another has it.
+func TestOfManyAtOnceOneHasTheLock(t *testing.T) {
+	const many = 12
+	plan, running := inFolder(t), map[int]string{}
+	for n := range many {
+		running[n+1] = "t"
+	}
+	results := make(chan error, many)
+	for n := range many {
+		go func() {
+			_, err := rig(n+1, running).Take(plan, "")
+			results <- err
+		}()
+	}
+	had := 0
+	for range many {
+		err := <-results
+		var held *Held
+		switch {
+		case err == nil:
+			had++
+		case !errors.As(err, &held):
+			t.Error(err)
+		}
+	}
+	if had != 1 {
+		t.Errorf("%d have the lock", had)
+	}
+}
+
 func TestTheLockOfTheDeadIsTakenOver(t *testing.T) {
 	plan, running := inFolder(t), map[int]string{1: "a", 2: "b"}
 	one, two := rig(1, running), rig(2, running)
