@@ -10,6 +10,7 @@ import (
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
+	"borewalk/ui/wording"
 )
 
 // editing is an entry being typed. The plan holds it while it is good, so that everything on the screen follows each
@@ -248,17 +249,7 @@ func (p *Planner) followUnits(before string) {
 
 // editName says what an edit does, for undo to show: "section 3 hole TD: 2155.0 m to 2085.0 m".
 func (p *Planner) editName(ref model.Ref, to model.Entry) string {
-	show := func(e model.Entry) string {
-		if text := ref.Field.ScreenText(e, p.system); text != "" {
-			return text
-		}
-		return "blank"
-	}
-	where := ""
-	if ref.Group == model.SectionGroup() || ref.Group.Parent == model.SectionGroup() {
-		where = fmt.Sprintf("section %d ", ref.Place.Outer+1)
-	}
-	return where + ref.Field.Label + ": " + show(ref.Get(p.plan)) + " to " + show(to)
+	return wording.EditName(p.plan, ref, to, p.system)
 }
 
 // stepEntry moves the entry being typed by its natural step, everything following live.

@@ -7,6 +7,7 @@ import (
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // lineKind says what a line of the fields pane is.
@@ -130,15 +131,7 @@ func (p *Planner) goToRow(list *model.Group, at model.Place) bool {
 }
 
 // whereIs names an entry or a list in words, for a person to go to.
-func (p *Planner) whereIs(path model.Path) string {
-	if ref, ok := model.Find(p.plan, path); ok {
-		return ref.Words()
-	}
-	if list, _, ok := model.FindList(p.plan, path); ok {
-		return "add " + strings.ToLower(list.Title)
-	}
-	return string(path)
-}
+func (p *Planner) whereIs(path model.Path) string { return wording.WhereIs(p.plan, path) }
 
 // summary returns the content of a list's row on one line of a width; numbers that follow each other in one unit share it. What
 // has no room is left out, a number as a whole.
