@@ -177,8 +177,7 @@ func (p *Planner) change(ref model.Ref, to model.Entry) {
 	switch {
 	case ref.Get(p.plan) == to:
 		p.evaluate()
-	case ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap") && to.IsSet() &&
-		ref.Get(p.plan).IsSet() && len(p.plan.Sections) > 0:
+	case calc.MovesDatum(p.plan, ref, to):
 		p.evaluate()
 		p.overlay = newMove(p, ref, to)
 	case ref.Group == model.SectionGroup() && ref.Field.Key == "depth_by":
