@@ -9,6 +9,9 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"io"
+	"os"
+	"runtime"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -43,6 +46,10 @@ type Options struct {
 	Play           func(plan *model.Plan, section int, hole calc.HoleSize) (job calc.Job, why string, mend model.Path)
 	PlayKill       func(plan *model.Plan, section int, other bool) (job calc.Job, why string, mend model.Path)
 	PlayDisconnect func(plan *model.Plan, section int) (job calc.Job, why string, mend model.Path)
+
+	Terminal io.Writer           // takes what sets its clipboard; nil for a terminal that has none
+	Env      func(string) string // the environment; nil for os.Getenv
+	System   string              // the operating system as runtime.GOOS spells it; empty for the computer's
 
 	Now     func() time.Time           // the hour that a handover is stamped with; nil for the clock
 	Changes func(*model.Plan) []string // what has changed since the last handover; nil for what the plan's log says
@@ -113,6 +120,10 @@ func New(file *planfile.File, options Options) *Planner {
 	if options.Clock == nil {
 		p.options.Clock = time.Now
 	}
+	if options.Env == nil {
+		p.options.Env = os.Getenv
+	}
+	p.options.System = cmp.Or(options.System, runtime.GOOS)
 	if options.Bars == nil {
 		p.options.Bars = calc.Bars
 	}

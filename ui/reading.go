@@ -41,6 +41,7 @@ func (p *Planner) showWorking() {
 	}
 	u.say(p, canvas.Plain, "")
 	u.say(p, canvas.Plain, "Planning aid: verify by independent calculation.")
+	u.copied = func(int) []string { return p.workingCopied(figures) }
 	p.overlay = u
 }
 
@@ -97,6 +98,7 @@ func (p *Planner) showFindings() {
 		}
 		p.message = p.findingText(f)
 	}
+	u.copied = func(i int) []string { return p.findingCopied(list[i]) }
 	p.overlay = u
 }
 

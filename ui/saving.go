@@ -194,7 +194,8 @@ func (s *start) draw(p *Planner, r canvas.Region) { s.menu.draw(p, r) }
 func (s *start) pick(p *Planner, i int) {
 	if i == len(s.group.Fields) {
 		plan := model.NewPlan(*s.answers)
-		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock}).sized(p.width, p.height)
+		*p = *New(planfile.New(plan), Options{Title: "new", Colours: p.options.Colours, ASCII: p.options.ASCII, Name: p.options.Name, Clock: p.options.Clock,
+			Terminal: p.options.Terminal, Env: p.options.Env, System: p.options.System}).sized(p.width, p.height)
 		p.history.Unsaved()
 		p.message = "a new plan: go through the pages with tab; the prognosis is yours to enter on the well page"
 		return
