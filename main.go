@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"runtime"
 	"runtime/debug"
 	"slices"
@@ -24,6 +25,7 @@ import (
 	"borewalk/model/quantity"
 	"borewalk/plans"
 	"borewalk/ui"
+	"borewalk/ui/dialogue"
 	_ "borewalk/ui/quiet" // before bubbletea: keeps start-up from asking the terminal
 	"borewalk/ui/sheet"
 	"borewalk/ui/terminal"
@@ -34,6 +36,7 @@ const (
 	exitOK    = 0
 	exitError = 1 // the plan cannot be read, or the call is wrong
 	exitStop  = 2 // the plan has a stop finding
+	exitLost  = 3 // the lines of a dialogue ended before something was saved
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -44,6 +47,7 @@ type options struct {
 	paper              string
 	demoChosen         bool
 	check, fresh       bool
+	lines, linesChosen bool
 	ascii, plain       bool
 	version            bool
 	section            int
@@ -68,8 +72,11 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check || o.print != "" || o.paper != "" || !terminals(out) {
+	if o.check || o.print != "" || o.paper != "" || !o.lines && !terminals(out) {
 		return printed(o, file, source, out, errs)
+	}
+	if why := byLines(o); o.lines || why != "" {
+		return spoken(o, file, source, why, out, errs)
 	}
 	return planned(o, file, source, errs)
 }
@@ -88,6 +95,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.StringVar(&o.name, "name", "", "your `name` or initials, for the plan's log; without it you are asked at the first save")
 	f.StringVar(&o.since, "since", "", "what a change note begins at: the last `mark` in the plan's log, handover or baseline; without it the baseline")
 	f.StringVar(&o.against, "against", "", "the other `plan`'s file of a comparison")
+	f.BoolVar(&o.lines, "lines", false, "a dialogue in lines of text, for screen readers, paper and scripts; on by itself where TERM is dumb")
 	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
 	f.BoolVar(&o.plain, "no-colour", false, "use no colour; on by itself with NO_COLOR and on simple terminals")
 	f.BoolVar(&o.version, "version", false, "print the version and exit")
@@ -101,7 +109,10 @@ func parse(args []string, errs io.Writer) (options, error) {
 		return o, err
 	}
 	o.path = f.Arg(0)
-	f.Visit(func(set *flag.Flag) { o.demoChosen = o.demoChosen || set.Name == "demo" })
+	f.Visit(func(set *flag.Flag) {
+		o.demoChosen = o.demoChosen || set.Name == "demo"
+		o.linesChosen = o.linesChosen || set.Name == "lines"
+	})
 	if err := o.clash(f.Args()); err != nil {
 		fmt.Fprintln(errs, err)
 		return o, err
@@ -120,6 +131,8 @@ func (o options) clash(plans []string) error {
 		return errors.New("-new starts a new plan: name no plan and no demo with it")
 	case o.fresh && (o.check || o.print != "" || o.paper != ""):
 		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
+	case o.lines && (o.check || o.print != "" || o.paper != ""):
+		return errors.New("-lines holds a dialogue, -print, -paper and -check print and exit: take one of them")
 	case o.check && (o.print != "" || o.paper != ""):
 		return errors.New("-check and -print or -paper print different things: take one of them")
 	case o.since != "" && !o.prints(sheet.ChangeNote):
@@ -154,7 +167,8 @@ func terminals(out io.Writer) bool {
 	return ok && isatty.IsTerminal(f.Fd()) && isatty.IsTerminal(os.Stdin.Fd())
 }
 
-// printed prints the sheets or the findings.
+// printed prints the sheets or the findings. What was not asked for by name stands for the planner, so that its exit code tells of
+// a stop finding as that of a check does.
 func printed(o options, file *planfile.File, source string, out, errs io.Writer) int {
 	format, err := sheet.ParseFormat(o.print)
 	if o.print == "" {
@@ -198,7 +212,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check && stops(result, o.section-1) {
+	if o.print == "" && o.paper == "" && stops(result, o.section-1) {
 		return exitStop
 	}
 	return exitOK
@@ -266,7 +280,7 @@ func system(o options, plan *model.Plan) (quantity.System, error) {
 func planned(o options, file *planfile.File, source string, errs io.Writer) int {
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
-	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name), Version: version()}
+	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name), Version: version(), Terminal: os.Stdout}
 	_, err := system(o, file.Plan)
 	if err == nil {
 		err = hasSection(file.Plan, o.section)
@@ -290,6 +304,46 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	program := tea.NewProgram(planner, tea.WithAltScreen(), tea.WithInput(input))
 	if _, err := program.Run(); err != nil {
 		fmt.Fprintln(errs, "stopped:", err)
+		return exitError
+	}
+	return exitOK
+}
+
+// byLines says why a dialogue in lines takes the place of the full screen; nothing where it does not, or -lines=false was said.
+func byLines(o options) string {
+	if term := os.Getenv("TERM"); !o.linesChosen && !terminal.Places(term) {
+		return fmt.Sprintf("lines mode: TERM=%s cannot place a cursor; -lines=false draws the full screen all the same", model.Clean(term))
+	}
+	return ""
+}
+
+// spoken holds the dialogue in lines and returns when it is left.
+func spoken(o options, file *planfile.File, source, why string, out, errs io.Writer) int {
+	seen := terminal.Look(os.Getenv, runtime.GOOS)
+	_, err := system(o, file.Plan)
+	if err == nil {
+		err = hasSection(file.Plan, o.section)
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	keyboard := isatty.IsTerminal(os.Stdin.Fd())
+	session := dialogue.New(file, out, dialogue.Options{
+		Path: o.path, Title: source, Why: why, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name),
+		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard,
+	})
+	interrupts := make(chan os.Signal, 1)
+	signal.Notify(interrupts, os.Interrupt)
+	err = session.Run(os.Stdin, interrupts, keyboard)
+	switch {
+	case session.Lost():
+		return exitLost
+	case err != nil:
+		fmt.Fprintln(errs, "stopped:", err)
+		return exitError
+	case !keyboard && session.Refused() > 0:
+		fmt.Fprintf(errs, "%d lines were not followed\n", session.Refused())
 		return exitError
 	}
 	return exitOK
