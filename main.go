@@ -343,7 +343,7 @@ func spoken(o options, file *planfile.File, source, why string, out, errs io.Wri
 		fmt.Fprintln(errs, "stopped:", err)
 		return exitError
 	case !keyboard && session.Refused() > 0:
-		fmt.Fprintf(errs, "%d lines were not followed\n", session.Refused())
+		fmt.Fprintf(errs, "lines not followed: %d\n", session.Refused())
 		return exitError
 	}
 	return exitOK

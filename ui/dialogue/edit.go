@@ -30,7 +30,7 @@ func (s *Session) setWord(rest string) {
 		}
 		return
 	}
-	if !s.obeyLabel(rest, begins) {
+	if !s.obeyLabel(rest, false) {
 		s.refuse(fmt.Sprintf("%q is no entry of this page: set takes a number, a label or a path, and a value", rest))
 	}
 }

@@ -113,39 +113,34 @@ func (s *Session) obeyPath(path, value string) bool {
 }
 
 // obeyLabel follows a line that begins with the label of an entry of the page, said in full or by the beginnings of its words, and
-// reports whether it does. What stands behind the label is the value.
-func (s *Session) obeyLabel(line string, least match) bool {
-	ref, value, why, ok := s.labelled(line, least)
+// reports whether it does. What stands behind the label is the value. Where sure is wished, the beginning of a single word is not enough.
+func (s *Session) obeyLabel(line string, sure bool) bool {
+	found, words := s.labelled(line)
+	typed := strings.Fields(line)
+	label, value := strings.Join(typed[:words], " "), strings.Join(typed[words:], " ")
 	switch {
-	case !ok:
+	case len(found) == 0 || sure && words == 1 && !named(label, found[0]):
 		return false
-	case why != "":
-		s.refuse(why)
+	case len(found) > 1:
+		s.refuse(s.several(label, found))
 	case value == "":
-		s.sayEntry(ref)
+		s.sayEntry(found[0])
 	default:
-		s.put(ref, value)
+		s.put(found[0], value)
 	}
 	return true
 }
 
-// labelled parts a line into the label of an entry, as long as it may be, and a value.
-func (s *Session) labelled(line string, least match) (ref model.Ref, value, why string, ok bool) {
+// labelled returns the entries of the page that a line names with as many of its first words as it can, and how many those are.
+func (s *Session) labelled(line string) (found []model.Ref, words int) {
 	refs := s.pageEntries()
 	typed := strings.Fields(line)
-	for n := min(len(typed), longestLabel); n > 0; n-- {
-		label := strings.Join(typed[:n], " ")
-		found := pick(label, refs, entryNames)
-		if len(found) > 0 && least == exact && !named(label, found[0]) {
-			continue
-		}
-		if value = strings.Join(typed[n:], " "); len(found) == 1 {
-			return found[0], value, "", true
-		} else if len(found) > 1 {
-			return ref, value, s.several(label, found), true
+	for words = min(len(typed), longestLabel); words > 0; words-- {
+		if found = pick(strings.Join(typed[:words], " "), refs, entryNames); len(found) > 0 {
+			break
 		}
 	}
-	return ref, "", "", false
+	return found, words
 }
 
 // named reports whether a text is in full what an entry is called.

@@ -72,6 +72,9 @@ func (s *Session) obey(line string) {
 	if strings.ContainsAny(first, ".[") && s.obeyPath(first, rest) {
 		return
 	}
+	if found, words := s.labelled(line); len(found) > 0 && words > 1 && s.obeyLabel(line, true) { // "section name" is no section
+		return
+	}
 	for _, w := range s.words {
 		if strings.EqualFold(w.name, first) {
 			w.act(s, rest)
@@ -82,10 +85,9 @@ func (s *Session) obey(line string) {
 		s.turnTo(t)
 		return
 	}
-	if s.obeyLabel(line, exact) || s.obeyBeginning(first, rest) || s.obeyLabel(line, begins) {
-		return
+	if !s.obeyLabel(line, true) && !s.obeyBeginning(first, rest) && !s.obeyLabel(line, false) {
+		s.unknown(line, first)
 	}
-	s.unknown(line, first)
 }
 
 // obeyBeginning follows the beginning of a word or of a page, and reports whether there is any with it.
