@@ -17,6 +17,7 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/term"
 	"github.com/mattn/go-isatty"
 
 	"borewalk/calc"
@@ -311,8 +312,8 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 
 // byLines says why a dialogue in lines takes the place of the full screen; nothing where it does not, or -lines=false was said.
 func byLines(o options) string {
-	if term := os.Getenv("TERM"); !o.linesChosen && !terminal.Places(term) {
-		return fmt.Sprintf("lines mode: TERM=%s cannot place a cursor; -lines=false draws the full screen all the same", model.Clean(term))
+	if name := os.Getenv("TERM"); !o.linesChosen && !terminal.Places(name) {
+		return fmt.Sprintf("lines mode: TERM=%s cannot place a cursor; -lines=false draws the full screen all the same", model.Clean(name))
 	}
 	return ""
 }
@@ -331,7 +332,7 @@ func spoken(o options, file *planfile.File, source, why string, out, errs io.Wri
 	keyboard := isatty.IsTerminal(os.Stdin.Fd())
 	session := dialogue.New(file, out, dialogue.Options{
 		Path: o.path, Title: source, Why: why, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name),
-		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard,
+		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard, Width: width(out),
 	})
 	interrupts := make(chan os.Signal, 1)
 	signal.Notify(interrupts, os.Interrupt)
@@ -347,6 +348,16 @@ func spoken(o options, file *planfile.File, source, why string, out, errs io.Wri
 		return exitError
 	}
 	return exitOK
+}
+
+// width returns the columns of a terminal; 0 for what is none, or does not say.
+func width(out io.Writer) int {
+	if f, ok := out.(*os.File); ok {
+		if columns, _, err := term.GetSize(f.Fd()); err == nil {
+			return columns
+		}
+	}
+	return 0
 }
 
 // version returns what the build says of itself.

@@ -37,6 +37,7 @@ type Options struct {
 	Name    string // who works here, for the plan's log; empty asks at the first save
 	Version string // of the program, for papers
 	ASCII   bool   // no character beyond ASCII
+	Width   int    // columns of the terminal, which would break longer lines within words; 0 leaves lines as they are
 	Echo    bool   // repeat each line behind its prompt: nobody's typing stands there
 
 	Clock    func() time.Time // nil for the computer's
@@ -199,8 +200,37 @@ func (s *Session) sayRest() {
 	}
 }
 
+// write writes a line, in several where the terminal is narrower.
 func (s *Session) write(line string) {
-	s.out.WriteString(s.glyphs.Translate(model.Clean(line)) + "\n")
+	line = s.glyphs.Translate(model.Clean(line))
+	for s.options.Width > 0 && canvas.Width(line) > s.options.Width {
+		head, rest := broken(line, s.options.Width)
+		if rest == "" {
+			break
+		}
+		s.out.WriteString(head + "\n")
+		line = rest
+	}
+	s.out.WriteString(line + "\n")
+}
+
+// broken breaks a line at the last blank before a width, or at the first behind it where a word is longer; rest is empty where there
+// is none.
+func broken(line string, width int) (head, rest string) {
+	at := -1
+	for i, r := range line {
+		if r != ' ' || i == 0 {
+			continue
+		}
+		if at >= 0 && canvas.Width(line[:i]) > width {
+			break
+		}
+		at = i
+	}
+	if at < 0 {
+		return line, ""
+	}
+	return line[:at], strings.TrimLeft(line[at:], " ")
 }
 
 // name returns what the plan is called.

@@ -303,3 +303,19 @@ func TestANewPlan(t *testing.T) {
 		}
 	}
 }
+
+// TestLongLinesAreBrokenBetweenWords, so that none is cut by a narrow terminal, and nothing is lost.
+func TestLongLinesAreBrokenBetweenWords(t *testing.T) {
+	narrow, wide := open(t, plans.Default, dialogue.Options{Width: 40}), open(t, plans.Default, dialogue.Options{})
+	for _, line := range []string{"section 3", "lines all", "help", "findings", "what hole td", "section[3].td = 1e9"} {
+		got, want := narrow.hear(line), wide.hear(line)
+		if strings.Join(strings.Fields(got), " ") != strings.Join(strings.Fields(want), " ") {
+			t.Errorf("%s: %s", line, got)
+		}
+		for l := range strings.Lines(got) {
+			if len(l) > 41 && strings.Contains(l, " ") {
+				t.Errorf("%s: %q", line, l)
+			}
+		}
+	}
+}
