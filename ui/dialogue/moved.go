@@ -64,9 +64,9 @@ func (s *Session) sayMoved(c calc.Comparison) {
 	case here+elsewhere+known == 0:
 		s.say("no figure moved, no finding changed")
 	case elsewhere > 0 && here > 0:
-		s.say(fmt.Sprintf("and %d figures on other pages", elsewhere))
+		s.say(fmt.Sprintf("figures moved on other pages: %d", elsewhere))
 	case elsewhere > 0:
-		s.say(fmt.Sprintf("no figure of this page moved, %d on others", elsewhere))
+		s.say(fmt.Sprintf("no figure of this page moved; on other pages: %d", elsewhere))
 	}
 }
 
@@ -147,7 +147,7 @@ func (s *Session) changes(rest string) {
 		s.say("nothing differs " + since)
 		return
 	}
-	s.say(fmt.Sprintf("%s %d entries, %d findings and %d figures changed", since, len(c.Entries), len(c.Findings), len(c.Figures)))
+	s.say(fmt.Sprintf("changed %s: entries %d, findings %d, figures %d", since, len(c.Entries), len(c.Findings), len(c.Figures)))
 	for _, e := range c.Entries {
 		s.say(s.entryMoved(e))
 	}

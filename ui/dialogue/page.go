@@ -113,7 +113,7 @@ func (s *Session) entries(rest string) {
 	s.nameEntries()
 	said := s.sayEntries(func(ref model.Ref) bool { return all || ref.Get(s.plan).IsSet() || ref.Field.Required })
 	if blank := len(s.named.items) - said; blank > 0 {
-		s.say(fmt.Sprintf("%d more are blank: say entries all to hear them", blank))
+		s.say(fmt.Sprintf("blank entries: %d; say entries all to hear them", blank))
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 	"borewalk/ui/sheet"
 )
 
-// print prints a paper of the section being worked: said here, or to a file.
+// print prints a paper of the section being worked, or on a page of the well the sheets of them all: said here, or to a file.
 func (s *Session) print(rest string) {
 	if rest == "" {
 		s.say("papers: " + strings.Join(sheet.PaperNames(), ", "))
@@ -105,7 +105,7 @@ func (s *Session) printing(paper sheet.Paper, format sheet.Format) sheet.Options
 	plan := s.withLog()
 	o := sheet.Options{Format: format, Paper: paper, System: s.system, Section: s.section, ASCII: s.options.ASCII, Source: s.state(),
 		Version: s.options.Version, Hash: model.Hash(s.plan), Printed: s.options.Clock(), Changes: model.ChangesSince(s.plan, plan.Log)}
-	if len(s.plan.Sections) == 0 {
+	if paper == sheet.Sheets && s.sheet() < 0 { // the well and every section
 		o.Section = -1
 	}
 	if paper == sheet.ChangeNote || paper == sheet.ComparisonPaper {

@@ -12,6 +12,7 @@ import (
 	"borewalk/model/quantity"
 	"borewalk/plans"
 	"borewalk/ui/dialogue"
+	"borewalk/ui/sheet"
 )
 
 // everyEntry calls visit for each entry of a plan.
@@ -116,11 +117,25 @@ func another(t *rapid.T, ref model.Ref, was model.Entry) model.Entry {
 	return entry
 }
 
-// said fails where an answer holds what could drive a terminal.
+// said fails where an answer holds what could drive a terminal, or what only an eye can read.
 func said(t interface{ Fatalf(string, ...any) }, text string) {
 	for _, r := range text {
-		if r != '\n' && (unicode.IsControl(r) || r == unicode.ReplacementChar) {
+		drawn := r >= 0x2500 && r <= 0x259f
+		if r != '\n' && (drawn || unicode.IsControl(r) || r == unicode.ReplacementChar) {
 			t.Fatalf("%U in %q", r, text)
+		}
+	}
+}
+
+// TestPapersAreSaid without their drawings.
+func TestPapersAreSaid(t *testing.T) {
+	d := open(t, plans.Default, dialogue.Options{})
+	d.hear("lines all", "section 4")
+	for _, paper := range sheet.PaperNames() {
+		got := d.hear("print " + paper)
+		said(t, got)
+		if strings.Count(got, "\n") < 8 && !strings.HasPrefix(got, "nothing to print as ") {
+			t.Errorf("%s: %s", paper, got)
 		}
 	}
 }

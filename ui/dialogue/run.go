@@ -12,7 +12,7 @@ import (
 const prompt = "> "
 
 // Run holds the dialogue: it takes lines from input until the session is left or the input ends, and an interrupt, as ctrl+c sends
-// one, for a wish to leave. keyboard says that a person types the lines: then an end of input, as ctrl+d sends one, asks before
+// one, for a wish to leave, or in a script for its end. keyboard says that a person types the lines: then an end of input, as ctrl+d sends one, asks before
 // something is lost, and one behind it does not. The error is that of reading or writing.
 func (s *Session) Run(input io.Reader, interrupts <-chan os.Signal, keyboard bool) error {
 	heard := listen(input)
@@ -43,6 +43,10 @@ func (s *Session) Run(input io.Reader, interrupts <-chan os.Signal, keyboard boo
 			}
 		case <-interrupts:
 			s.out.WriteString("\n")
+			if !keyboard { // nobody is there to answer, and the next line of a script is no answer
+				s.Lose()
+				continue
+			}
 			s.interrupted()
 		}
 	}

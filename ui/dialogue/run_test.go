@@ -45,7 +45,7 @@ func TestHowADialogueEnds(t *testing.T) {
 		{"nothing done, the input ends", false, []string{"where\n"}, nil, false, "> \n"},
 		{"nothing done, ctrl+d", true, []string{""}, nil, false, "> \n"},
 		{"left", true, []string{"quit\n"}, nil, false, "> "},
-		{"a script ends with work not saved", false, []string{edit}, nil, true, "not saved and lost: 1 changes\nlost: section 3: Total depth of the bit, along hole: 2155 m to 2160 m\n"},
+		{"a script ends with work not saved", false, []string{edit}, nil, true, "changes not saved and lost: 1\nlost: section 3: Total depth of the bit, along hole: 2155 m to 2160 m\n"},
 		{"undone", false, []string{edit, "undo\n"}, nil, false, "> \n"},
 		{"the last line has no end", false, []string{"section[3].td = 2160 m"}, nil, true, "lost: section 3"},
 		{"ctrl+d with work not saved asks", true, []string{edit, "", "3\n", "undo\n", "quit\n"}, nil, false, "still here"},

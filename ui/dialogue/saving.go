@@ -120,10 +120,10 @@ func (s *Session) Lose() {
 		return
 	}
 	rows := s.history.Pending()
-	s.say(fmt.Sprintf("the input has ended; not saved and lost: %d changes", len(rows)))
+	s.say(fmt.Sprintf("the input has ended; changes not saved and lost: %d", len(rows)))
 	for i, r := range rows {
 		if i == usualPart {
-			s.say(fmt.Sprintf("and %d more", len(rows)-i))
+			s.say(fmt.Sprintf("lost beside these: %d", len(rows)-i))
 			break
 		}
 		s.say("lost: " + r.Words(s.plan))

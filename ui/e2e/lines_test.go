@@ -21,6 +21,13 @@ func plainOnly(t *testing.T, s *ptytest.Session) {
 	}
 }
 
+// atPrompt waits until a long answer has scrolled by: its end is seen, and the prompt stands below.
+func atPrompt(s *ptytest.Session, end string) {
+	s.WaitFor(end+" and a prompt", func(screen string) bool {
+		return strings.Contains(screen, end) && strings.HasSuffix(strings.TrimRight(screen, "\n"), "\n>")
+	})
+}
+
 // A terminal that cannot place a cursor, and one that is told to, get lines of text and not one escape sequence.
 func TestLinesHoldNoEscape(t *testing.T) {
 	for _, test := range []struct {
@@ -46,11 +53,11 @@ func TestLinesHoldNoEscape(t *testing.T) {
 			s.Type("lines all\r")
 			s.Wait("as a whole")
 			s.Type("findings all\r")
-			s.Wait("> findings all")
+			atPrompt(s, " ok section 5: ")
 			s.Type("copy page\r")
 			s.Wait("copied to")
 			s.Type("print step-list\r")
-			s.Wait("Planning aid.")
+			atPrompt(s, "Planning aid.")
 			s.Type(ptytest.CtrlC)
 			s.Wait("the plan has changes that are not saved")
 			s.Type("3\r")
