@@ -2,6 +2,7 @@ package dialogue
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"borewalk/model"
@@ -17,7 +18,7 @@ func (s *Session) find(rest string) {
 	}
 	s.named = list{}
 	seen := map[model.Ref]bool{}
-	for _, t := range model.Topics() {
+	for _, t := range s.topics() {
 		for _, l := range model.Page(s.plan, t, s.section) {
 			if l.Kind != model.PageEntry || seen[l.Ref] || !holds(rest, l.Ref.Words()+" "+l.Ref.Field.Label+" "+l.Ref.Group.Title+" "+l.Ref.Field.Key) {
 				continue
@@ -28,10 +29,10 @@ func (s *Session) find(rest string) {
 	}
 	sheets := []int{-1}
 	if len(s.plan.Sections) > 0 {
-		sheets = append(sheets, s.section)
+		sheets = []int{s.section, -1}
 	}
 	for _, sheet := range sheets {
-		for _, t := range model.Topics() {
+		for _, t := range s.topics() {
 			for _, l := range wording.FigureLines(s.result.Sheet(sheet), t) {
 				if len(l.Figures) > 0 && holds(rest, l.Figures[0].Group+" "+l.Figures[0].Name+" "+l.Figures[0].Key) {
 					s.found(item{figures: l.Figures, sheet: sheet}, t, wording.Figures(l.Figures, s.system))
@@ -42,6 +43,17 @@ func (s *Session) find(rest string) {
 	if len(s.named.items) == 0 {
 		s.say(fmt.Sprintf("nothing of this section or the well holds %q", rest))
 	}
+}
+
+// topics returns the pages in the order in which they are looked through: the one that is open first, the well last.
+func (s *Session) topics() []model.Topic {
+	order := []model.Topic{s.topic}
+	for _, t := range append(slices.Clone(model.Topics()[1:]), model.TopicWell) {
+		if t != s.topic {
+			order = append(order, t)
+		}
+	}
+	return order
 }
 
 // found adds something to the list and says it with its page.

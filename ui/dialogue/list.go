@@ -156,7 +156,7 @@ func (s *Session) goToEntry(ref model.Ref) {
 	s.turnTo(ref.Field.Topic)
 	for i, r := range s.pageEntries() {
 		if r == ref {
-			s.say(fmt.Sprintf("%d. %s: %s", i+1, ref.Field.Label, wording.Content(s.plan, ref, s.system)))
+			s.say(fmt.Sprintf("%d. %s: %s", i+1, label(ref), wording.Content(s.plan, ref, s.system)))
 		}
 	}
 }

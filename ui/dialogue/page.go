@@ -136,7 +136,7 @@ func (s *Session) sayEntries(wanted func(model.Ref) bool) (said int) {
 				s.say(head + ":")
 				open = true
 			}
-			s.say(fmt.Sprintf("%d. %s: %s", n, l.Ref.Field.Label, wording.Content(s.plan, l.Ref, s.system)))
+			s.say(fmt.Sprintf("%d. %s: %s", n, label(l.Ref), wording.Content(s.plan, l.Ref, s.system)))
 			said++
 		}
 	}

@@ -41,11 +41,17 @@ func (s *Session) askStart(g *model.Group, i int, make func()) {
 	}
 	ref := model.Ref{Group: g, Field: g.Fields[i]}
 	usual := wording.Content(s.plan, ref, s.system)
-	text := fmt.Sprintf("question %d of %d: %s? nothing for %s", i+1, len(g.Fields), ref.Field.Name, usual)
-	if r := ref.Field.RangeText(s.system); r != "" {
-		text += "; " + r
+	lines := []string{fmt.Sprintf("question %d of %d: %s? nothing for %s", i+1, len(g.Fields), ref.Field.Name, usual)}
+	if r := ref.Field.RangeText(s.system); r != "" && len(ref.Field.Choices) == 0 {
+		lines[0] += "; range " + r
 	}
-	s.ask([]string{text}, func(line string) {
+	for k, choice := range ref.Field.Choices {
+		lines = append(lines, fmt.Sprintf("%d. %s", k+1, choice))
+	}
+	s.ask(lines, func(line string) {
+		if k := chosen(line, ref.Field.Choices); k >= 0 {
+			line = ref.Field.Choices[k]
+		}
 		if line != "" {
 			entry, err := s.read(ref, line)
 			if err != nil {

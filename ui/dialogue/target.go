@@ -78,22 +78,31 @@ func (s *Session) several(text string, refs []model.Ref) string {
 	return fmt.Sprintf("%q may be %s; say the number", text, strings.Join(names, ", "))
 }
 
-// inPage names an entry as the page has it: with its row, without its section.
+// label is what an entry is called in a list: its label, and where that is as long as a narrow screen has room for and only begins what
+// the name says, all of that.
+func label(ref model.Ref) string {
+	const room = 16 // columns of a label, at most
+	if i := strings.Index(ref.Field.Name, ref.Field.Label); i >= 0 && len(ref.Field.Label) == room {
+		return ref.Field.Name[i:]
+	}
+	return ref.Field.Label
+}
+
+// inPage names an entry as the page has it: with its row or its table, without its section.
 func inPage(ref model.Ref) string {
-	name := ref.Brief()
+	name := strings.TrimSuffix(ref.Brief(), ref.Field.Label) + label(ref)
 	if rest, ok := strings.CutPrefix(name, fmt.Sprintf("section %d", ref.Place.Outer+1)); ok && wording.InSection(ref) {
 		name = strings.TrimLeft(rest, ",: ")
+	}
+	if !ref.Group.List && ref.Group.Parent != nil {
+		name = ref.Group.Title + ": " + name
 	}
 	return name
 }
 
 // entryNames returns what an entry is called on its page.
 func entryNames(ref model.Ref) []string {
-	names := []string{ref.Field.Label, ref.Field.Name, inPage(ref)}
-	if !ref.Group.List {
-		names = append(names, ref.Group.Title+" "+ref.Field.Label)
-	}
-	return names
+	return []string{ref.Field.Label, label(ref), ref.Field.Name, inPage(ref)}
 }
 
 // obeyPath follows a line that begins with a path, and reports whether it does.
