@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"runtime"
 	"runtime/debug"
 	"slices"
@@ -16,6 +17,7 @@ import (
 	"syscall"
 	"time"
 
+	"github.com/charmbracelet/x/term"
 	"github.com/mattn/go-isatty"
 
 	"borewalk/calc"
@@ -25,8 +27,10 @@ import (
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
 	"borewalk/model/quantity"
+	"borewalk/model/statefolder"
 	"borewalk/plans"
 	"borewalk/ui"
+	"borewalk/ui/dialogue"
 	"borewalk/ui/leaving"
 	_ "borewalk/ui/quiet" // before bubbletea: keeps start-up from asking the terminal
 	"borewalk/ui/sheet"
@@ -40,6 +44,7 @@ const (
 	exitStop  = 2 // the plan has a stop finding
 	// exitSignal and the number of the signal is what shells use too.
 	exitSignal = 128
+	exitLost   = 3 // the lines of a dialogue ended before something was saved
 )
 
 // Messages quote what the command line and files hold, which must not drive the terminal.
@@ -52,6 +57,7 @@ type options struct {
 	demoChosen         bool
 	check, fresh       bool
 	readOnly           bool
+	lines, linesChosen bool
 	ascii, plain       bool
 	version            bool
 	section            int
@@ -76,8 +82,11 @@ func run(args []string, out, errs io.Writer) int {
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check || o.print != "" || o.paper != "" || !terminals(out) {
+	if o.check || o.print != "" || o.paper != "" || !o.lines && !terminals(out) {
 		return printed(o, file, source, out, errs)
+	}
+	if why := byLines(o); o.lines || why != "" {
+		return spoken(o, file, source, why, out, errs)
 	}
 	return planned(o, file, source, errs)
 }
@@ -97,6 +106,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.StringVar(&o.name, "name", "", "your `name` or initials, for the plan's log; without it you are asked at the first save")
 	f.StringVar(&o.since, "since", "", "what a change note begins at: the last `mark` in the plan's log, handover or baseline; without it the baseline")
 	f.StringVar(&o.against, "against", "", "the other `plan`'s file of a comparison")
+	f.BoolVar(&o.lines, "lines", false, "a dialogue in lines of text, for screen readers, paper and scripts; on by itself where TERM is dumb")
 	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
 	f.BoolVar(&o.plain, "no-colour", false, "use no colour; on by itself with NO_COLOR and on simple terminals")
 	f.BoolVar(&o.version, "version", false, "print the version and exit")
@@ -110,7 +120,10 @@ func parse(args []string, errs io.Writer) (options, error) {
 		return o, err
 	}
 	o.path = f.Arg(0)
-	f.Visit(func(set *flag.Flag) { o.demoChosen = o.demoChosen || set.Name == "demo" })
+	f.Visit(func(set *flag.Flag) {
+		o.demoChosen = o.demoChosen || set.Name == "demo"
+		o.linesChosen = o.linesChosen || set.Name == "lines"
+	})
 	if err := o.clash(f.Args()); err != nil {
 		fmt.Fprintln(errs, err)
 		return o, err
@@ -131,6 +144,8 @@ func (o options) clash(plans []string) error {
 		return errors.New("-new asks its questions full screen: -print, -paper and -check need a plan that is there")
 	case o.readOnly && (o.path == "" || o.check || o.print != "" || o.paper != ""):
 		return errors.New("-read-only opens a plan in the planner: name the plan, without -print, -paper and -check, which only read it anyway")
+	case o.lines && (o.check || o.print != "" || o.paper != ""):
+		return errors.New("-lines holds a dialogue, -print, -paper and -check print and exit: take one of them")
 	case o.check && (o.print != "" || o.paper != ""):
 		return errors.New("-check and -print or -paper print different things: take one of them")
 	case o.since != "" && !o.prints(sheet.ChangeNote):
@@ -165,7 +180,8 @@ func terminals(out io.Writer) bool {
 	return ok && isatty.IsTerminal(f.Fd()) && isatty.IsTerminal(os.Stdin.Fd())
 }
 
-// printed prints the sheets or the findings.
+// printed prints the sheets or the findings. What was not asked for by name stands for the planner, so that its exit code tells of
+// a stop finding as that of a check does.
 func printed(o options, file *planfile.File, source string, out, errs io.Writer) int {
 	format, err := sheet.ParseFormat(o.print)
 	if o.print == "" {
@@ -210,7 +226,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
-	if o.check && stops(result, o.section-1) {
+	if o.print == "" && o.paper == "" && stops(result, o.section-1) {
 		return exitStop
 	}
 	return exitOK
@@ -295,6 +311,8 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		choices.Colours = 0
 	}
 	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
+	output := terminal.NewOutput(os.Stdout)
+	choices.Terminal = output
 	journalled(o, file, &choices)
 	planner := ui.New(file, choices)
 	defer planner.Close()
@@ -303,13 +321,12 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
 		return exitError
 	}
-	output := terminal.NewOutput(os.Stdout)
 	return farewell(leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output), planner, errs)
 }
 
 // journalled gives the planner a journal, and what earlier runs left of the plan in theirs.
 func journalled(o options, file *planfile.File, choices *ui.Options) {
-	state, _ := journal.Folder(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
+	state, _ := statefolder.Path(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
 	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { report(&leaving.Fault{What: what, Stack: stack}, o.path) })
 	var notices []string
 	choices.Left, notices = journal.Begin(o.path, state, file.Plan)
@@ -319,7 +336,7 @@ func journalled(o options, file *planfile.File, choices *ui.Options) {
 // report writes a fault of the program to a file and returns what to say of it.
 func report(fault *leaving.Fault, plan string) string {
 	when := time.Now()
-	state, err := journal.Folder(os.Getenv, runtime.GOOS)
+	state, err := statefolder.Path(os.Getenv, runtime.GOOS)
 	path := ""
 	if err == nil {
 		path, err = fault.Report(state, version(), plan, when)
@@ -362,7 +379,7 @@ func leftBehind(o options, plan *model.Plan, errs io.Writer) {
 	if o.path == "" {
 		return
 	}
-	state, _ := journal.Folder(os.Getenv, runtime.GOOS)
+	state, _ := statefolder.Path(os.Getenv, runtime.GOOS)
 	found, damaged := journal.Find(o.path, state)
 	for _, f := range found {
 		if f.More(plan) {
@@ -372,6 +389,56 @@ func leftBehind(o options, plan *model.Plan, errs io.Writer) {
 	for _, d := range damaged {
 		fmt.Fprintln(errs, model.Clean(d.Why.Error()))
 	}
+}
+
+// byLines says why a dialogue in lines takes the place of the full screen; nothing where it does not, or -lines=false was said.
+func byLines(o options) string {
+	if name := os.Getenv("TERM"); !o.linesChosen && !terminal.Places(name) {
+		return fmt.Sprintf("lines mode: TERM=%s cannot place a cursor; -lines=false draws the full screen all the same", model.Clean(name))
+	}
+	return ""
+}
+
+// spoken holds the dialogue in lines and returns when it is left.
+func spoken(o options, file *planfile.File, source, why string, out, errs io.Writer) int {
+	seen := terminal.Look(os.Getenv, runtime.GOOS)
+	_, err := system(o, file.Plan)
+	if err == nil {
+		err = hasSection(file.Plan, o.section)
+	}
+	if err != nil {
+		fmt.Fprintln(errs, err)
+		return exitError
+	}
+	keyboard := isatty.IsTerminal(os.Stdin.Fd())
+	session := dialogue.New(file, out, dialogue.Options{
+		Path: o.path, Title: source, Why: why, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name),
+		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard, Width: width(out),
+	})
+	interrupts := make(chan os.Signal, 1)
+	signal.Notify(interrupts, os.Interrupt)
+	err = session.Run(os.Stdin, interrupts, keyboard)
+	switch {
+	case session.Lost():
+		return exitLost
+	case err != nil:
+		fmt.Fprintln(errs, "stopped:", err)
+		return exitError
+	case !keyboard && session.Refused() > 0:
+		fmt.Fprintf(errs, "lines not followed: %d\n", session.Refused())
+		return exitError
+	}
+	return exitOK
+}
+
+// width returns the columns of a terminal; 0 for what is none, or does not say.
+func width(out io.Writer) int {
+	if f, ok := out.(*os.File); ok {
+		if columns, _, err := term.GetSize(f.Fd()); err == nil {
+			return columns
+		}
+	}
+	return 0
 }
 
 // version returns what the build says of itself.

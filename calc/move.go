@@ -23,6 +23,12 @@ func (m Move) String() string {
 // Moves returns the ways to move in the order in which they are offered.
 func Moves() []Move { return []Move{MoveAll, KeepBelowMudline, KeepRKB} }
 
+// MovesDatum reports whether giving an entry a new content moves the seabed or the rotary under a plan that has depths to move.
+func MovesDatum(plan *model.Plan, ref model.Ref, to model.Entry) bool {
+	return ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap") && to.IsSet() &&
+		ref.Get(plan).IsSet() && len(plan.Sections) > 0
+}
+
 // MoveDatum returns the changes that follow from giving ref, which is the air gap or the water depth, a new value: that
 // change first, then every depth that moves with it.
 //

@@ -231,8 +231,8 @@ func (p *Planner) goToFigure(section int, f *calc.Figure) bool {
 	}
 	lines := p.figureLines()
 	for i, l := range lines {
-		for k := range l.figures {
-			if l.figures[k].Key == f.Key {
+		for k := range l.Figures {
+			if l.Figures[k].Key == f.Key {
 				p.focusFigure(lines, i)
 				return true
 			}

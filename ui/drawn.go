@@ -26,7 +26,7 @@ func (k *kept[T]) get(make func() []T) []T {
 	return k.list
 }
 
-// lines returns the fields pane of the page, top to bottom.
+// lines returns the fields pane of the page, top to bottom, without what stands in tables and rows that are closed.
 func (p *Planner) lines() []line {
 	if p.drawn == nil {
 		return p.makeLines()

@@ -10,6 +10,7 @@ import (
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
+	"borewalk/ui/wording"
 )
 
 // editing is an entry being typed. The plan holds it while it is good, so that everything on the screen follows each
@@ -177,8 +178,7 @@ func (p *Planner) change(ref model.Ref, to model.Entry) {
 	switch {
 	case ref.Get(p.plan) == to:
 		p.evaluate()
-	case ref.Group.Name == "well" && (ref.Field.Key == "water_depth" || ref.Field.Key == "air_gap") && to.IsSet() &&
-		ref.Get(p.plan).IsSet() && len(p.plan.Sections) > 0:
+	case calc.MovesDatum(p.plan, ref, to):
 		p.evaluate()
 		p.overlay = newMove(p, ref, to)
 	case ref.Group == model.SectionGroup() && ref.Field.Key == "depth_by":
@@ -255,17 +255,7 @@ func (p *Planner) followUnits(before string) {
 
 // editName says what an edit does, for undo to show: "section 3 hole TD: 2155.0 m to 2085.0 m".
 func (p *Planner) editName(ref model.Ref, to model.Entry) string {
-	show := func(e model.Entry) string {
-		if text := ref.Field.ScreenText(e, p.system); text != "" {
-			return text
-		}
-		return "blank"
-	}
-	where := ""
-	if ref.Group == model.SectionGroup() || ref.Group.Parent == model.SectionGroup() {
-		where = fmt.Sprintf("section %d ", ref.Place.Outer+1)
-	}
-	return where + ref.Field.Label + ": " + show(ref.Get(p.plan)) + " to " + show(to)
+	return wording.EditName(p.plan, ref, to, p.system)
 }
 
 // stepEntry moves the entry being typed by its natural step, everything following live.

@@ -8,34 +8,15 @@ import (
 	"borewalk/calc"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // figureLine is one line of figures: those that share a name, or the heading of a group.
-type figureLine struct {
-	heading string
-	figures []calc.Figure
-}
+type figureLine = wording.FigureLine
 
 // makeFigureLines makes what figureLines returns.
 func (p *Planner) makeFigureLines() []figureLine {
-	var lines []figureLine
-	group := ""
-	for _, f := range p.result.Sheet(p.sheet()).Figures {
-		if f.Topic != p.topic {
-			continue
-		}
-		if f.Group != group {
-			group = f.Group
-			lines = append(lines, figureLine{heading: group})
-		}
-		if f.Column != "" && len(lines) > 0 && len(lines[len(lines)-1].figures) > 0 {
-			last := &lines[len(lines)-1]
-			last.figures = append(last.figures, f)
-			continue
-		}
-		lines = append(lines, figureLine{figures: []calc.Figure{f}})
-	}
-	return lines
+	return wording.FigureLines(p.result.Sheet(p.sheet()), p.topic)
 }
 
 // changeOf returns how much a figure has changed since the baseline, as text; nothing when it has not, or when there is
@@ -69,7 +50,7 @@ func (p *Planner) followChange(before *calc.Result) {
 	}
 	old := before.Sheet(p.sheet())
 	moved := func(l figureLine) bool {
-		return slices.ContainsFunc(l.figures, func(f calc.Figure) bool {
+		return slices.ContainsFunc(l.Figures, func(f calc.Figure) bool {
 			was, ok := old.Find(f.Key)
 			return !ok || was.OK != f.OK || was.Value != f.Value
 		})
@@ -124,7 +105,7 @@ func (p *Planner) drawFigures(r canvas.Region) {
 	at := p.figureAt(lines)
 	first := figuresFrom(at, r.H(), len(lines))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {
-		below := lines[min(first+y+1, len(lines)-1)].figures
+		below := lines[min(first+y+1, len(lines)-1)].Figures
 		p.drawFigureLine(r.Sub(0, y, r.W(), 1), lines[first+y], below, first+y == at && p.figures)
 	}
 	if first > 0 {
@@ -148,13 +129,13 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	if extra > 0 {
 		first = r.W() - 1 - extra*cellWidth
 	}
-	if l.heading != "" {
-		p.drawHeading(r, l.heading, mark, style, columns[:min(len(columns), 1+extra)], first)
+	if l.Heading != "" {
+		p.drawHeading(r, l.Heading, mark, style, columns[:min(len(columns), 1+extra)], first)
 		return
 	}
-	p.drawFigure(r.Sub(0, 0, first, 1), l.figures, 1+extra, mark, style)
-	for i := 1; i < len(l.figures) && i <= extra; i++ {
-		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
+	p.drawFigure(r.Sub(0, 0, first, 1), l.Figures, 1+extra, mark, style)
+	for i := 1; i < len(l.Figures) && i <= extra; i++ {
+		p.drawCell(r, first+(i-1)*cellWidth, l.Figures[i], style)
 	}
 }
 
@@ -268,7 +249,7 @@ func (p *Planner) drawTable(r canvas.Region) {
 	rows := r.H()
 	first := figuresFrom(at, rows, len(lines))
 	for y := 0; y < rows && first+y < len(lines); y++ {
-		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at && p.figures)
+		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].Figures, first+y == at && p.figures)
 	}
 	more(p, r, first > 0, first+rows < len(lines))
 }
@@ -288,12 +269,12 @@ func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figu
 	}
 	columns := max(1, min((r.W()-2-leastName)/cellWidth, 5))
 	name := r.W() - 1 - columns*cellWidth
-	if l.heading != "" {
-		p.drawHeading(r, l.heading, mark, style, below[:min(len(below), columns)], name+cellWidth)
+	if l.Heading != "" {
+		p.drawHeading(r, l.Heading, mark, style, below[:min(len(below), columns)], name+cellWidth)
 		return
 	}
-	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
-	for i, f := range l.figures {
+	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.Figures[0].Name), name-1), style)
+	for i, f := range l.Figures {
 		if i < columns {
 			p.drawCell(r, name+i*cellWidth, f, style)
 		}

@@ -75,8 +75,8 @@ func (p *Planner) focusLine(lines []line, at int) {
 func figureKeys(lines []figureLine) []string {
 	keys := make([]string, len(lines))
 	for i, l := range lines {
-		if l.heading == "" {
-			keys[i] = l.figures[0].Key
+		if l.Heading == "" {
+			keys[i] = l.Figures[0].Key
 		}
 	}
 	return keys
@@ -93,7 +93,7 @@ func (p *Planner) focusFigure(lines []figureLine, at int) {
 }
 
 func belowHeading(lines []figureLine, at int) int {
-	for at < len(lines)-1 && lines[at].heading != "" {
+	for at < len(lines)-1 && lines[at].Heading != "" {
 		at++
 	}
 	return at
@@ -105,7 +105,7 @@ func (p *Planner) focusedFigures() []calc.Figure {
 	if len(lines) == 0 {
 		return nil
 	}
-	return lines[p.figureAt(lines)].figures
+	return lines[p.figureAt(lines)].Figures
 }
 
 // focusedFigure returns the first figure of the focused line.
@@ -141,7 +141,7 @@ func (p *Planner) moveBy(n int) {
 func (p *Planner) moveFigure(n int) {
 	lines := p.figureLines()
 	at := max(0, min(p.figureAt(lines)+n, len(lines)-1))
-	for n < 0 && at > 0 && lines[at].heading != "" {
+	for n < 0 && at > 0 && lines[at].Heading != "" {
 		at--
 	}
 	p.focusFigure(lines, at)

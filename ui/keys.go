@@ -70,6 +70,7 @@ func bindings() []binding {
 		bind(looking, "m", "m", "units: the plan's, metric, field, SI", "", do((*Planner).turnUnits), nil),
 		bind(looking, "b", "b", "make the present figures the baseline of changes", "", do((*Planner).takeBaseline), nil),
 		bind(looking, "C", "C", "what changed, against a mark, a save or another plan; the log", "", do((*Planner).askChanges), nil),
+		bind(looking, "c", "c", "copy as text: figure, entry, finding, working, the page's sheet", "", do((*Planner).askCopy), nil),
 		bind(looking, "t", "t", "schematic: true depth scale on or off", "", do(func(p *Planner) { p.scale = !p.scale }), nil),
 		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do(func(p *Planner) { p.whole = !p.whole }), nil),
 		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),

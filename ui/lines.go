@@ -7,6 +7,7 @@ import (
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // lineKind says what a line of the fields pane is.
@@ -30,97 +31,38 @@ type line struct {
 
 // makeLines makes what lines returns.
 func (p *Planner) makeLines() []line {
-	lines := p.planLines()
-	if p.topic == model.TopicWell || p.topic == model.TopicHandover {
-		return lines
-	}
-	if len(p.plan.Sections) == 0 {
-		return append(lines, line{kind: lineAdd, group: model.SectionGroup()})
-	}
-	at := model.Place{Outer: p.section}
-	section := model.SectionGroup()
-	lines = p.appendFields(lines, section, at)
-	for _, g := range section.Lists {
-		if g.Topic == p.topic {
-			lines = p.appendNested(lines, g, at)
-		}
-	}
-	return lines
-}
-
-// appendNested adds a list of a section, or a single table of it, closed until it is opened. What would not count is left out, but for
-// rows that are there.
-func (p *Planner) appendNested(lines []line, g *model.Group, at model.Place) []line {
-	if g.List {
-		if g.Len(p.plan, at) == 0 && g.Idle(p.plan, at) != "" {
-			return lines
-		}
-		return p.appendList(lines, g, at)
-	}
-	fields := p.appendFields(nil, g, at)
-	if len(fields) == 0 {
-		return lines
-	}
-	open := p.isOpen(g, model.Place{}, len(lines) == 0) // what a page begins with is not hidden
-	lines = append(lines, line{kind: lineHeading, group: g, open: open})
-	if open {
-		lines = append(lines, fields...)
-	}
-	return lines
-}
-
-// planLines returns the fields of the page that the plan has once, whatever section is open.
-func (p *Planner) planLines() []line {
 	var lines []line
-	for _, g := range model.Groups() {
-		switch {
-		case g == model.SectionGroup() || !g.On(p.topic):
-			continue
-		case g.List:
-			lines = p.appendList(lines, g, model.Place{})
+	closed := -1 // the level of the table or row that hides what comes, -1 for none
+	for _, l := range model.Page(p.plan, p.topic, p.section) {
+		if closed >= 0 && l.Level > closed {
 			continue
 		}
-		open := p.isOpen(g, model.Place{}, g.Name != "units" && g.Name != "limits")
-		lines = append(lines, line{kind: lineHeading, group: g, open: open})
-		if open {
-			lines = p.appendFields(lines, g, model.Place{})
-			for _, list := range g.Lists {
-				if listShown(p.plan, list) {
-					lines = p.appendList(lines, list, model.Place{})
-				}
-			}
+		closed = -1
+		next := p.lineOf(l, len(lines) == 0)
+		if (next.kind == lineHeading || next.kind == lineRow) && !next.open {
+			closed = l.Level
 		}
+		lines = append(lines, next)
 	}
 	return lines
 }
 
-// listShown leaves out the survey list while the well path is not given by one.
-func listShown(plan *model.Plan, g *model.Group) bool {
-	return g.Path() != "trajectory.survey" || plan.Trajectory.Method == model.SurveyList
-}
-
-// appendFields adds the fields that count just now, and the planned ones that something as built counts in place of.
-func (p *Planner) appendFields(lines []line, g *model.Group, at model.Place) []line {
-	for _, f := range g.Fields {
-		ref := model.Ref{Group: g, Field: f, Place: at}
-		if shown := ref.Idle(p.plan) == "" || ref.AsBuilt(p.plan) != ""; f.Topic == p.topic && shown {
-			lines = append(lines, line{kind: lineField, ref: ref, group: g, place: at})
+// lineOf returns a line of the page as the fields pane has it; first is the one that the page begins with.
+func (p *Planner) lineOf(l model.PageLine, first bool) line {
+	g, at := l.Ref.Group, l.Ref.Place
+	switch l.Kind {
+	case model.PageTable:
+		usual := g.Name != "units" && g.Name != "limits"
+		if g.Parent == model.SectionGroup() {
+			usual = first // what a page begins with is not hidden
 		}
+		return line{kind: lineHeading, group: g, open: p.isOpen(g, model.Place{}, usual)}
+	case model.PageRow:
+		return line{kind: lineRow, group: g, place: at, open: p.isOpen(g, at, g.Len(p.plan, at) == 1)}
+	case model.PageAdd:
+		return line{kind: lineAdd, group: g, place: at}
 	}
-	return lines
-}
-
-func (p *Planner) appendList(lines []line, g *model.Group, at model.Place) []line {
-	n := g.Len(p.plan, at)
-	for i := range n {
-		place := g.At(at, i)
-		open := p.isOpen(g, place, n == 1)
-		lines = append(lines, line{kind: lineRow, group: g, place: place, open: open})
-		if open {
-			lines = p.appendFields(lines, g, place)
-		}
-	}
-	return append(lines, line{kind: lineAdd, group: g, place: g.At(at, n)})
+	return line{kind: lineField, ref: l.Ref, group: g, place: at}
 }
 
 // isOpen reports whether a heading or row is open; unless told otherwise it is as usual.
@@ -189,15 +131,7 @@ func (p *Planner) goToRow(list *model.Group, at model.Place) bool {
 }
 
 // whereIs names an entry or a list in words, for a person to go to.
-func (p *Planner) whereIs(path model.Path) string {
-	if ref, ok := model.Find(p.plan, path); ok {
-		return ref.Words()
-	}
-	if list, _, ok := model.FindList(p.plan, path); ok {
-		return "add " + strings.ToLower(list.Title)
-	}
-	return string(path)
-}
+func (p *Planner) whereIs(path model.Path) string { return wording.WhereIs(p.plan, path) }
 
 // summary returns the content of a list's row on one line of a width; numbers that follow each other in one unit share it. What
 // has no room is left out, a number as a whole.

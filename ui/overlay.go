@@ -10,6 +10,7 @@ import (
 
 	"borewalk/model"
 	"borewalk/ui/canvas"
+	"borewalk/ui/clip"
 )
 
 // overlay is what lies over the page and takes the keys: a list to choose from, a text to read, a question.
@@ -36,19 +37,24 @@ type item struct {
 
 // menu is an overlay with a list. Without pick it is a text to scroll.
 type menu struct {
-	title string
-	items []item
-	at    int // the item in focus, or the first line shown when there is nothing to pick
-	pick  func(p *Planner, i int)
-	small bool    // shown and answered in a window that is too small for the pages
-	back  overlay // what esc returns to; nil for the page
+	title  string
+	items  []item
+	at     int // the item in focus, or the first line shown when there is nothing to pick
+	pick   func(p *Planner, i int)
+	copied func(i int) []string // what is copied of an item, or of a whole text; nil where nothing is
+	small  bool                 // shown and answered in a window that is too small for the pages
+	back   overlay              // what esc returns to; nil for the page
 }
 
 func (u *menu) hint() string {
+	text := "up down choose · enter takes it"
 	if u.pick == nil {
-		return "up down scroll · esc or q closes"
+		text = "up down scroll"
 	}
-	return "up down choose · enter takes it · esc or q closes"
+	if u.copied != nil {
+		text += " · c copies"
+	}
+	return text + " · esc or q closes"
 }
 
 // below returns the title and the item in focus in full, since the box may have cut them.
@@ -75,6 +81,10 @@ func (u *menu) update(p *Planner, m tea.KeyMsg) {
 		u.step(-len(u.items))
 	case "end":
 		u.step(len(u.items))
+	case "c":
+		if u.copied != nil && u.at < len(u.items) {
+			p.copyText(clip.Text(u.copied(u.at), p.plan, p.now()))
+		}
 	case "enter", "right":
 		if u.pick != nil && u.at < len(u.items) && !u.items[u.at].dead {
 			p.overlay = nil

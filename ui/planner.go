@@ -9,6 +9,9 @@ package ui
 import (
 	"cmp"
 	"fmt"
+	"io"
+	"os"
+	"runtime"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -54,6 +57,10 @@ type Options struct {
 	// Journal keeps what is not saved against a crash; nil for nothing kept. Left is what earlier runs kept of this plan.
 	Journal *journal.Keeper
 	Left    []*journal.Found
+
+	Terminal io.Writer           // takes what sets its clipboard; nil for a terminal that has none
+	Env      func(string) string // the environment; nil for os.Getenv
+	System   string              // the operating system as runtime.GOOS spells it; empty for the computer's
 
 	Now     func() time.Time           // the hour that a handover is stamped with; nil for the clock
 	Changes func(*model.Plan) []string // what has changed since the last handover; nil for what the plan's log says
@@ -133,6 +140,10 @@ func New(file *planfile.File, options Options) *Planner {
 	if options.Clock == nil {
 		p.options.Clock = time.Now
 	}
+	if options.Env == nil {
+		p.options.Env = os.Getenv
+	}
+	p.options.System = cmp.Or(options.System, runtime.GOOS)
 	if options.Bars == nil {
 		p.options.Bars = calc.Bars
 	}

@@ -1,18 +1,15 @@
 package ui
 
 import (
-	"cmp"
 	"fmt"
-	"math"
-	"slices"
 	"strconv"
 	"strings"
 
 	"borewalk/calc"
-	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/schematic"
+	"borewalk/ui/wording"
 )
 
 // say adds a paragraph to a text, broken into lines of the width of the page.
@@ -44,6 +41,7 @@ func (p *Planner) showWorking() {
 	}
 	u.say(p, canvas.Plain, "")
 	u.say(p, canvas.Plain, "Planning aid: verify by independent calculation.")
+	u.copied = func(int) []string { return p.workingCopied(figures) }
 	p.overlay = u
 }
 
@@ -77,16 +75,7 @@ func (p *Planner) addWorking(u *menu, f calc.Figure) {
 
 // exact formats a quantity with more digits than the trade writes, for a check by hand.
 func (p *Planner) exact(si float64, kind quantity.Kind) string {
-	unit := p.system.Unit(kind)
-	return p.glyphs.Translate(strconv.FormatFloat(unit.FromSI(si), 'f', decimals(unit.FromSI(si)), 64) + " " + unit.Symbol())
-}
-
-// decimals returns how many decimals make eight figures of a number, six at the most.
-func decimals(x float64) int {
-	if x = math.Abs(x); x < 1 {
-		return 6
-	}
-	return max(0, min(6, 7-int(math.Log10(x))))
+	return p.glyphs.Translate(wording.Exact(si, kind, p.system))
 }
 
 // showFindings lists the findings, worst first, those that the page in view mends before the others.
@@ -109,69 +98,16 @@ func (p *Planner) showFindings() {
 		}
 		p.message = p.findingText(f)
 	}
+	u.copied = func(i int) []string { return p.findingCopied(list[i]) }
 	p.overlay = u
 }
 
-// sortedFindings returns the findings of a severity and above: the worst first, then those that the page in view mends, then those
-// of the section being worked, then by what hangs on them.
+// looksAt is where the user looks, for the order of findings.
+func (p *Planner) looksAt() wording.View { return wording.View{Topic: p.topic, Section: p.section} }
+
+// sortedFindings returns the findings of a severity and above, what matters most here first.
 func (p *Planner) sortedFindings(least calc.Severity) []calc.Finding {
-	type placed struct {
-		calc.Finding
-		elsewhere, near int
-	}
-	var list []placed
-	for _, f := range p.result.Findings {
-		if f.Severity >= least {
-			list = append(list, placed{Finding: f, elsewhere: p.elsewhere(f.Mend), near: p.nearness(f.Section)})
-		}
-	}
-	slices.SortStableFunc(list, func(a, b placed) int {
-		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.elsewhere, b.elsewhere), cmp.Compare(a.near, b.near),
-			cmp.Compare(consequence(a.Finding), consequence(b.Finding)))
-	})
-	findings := make([]calc.Finding, len(list))
-	for k := range list {
-		findings[k] = list[k].Finding
-	}
-	return findings
-}
-
-// elsewhere is 0 for the path of an entry, or of a list, that stands on the page in view, 1 for another.
-func (p *Planner) elsewhere(path model.Path) int {
-	ref, ok := model.Find(p.plan, path)
-	topic := model.Topic(0)
-	if ok {
-		topic = ref.Field.Topic
-	} else if ref.Group, ref.Place, ok = model.FindList(p.plan, path); ok {
-		topic = ref.Group.Topic
-	}
-	if !ok || topic != p.topic || inSection(ref) && ref.Place.Outer != p.section {
-		return 1
-	}
-	return 0
-}
-
-// consequence orders findings of one severity by what they hang on: pressures and strengths first, then loads, then times,
-// rates and fits. An entry that is missing goes with the first.
-func consequence(f calc.Finding) int {
-	switch f.Kind {
-	case quantity.EMW, quantity.Pressure, quantity.Number, quantity.Density:
-		return 0
-	case quantity.Force, quantity.Velocity, quantity.Hours:
-		return 1
-	}
-	if !f.HasLimit {
-		return 0
-	}
-	return 2
-}
-
-// nearness orders sections: the one being worked first.
-func (p *Planner) nearness(section int) int {
-	if section == p.section {
-		return -2
-	}
-	return section
+	return wording.Findings(p.plan, p.result, p.looksAt(), least)
 }
 
 // findingBrief is findingText for a list: what was measured comes first, since a narrow list cuts the end.
@@ -193,32 +129,7 @@ func (p *Planner) findingBrief(f calc.Finding) string {
 }
 
 // findingText puts a finding on one line: severity, section, what, measured, limit, where.
-func (p *Planner) findingText(f calc.Finding) string {
-	where := "well"
-	if f.Section >= 0 {
-		where = fmt.Sprintf("section %d", f.Section+1)
-	}
-	text := f.Severity.String() + " " + where + ": " + f.Text
-	if !f.HasLimit {
-		return text
-	}
-	limit := ", least "
-	if !f.Least {
-		limit = ", most "
-	}
-	unit := p.system.Unit(f.Kind)
-	text += " " + quantity.FormatUnit(f.Measured, f.Kind, unit) + limit + quantity.Format(f.Limit, f.Kind, unit)
-	if f.Own {
-		text += " (plan's own)"
-	}
-	if f.Where != "" {
-		text += ", " + f.Where
-	}
-	if f.At > 0 {
-		text += ", at " + p.show(f.At, quantity.Length)
-	}
-	return text
-}
+func (p *Planner) findingText(f calc.Finding) string { return wording.Finding(f, p.system) }
 
 func severityStyle(s calc.Severity) canvas.Style {
 	switch s {

@@ -12,6 +12,7 @@ import (
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // save writes the plan to its file and then goes on with what was wanted; a plan that came from no file asks for one.
@@ -138,22 +139,8 @@ func (p *Planner) saveElsewhere(path string, over bool, then func(*Planner)) str
 	})
 }
 
-// fileName makes a file name out of a well's name.
-func fileName(well string) string {
-	name := strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r == '-', r == '_':
-			return r
-		case r >= 'A' && r <= 'Z':
-			return r + 'a' - 'A'
-		}
-		return '-'
-	}, well)
-	if name = strings.Trim(name, "-"); name == "" {
-		name = "plan"
-	}
-	return name + ".toml"
-}
+// fileName makes the name of a plan's file out of a well's name.
+func fileName(well string) string { return wording.FileName(well) + ".toml" }
 
 // leave quits, after asking when something would be lost.
 func (p *Planner) leave() tea.Cmd {

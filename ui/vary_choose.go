@@ -13,6 +13,7 @@ import (
 	"borewalk/model"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // watched is a figure that can be shown against an entry.
@@ -68,7 +69,7 @@ func newFollowers(p *Planner, ref model.Ref) overlay {
 		byPage[name] = append(byPage[name], w)
 	}
 	slices.SortStableFunc(pages, func(a, b string) int {
-		return cmp.Compare(p.nearness(byPage[a][0].sheet), p.nearness(byPage[b][0].sheet))
+		return cmp.Compare(p.looksAt().Nearness(byPage[a][0].sheet), p.looksAt().Nearness(byPage[b][0].sheet))
 	})
 	for _, name := range pages {
 		add("Move with it, "+name, byPage[name])
@@ -213,9 +214,7 @@ func (u *seeker) list(p *Planner) {
 }
 
 // inSection reports whether an entry is a section's.
-func inSection(ref model.Ref) bool {
-	return ref.Group == model.SectionGroup() || ref.Group.Parent == model.SectionGroup()
-}
+func inSection(ref model.Ref) bool { return wording.InSection(ref) }
 
 // handleName names an entry on the line of a list, with its row, and its section where that is another than the one worked on.
 func handleName(ref model.Ref, section int) string {

@@ -341,26 +341,6 @@ func must(text []byte, err error) []byte {
 	return text
 }
 
-func TestTheStateFolder(t *testing.T) {
-	tests := []struct {
-		system, want string
-		env          map[string]string
-	}{
-		{"linux", "/s/borewalk", map[string]string{"XDG_STATE_HOME": "/s", "HOME": "/h"}},
-		{"linux", "/h/.local/state/borewalk", map[string]string{"XDG_STATE_HOME": "relative", "HOME": "/h"}},
-		{"darwin", "/h/.local/state/borewalk", map[string]string{"HOME": "/h"}},
-		{"linux", "", map[string]string{"HOME": "here"}},
-		{"windows", filepath.Join("/l", "borewalk"), map[string]string{"LocalAppData": "/l", "HOME": "/h"}},
-		{"windows", "", map[string]string{"HOME": "/h"}},
-	}
-	for _, test := range tests {
-		got, err := Folder(func(name string) string { return test.env[name] }, test.system)
-		if got != test.want || (err == nil) != (test.want != "") {
-			t.Errorf("%s %v: %q, %v", test.system, test.env, got, err)
-		}
-	}
-}
-
 // A panic while a draft is written is told to the program, which goes on.
 func TestAPanicInTheKeeperIsReported(t *testing.T) {
 	var fault any

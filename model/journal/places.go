@@ -13,24 +13,6 @@ import (
 	"borewalk/model/process"
 )
 
-// Folder returns the folder for what the program keeps of its own state: borewalk in $XDG_STATE_HOME or ~/.local/state, or in
-// %LocalAppData% on Windows. The error says what is missing.
-func Folder(getenv func(string) string, system string) (string, error) {
-	if system == "windows" {
-		if folder := getenv("LocalAppData"); folder != "" {
-			return filepath.Join(folder, "borewalk"), nil
-		}
-		return "", errors.New("there is no state folder: %LocalAppData% is not set")
-	}
-	if folder := getenv("XDG_STATE_HOME"); filepath.IsAbs(folder) {
-		return filepath.Join(folder, "borewalk"), nil
-	}
-	if home := getenv("HOME"); filepath.IsAbs(home) {
-		return filepath.Join(home, ".local", "state", "borewalk"), nil
-	}
-	return "", errors.New("there is no state folder: neither XDG_STATE_HOME nor HOME is set")
-}
-
 const ending = ".journal"
 
 // place is where journals about a plan may lie: a folder, and what their names begin with.

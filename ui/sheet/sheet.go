@@ -10,6 +10,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -65,6 +66,7 @@ type Options struct {
 	Printed time.Time       // when; zero says nothing of it
 	Against Against         // for a change note and a comparison
 	Changes []string        // in the plan since the last handover, a line each; none where that is not kept
+	Undrawn bool            // without drawings, to be read aloud
 }
 
 // Write prints the sheets of a plan and of the result that was computed from it, or another paper. The error is that of w,
@@ -93,6 +95,9 @@ func Write(w io.Writer, plan *model.Plan, result *calc.Result, o Options) error 
 // writePages prints pages in a format that is read by people.
 func (p *printer) writePages(w io.Writer, pages []page) error {
 	for i := range pages {
+		if p.Undrawn {
+			pages[i].parts = slices.DeleteFunc(pages[i].parts, func(p part) bool { return p.drawing != nil || len(p.drawn) > 0 })
+		}
 		pages[i].each(p.plain)
 	}
 	switch p.Format {

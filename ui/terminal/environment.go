@@ -63,6 +63,16 @@ func monochrome(term string) bool {
 	return strings.HasPrefix(term, "vt") && !strings.Contains(term, "color") && !strings.HasPrefix(term, "vt525")
 }
 
+// Places reports whether a terminal of a name can place its cursor, so that a full screen can be drawn on it. The names of those that
+// cannot are those of the terminfo database, from memory.
+func Places(term string) bool {
+	switch term {
+	case "dumb", "unknown", "network", "dialup", "printer", "lpr":
+		return false
+	}
+	return true
+}
+
 // onlyASCII decides by the locale: the first of LC_ALL, LC_CTYPE and LANG that is not empty counts (POSIX.1-2017, 8.2),
 // and none means the "C" locale. The Windows console is written to in Unicode whatever the code page.
 func onlyASCII(env func(string) string, goos string) (bool, string) {

@@ -57,6 +57,16 @@ func TestColours(t *testing.T) {
 	}
 }
 
+// TestPlaces: what has a cursor to place, and what is not known, gets the full screen.
+func TestPlaces(t *testing.T) {
+	for name, want := range map[string]bool{"dumb": false, "unknown": false, "dialup": false, "lpr": false, "": true, "xterm-256color": true,
+		"screen": true, "vt100": true, "linux": true, "dumber": true} {
+		if got := Places(name); got != want {
+			t.Errorf("%q: %v, want %v", name, got, want)
+		}
+	}
+}
+
 func TestASCII(t *testing.T) {
 	for _, c := range []struct {
 		env, goos string
