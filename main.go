@@ -276,7 +276,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		return exitError
 	}
 	if o.path == "" {
-		choices.Title = source
+		choices.Title, choices.Demo = "demo", !o.fresh
 	}
 	if o.plain {
 		choices.Colours = 0

@@ -28,6 +28,7 @@ type Options struct {
 	Colours int
 	ASCII   bool
 	Fresh   bool   // begin with the questions for a new plan
+	Demo    bool   // the plan is a demo: say so first, and what to press
 	Section int    // the section that is open first, from 0
 	Version string // of the program, for papers
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
@@ -138,11 +139,17 @@ func New(file *planfile.File, options Options) *Planner {
 	if n := len(file.Notices); n > 0 {
 		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
+	if options.Demo {
+		p.message = welcome
+	}
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}
 	return p
 }
+
+// welcome is what somebody reads who opens the program for the first time.
+const welcome = "borewalk plans subsea wells. This demo is a copy to play with: arrows choose, enter edits, tab turns the page, ] the section; f findings, ? all keys."
 
 // openPlan makes the plan's figures the baseline.
 func (p *Planner) openPlan() {

@@ -253,7 +253,7 @@ func TestTheFootShowsThePagesOwnFinding(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page control")
 	wants(t, p, "caution section 4: Force of a joint on the wall")
 	downTo(t, p, "Shoe test")
-	press(p, "1.8", "enter", "home")
+	press(p, "1.8", "enter", "down")
 	wants(t, p, "caution section 4: Planned shoe test over fracture")
 	press(p, "page well")
 	wants(t, p, "caution section 4: Force of a joint on the wall")
@@ -277,11 +277,10 @@ func toFinding(t *testing.T, p *ui.Planner, text string) {
 	t.Helper()
 	press(p, "f")
 	for range 100 {
-		for _, l := range strings.Split(p.View(), "\n") {
-			if _, finding, ok := strings.Cut(l, "> "); ok && strings.Contains(finding, text) {
-				press(p, "enter")
-				return
-			}
+		_, below, _ := strings.Cut(p.View(), "── Findings") // the one in focus stands there in full
+		if strings.Contains(strings.Join(strings.Fields(below), " "), text) {
+			press(p, "enter")
+			return
 		}
 		press(p, "down")
 	}

@@ -179,13 +179,15 @@ func (s *start) fill(p *Planner) {
 	s.menu.items = append(s.menu.items, item{text: "make the plan"})
 }
 
-func (s *start) hint() string { return "up down choose · enter changes or makes it · esc gives up" }
+func (s *start) keys(p *Planner) []binding {
+	return append([]binding{on("", "digits", "begin the answer in focus", "", nil)}, s.menu.keys(p)...)
+}
 
 // update gives a key to the list; a digit begins the answer in focus.
 func (s *start) update(p *Planner, m tea.KeyMsg) {
 	if m.Type != tea.KeyRunes || m.Paste || !startsEntry(m.Runes) || s.menu.at >= len(s.group.Fields) ||
 		s.group.Fields[s.menu.at].Type != model.QuantityField {
-		s.menu.update(p, m)
+		p.obeyIn(s, m)
 		return
 	}
 	s.pick(p, s.menu.at)

@@ -105,7 +105,7 @@ func TestGoldenScreens(t *testing.T) {
 		options       ui.Options
 		keys          []string
 	}{
-		{"first", "ottermast-2", 80, 24, ui.Options{}, nil},
+		{"first", "ottermast-2", 80, 24, ui.Options{Demo: true}, nil},
 		{"hole-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]"}},
 		{"mud-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "page mud"}},
 		{"casing-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]]", "page casing"}},

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"borewalk/calc"
@@ -78,15 +77,15 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 
 // drawHeader draws the title, the sections and the pages.
 func (p *Planner) drawHeader(r canvas.Region) {
-	state := p.glyphs.Translate(canvas.Clip(p.state(), r.W()/2))
+	state := canvas.Cut(p.glyphs.Translate(p.state()), r.W()/2)
 	room := r.W() - canvas.Width(state) - 3
 	section := ""
 	if n := len(p.plan.Sections); n > 0 {
 		section = fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
 	}
 	// A long name of the well leaves room to see which section is open.
-	name := canvas.Clip(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
-	r.Text(0, 0, canvas.Clip(" "+name+p.glyphs.Translate(section), room), canvas.Title)
+	name := canvas.Cut(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
+	r.Text(0, 0, canvas.Cut(" "+name+p.glyphs.Translate(section), room), canvas.Title)
 	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
 	p.drawSections(r.Sub(0, 1, r.W(), 1))
 	p.drawPages(r.Sub(0, 2, r.W(), 1))
@@ -313,16 +312,31 @@ func (p *Planner) markedInSection(key string) (float64, bool) {
 func (p *Planner) drawFooter(r canvas.Region, l layout) {
 	y := l.footer
 	r.HLine(0, y, r.W(), p.glyphs.Horizontal, canvas.Faint)
-	r.Text(2, y, " "+p.glyphs.Translate(canvas.Clip(p.focusTitle(), r.W()-8))+" ", canvas.Heading)
+	r.Text(2, y, " "+canvas.Cut(p.glyphs.Translate(p.focusTitle()), r.W()-8)+" ", canvas.Heading)
 	text, style := p.focusDetail()
-	for i, part := range wrap(p.glyphs.Translate(text), r.W()-2) {
-		if i < detailRows {
-			r.Text(1, y+1+i, part, style)
-		}
+	said, saidStyle := p.statusLine()
+	detail, status := wrap(p.glyphs.Translate(text), r.W()-2), wrap(p.glyphs.Translate(said), r.W()-2)
+	// A message that needs two lines takes one of the detail's; the worst finding does so only where that is free.
+	rows := 1
+	if len(status) > 1 && (p.message != "" && p.edit == nil || len(detail) < detailRows) {
+		rows = 2
 	}
-	text, style = p.statusLine()
-	r.Text(1, y+1+detailRows, canvas.Clip(p.glyphs.Translate(text), r.W()-2), style)
-	r.Text(1, y+2+detailRows, p.glyphs.Translate(p.keyLine(r.W()-2)), canvas.Faint)
+	for i, part := range cutTo(detail, detailRows+1-rows) {
+		r.Text(1, y+1+i, canvas.Cut(part, r.W()-2), style)
+	}
+	for i, part := range cutTo(status, rows) {
+		r.Text(1, y+2+detailRows-rows+i, canvas.Cut(part, r.W()-2), saidStyle)
+	}
+	r.Text(1, y+2+detailRows, p.keyLine(r.W()-2), canvas.Faint)
+}
+
+// cutTo returns the first lines of a text, so many at most; two points at the end of the last say that there is more.
+func cutTo(lines []string, n int) []string {
+	if len(lines) <= n {
+		return lines
+	}
+	lines[n-1] += " ..."
+	return lines[:n]
 }
 
 // focusTitle names what has the focus in full.
@@ -401,7 +415,7 @@ func (p *Planner) editHint() string {
 	if r := p.edit.ref.Field.RangeText(p.system); r != "" {
 		return r
 	}
-	return "enter takes it, esc gives it up"
+	return "enter takes it, esc or ctrl c gives it up"
 }
 
 // statusLine shows the last message, else the worst finding, of several as bad the one that the page in view mends.
@@ -422,27 +436,4 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 		return p.findingText(list[0]), severityStyle(list[0].Severity)
 	}
 	return "no finding beyond ok; that says only that the limits compared were met", canvas.OK
-}
-
-// keyLine lists the keys that act here and now.
-func (p *Planner) keyLine(width int) string {
-	switch {
-	case p.overlay != nil:
-		return p.overlay.hint()
-	case p.edit != nil:
-		return "enter takes it · esc gives up · up down step · tab takes it and goes on"
-	}
-	var hints []string
-	must := map[string]bool{"? help": true, "s save": p.history.Dirty()}
-	for _, b := range p.keys {
-		if b.short != "" && (b.blocked == nil || b.blocked(p) == "") {
-			hints = append(hints, b.short)
-		}
-	}
-	for n := len(hints) - 1; n > 0 && canvas.Width(p.glyphs.Translate(strings.Join(hints, " · "))) > width; n-- {
-		if !must[hints[n]] {
-			hints = slices.Delete(hints, n, n+1)
-		}
-	}
-	return strings.Join(hints, " · ")
 }
