@@ -261,45 +261,6 @@ func (p *Planner) drawCell(r canvas.Region, x int, f calc.Figure, style canvas.S
 	r.TextRight(x, 0, cellWidth, changedMark+text, style)
 }
 
-// drawTable draws the figures with all their columns across the page.
-func (p *Planner) drawTable(r canvas.Region) {
-	lines := p.figureLines()
-	at := p.figureAt(lines)
-	rows := r.H()
-	first := figuresFrom(at, rows, len(lines))
-	for y := 0; y < rows && first+y < len(lines); y++ {
-		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at && p.figures)
-	}
-	more(p, r, first > 0, first+rows < len(lines))
-}
-
-// The table gives a name at least so many cells, and each column so many with its unit.
-const (
-	leastName = 19
-	cellWidth = 13
-)
-
-// drawTableLine draws a line of the table; a heading carries the names of the columns of the line below it. Columns that
-// do not fit are left out; the line below the page shows them all.
-func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figure, focused bool) {
-	mark, style := " ", canvas.Plain
-	if focused {
-		mark, style = string(p.glyphs.Mark), canvas.Focus
-	}
-	columns := max(1, min((r.W()-2-leastName)/cellWidth, 5))
-	name := r.W() - 1 - columns*cellWidth
-	if l.heading != "" {
-		p.drawHeading(r, l.heading, mark, style, below[:min(len(below), columns)], name+cellWidth)
-		return
-	}
-	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
-	for i, f := range l.figures {
-		if i < columns {
-			p.drawCell(r, name+i*cellWidth, f, style)
-		}
-	}
-}
-
 func (p *Planner) cell(f calc.Figure) string {
 	if !f.OK {
 		return "-"

@@ -70,6 +70,9 @@ func (p *Planner) pageHints() (hints, must []string) {
 	if p.amongPictures() {
 		short["right"], short["left"] = "left right pictures", ""
 	}
+	if p.amongColumns() && p.furtherColumns() > 0 {
+		short["right"], short["left"] = "left right columns", ""
+	}
 	if !p.history.Dirty() {
 		delete(short, "s or ctrl s")
 	}
@@ -99,6 +102,8 @@ func (p *Planner) enterDoes() string {
 // focusKeys are the keys that act on what has the focus, by their names in the help.
 func (p *Planner) focusKeys() []string {
 	switch l := p.focused(); {
+	case p.amongColumns() && p.furtherColumns() > 0:
+		return []string{"right", "w", "V"}
 	case p.figures:
 		return []string{"w", "V", "left"}
 	case p.view == viewPicture:

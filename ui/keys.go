@@ -192,7 +192,7 @@ func (p *Planner) noNotices() string {
 // turn goes to another page.
 func (p *Planner) turn(by int) {
 	n := len(model.Topics())
-	p.topic = model.Topic((int(p.topic) + by + n) % n)
+	p.topic, p.column = model.Topic((int(p.topic)+by+n)%n), 0
 }
 
 // walk goes to another section.
@@ -207,7 +207,7 @@ func (p *Planner) walk(by int) {
 // which can then be nudged with the table in sight.
 func (p *Planner) turnView() {
 	p.view = (p.view + 1) % viewCount
-	p.figures = p.view == viewTable
+	p.figures, p.column = p.view == viewTable, 0
 }
 
 // turnScale draws the schematic to scale, or so that every section can be seen.

@@ -83,6 +83,7 @@ type Planner struct {
 	fieldAt map[model.Topic]held[lineKey]
 	figAt   map[model.Topic]held[string]
 	chartAt map[model.Topic]int
+	column  int // the first column of the table that is shown
 	charts  charts
 
 	edit    *editing

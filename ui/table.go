@@ -1,0 +1,83 @@
+package ui
+
+import (
+	"fmt"
+
+	"borewalk/calc"
+	"borewalk/ui/canvas"
+)
+
+// The table gives a name at least so many cells, and each column so many with its unit; more columns than the most no line has.
+const (
+	leastName   = 19
+	cellWidth   = 13
+	mostColumns = 6
+)
+
+// tableColumns returns how many columns have room beside the names.
+func (p *Planner) tableColumns() int {
+	return max(1, min((p.pageWidth()-2-leastName)/cellWidth, mostColumns))
+}
+
+// furtherColumns returns how far the columns of the page can be moved on.
+func (p *Planner) furtherColumns() (further int) {
+	for _, l := range p.figureLines() {
+		further = max(further, len(l.figures)-p.tableColumns())
+	}
+	return further
+}
+
+// columnOf returns the first column shown of so many: a line with fewer than others moves no further than it has to.
+func (p *Planner) columnOf(columns int) int { return max(0, min(p.column, columns-p.tableColumns())) }
+
+// drawTable draws the figures with all their columns across the page.
+func (p *Planner) drawTable(r canvas.Region) {
+	lines := p.figureLines()
+	at := p.figureAt(lines)
+	rows := r.H()
+	first := figuresFrom(at, rows, len(lines))
+	for y := 0; y < rows && first+y < len(lines); y++ {
+		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].figures, first+y == at && p.figures)
+	}
+	more(p, r, first > 0, first+rows < len(lines))
+}
+
+// drawTableLine draws a line of the table; a heading carries the names of the columns of the line below it, and how many have no room
+// on either side. The name stays where it is.
+func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figure, focused bool) {
+	mark, style := " ", canvas.Plain
+	if focused {
+		mark, style = string(p.glyphs.Mark), canvas.Focus
+	}
+	columns := p.tableColumns()
+	name := r.W() - 1 - columns*cellWidth
+	if l.heading != "" {
+		first := p.columnOf(len(below))
+		heading := l.heading + hiddenColumns(first, len(below)-first-columns)
+		shown := below[:min(first+columns, len(below))]
+		if first > 0 { // the first of them has a name too
+			p.drawHeading(r, heading, mark, style, shown[first-1:], name)
+		} else {
+			p.drawHeading(r, heading, mark, style, shown, name+cellWidth)
+		}
+		return
+	}
+	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
+	first := p.columnOf(len(l.figures))
+	for i, f := range l.figures[first:] {
+		if i < columns {
+			p.drawCell(r, name+i*cellWidth, f, style)
+		}
+	}
+}
+
+// hiddenColumns says how many columns have no room on either side: "<1 2>".
+func hiddenColumns(left, right int) (text string) {
+	if left > 0 {
+		text += fmt.Sprintf(" <%d", left)
+	}
+	if right > 0 {
+		text += fmt.Sprintf(" %d>", right)
+	}
+	return text
+}
