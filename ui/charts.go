@@ -151,7 +151,7 @@ func (p *Planner) right() {
 	case p.amongPictures():
 		p.turnPicture(1)
 	case p.amongColumns():
-		p.column = min(p.column, p.furtherColumns()) + 1
+		p.moveColumns(1)
 	default:
 		p.figures = true
 	}
@@ -163,7 +163,7 @@ func (p *Planner) left() {
 	case p.amongPictures() && !p.figures:
 		p.turnPicture(-1)
 	case p.amongColumns() && p.column > 0:
-		p.column = min(p.column, p.furtherColumns()) - 1
+		p.moveColumns(-1)
 	default:
 		p.figures = false
 	}
@@ -187,6 +187,8 @@ func (p *Planner) noRight() string {
 		}
 	case p.figures:
 		return "the figures have the focus already"
+	case len(p.figureLines()) == 0:
+		return noFigures
 	}
 	return ""
 }

@@ -72,8 +72,8 @@ func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.S
 	case l.ref.AsBuilt(p.plan) != "":
 		value = "(" + value + ")" // planned, and as built otherwise
 	}
-	if !focused && !typed {
-		mark, valueStyle = p.fieldMark(l.ref, mark, valueStyle)
+	if !typed {
+		mark, valueStyle = p.fieldMark(l.ref, mark, focused, valueStyle)
 	}
 	label := l.ref.Field.Label
 	room := r.W() - 3
@@ -86,10 +86,14 @@ func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.S
 	r.TextRight(r.W()-1-valueRoom, 0, valueRoom, canvas.Clip(value, valueRoom), valueStyle)
 }
 
-// fieldMark marks a field that a finding points at.
-func (p *Planner) fieldMark(ref model.Ref, mark string, style canvas.Style) (string, canvas.Style) {
-	if worst, found := p.marks[ref.Path()]; found {
-		return "!", severityStyle(worst)
+// fieldMark marks a field that a finding points at, one in focus behind the mark of that.
+func (p *Planner) fieldMark(ref model.Ref, mark string, focused bool, style canvas.Style) (string, canvas.Style) {
+	worst, found := p.marks[ref.Path()]
+	switch {
+	case !found:
+		return mark, style
+	case focused:
+		return mark + "!", style
 	}
-	return mark, style
+	return p.severityMark(worst), severityStyle(worst)
 }

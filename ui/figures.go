@@ -118,9 +118,16 @@ const (
 	unitWidth   = 6
 )
 
+// noFigures is what is said of a page that has none.
+const noFigures = "there are no figures on this page yet"
+
 // drawFigures draws the figures pane: name, change, value, unit, and the further columns that have room.
 func (p *Planner) drawFigures(r canvas.Region) {
 	lines := p.figureLines()
+	if len(lines) == 0 {
+		r.Text(1, 0, "no figures yet", canvas.Faint)
+		return
+	}
 	at := p.figureAt(lines)
 	first := figuresFrom(at, r.H(), len(lines))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {

@@ -207,7 +207,7 @@ func (p *Planner) walk(by int) {
 // which can then be nudged with the table in sight.
 func (p *Planner) turnView() {
 	p.view = (p.view + 1) % viewCount
-	p.figures, p.column = p.view == viewTable, 0
+	p.figures, p.column = p.view == viewTable && len(p.figureLines()) > 0, 0
 }
 
 // turnScale draws the schematic to scale, or so that every section can be seen.

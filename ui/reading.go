@@ -31,7 +31,7 @@ func (p *Planner) showWorking() {
 	}
 	figures := p.focusedFigures()
 	if len(figures) == 0 {
-		p.message = "there is no figure on this page"
+		p.message = noFigures
 		return
 	}
 	u := &menu{title: "Working: " + figures[0].Name}
@@ -95,7 +95,7 @@ func (p *Planner) showFindings() {
 		p.message = "there are no findings: the rule set " + p.plan.Well.RuleSet + " compares nothing here"
 		return
 	}
-	u := &menu{title: fmt.Sprintf("Findings, %s; ok: that limit is met, no more", p.plan.Well.RuleSet)}
+	u := &menu{title: fmt.Sprintf("Findings, %s (ok: limit met, no more)", p.plan.Well.RuleSet)}
 	for _, f := range list {
 		text := p.findingText(f)
 		u.items = append(u.items, item{text: p.findingBrief(f), full: text + ". " + f.Source, style: severityStyle(f.Severity)})
@@ -173,6 +173,9 @@ func (p *Planner) nearness(section int) int {
 	return section
 }
 
+// leastBrief is the width of a page that has room for the word of a severity in a list; a narrower one has its mark.
+const leastBrief = 80
+
 // findingBrief is findingText for a list: what was measured comes first, since a narrow list cuts the end.
 func (p *Planner) findingBrief(f calc.Finding) string {
 	where := "well"
@@ -180,6 +183,9 @@ func (p *Planner) findingBrief(f calc.Finding) string {
 		where = strconv.Itoa(f.Section + 1)
 	}
 	head := f.Severity.String() + " " + where + ": "
+	if p.pageWidth() < leastBrief && f.Severity > calc.OK {
+		head = p.severityMark(f.Severity) + " " + where + ": "
+	}
 	if !f.HasLimit {
 		return head + f.Text
 	}

@@ -170,21 +170,6 @@ func TestViewFitsEveryWindow(t *testing.T) {
 	}
 }
 
-// Old Windows and Linux fonts lack most signs; what they have is listed here.
-func TestOnlyGlyphsThatOldFontsHave(t *testing.T) {
-	const allowed = "─│┌┐└┘├┤┬┴┼═║╒╓╔╕╖╗╘╙╚╛╜╝╞╟╠╡╢╣╤╥╦╧╨╩╪╫╬█▌▐▀▄░▒▓°±²³½·×µØ"
-	for _, demo := range plans.Names() {
-		for _, keys := range [][]string{nil, {"tab"}, {"page mud"}, {"page casing"}, {"shift+tab", "end"}, {"v"}, {"v", "v"}, {"f"}, {"?", "end"}, {"page mud", "w"}} {
-			p := screenOf(t, demo, 140, 40, ui.Options{}, append([]string{"]]]"}, keys...)...)
-			for _, r := range p.View() {
-				if r > 126 && !strings.ContainsRune(allowed, r) {
-					t.Errorf("%s after %q shows %q", demo, keys, r)
-				}
-			}
-		}
-	}
-}
-
 func wants(t *testing.T, p *ui.Planner, texts ...string) {
 	t.Helper()
 	screen := p.View()

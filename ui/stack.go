@@ -102,7 +102,7 @@ func (p *Planner) drawStack(r canvas.Region, page string) {
 	foot := 0
 	if len(columns) == len(stackColumns()) {
 		foot = 1
-		r.Text(1, r.H()-1, canvas.Clip("widest: over blades or tool joints · left: what the narrowest bore above leaves beside that", r.W()-1), canvas.Faint)
+		r.Text(1, r.H()-1, canvas.Cut(p.glyphs.Translate("widest: over blades or tool joints · left: what the narrowest bore above leaves beside that"), r.W()-1), canvas.Faint)
 	}
 	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-2-foot), columns)
 }

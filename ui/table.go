@@ -27,12 +27,25 @@ func (p *Planner) furtherColumns() (further int) {
 	return further
 }
 
+// moveColumns moves them by one, and says so: what is in view may have no more of them.
+func (p *Planner) moveColumns(by int) {
+	p.column = min(p.column, p.furtherColumns()) + by
+	p.message = "the table begins at its first column"
+	if p.column > 0 {
+		p.message = fmt.Sprintf("the table is moved by %d of %d columns; left moves back", p.column, p.furtherColumns())
+	}
+}
+
 // columnOf returns the first column shown of so many: a line with fewer than others moves no further than it has to.
 func (p *Planner) columnOf(columns int) int { return max(0, min(p.column, columns-p.tableColumns())) }
 
 // drawTable draws the figures with all their columns across the page.
 func (p *Planner) drawTable(r canvas.Region) {
 	lines := p.figureLines()
+	if len(lines) == 0 {
+		r.Text(1, 0, noFigures, canvas.Faint)
+		return
+	}
 	at := p.figureAt(lines)
 	rows := r.H()
 	first := figuresFrom(at, rows, len(lines))

@@ -404,7 +404,7 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 	case lineAdd, lineRow:
 		return l.group.Help, canvas.Plain
 	}
-	return "enter opens or closes", canvas.Plain
+	return strings.TrimSpace(l.group.Help + " Enter opens or closes."), canvas.Plain
 }
 
 // editHint says what the entry being typed may be, or what is wrong with it.
