@@ -224,13 +224,13 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 
 func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter") // those of the page that is open come first
-	wants(t, p, "[HOLE]", "> Bit")
+	wants(t, p, "[HOLE]", ">!Bit")
 	toFinding(t, p, "Force of a joint on the wall")
-	wants(t, p, "[WELL]", "> Path")
+	wants(t, p, "[WELL]", ">!Path")
 	toFinding(t, p, "Velocity of the mud")
-	wants(t, p, "[HYDR]", "> Booster")
+	wants(t, p, "[HYDR]", ">!Booster")
 	press(p, "page casing", "f", "enter")
-	wants(t, p, "[CASING]", "> Top")
+	wants(t, p, "[CASING]", ">!Top")
 }
 
 // TestThePagesOwnFindingsComeFirst: within a severity, those that the page in view mends stand before the others, whichever section
