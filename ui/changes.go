@@ -113,7 +113,6 @@ func (u *reasoned) keys(p *Planner) []binding {
 	keys := u.menu.keys(p)
 	for i, b := range keys {
 		if b.Help().Key == "enter" {
-			keys[i].short = "enter goes there"
 			keys = slices.Insert(keys, i+1, on("Y", "Y", "say why; it stands in the log", "Y says why", func(p *Planner) {
 				if u.at < len(u.items) {
 					u.explain(p, u.at)
@@ -132,7 +131,7 @@ func (p *Planner) showChanges(from origin) { p.showChangesAt(from, 0) }
 
 func (p *Planner) showChangesAt(from origin, at int) {
 	c := calc.Compare(from.plan, p.plan)
-	u := &reasoned{menu: menu{title: "What changed " + from.name}}
+	u := &reasoned{menu: menu{title: "What changed " + from.name, does: "goes there"}}
 	goes := map[int]func(*Planner) bool{}
 	paths := map[int]model.Path{}
 	add := func(it item, goTo func(*Planner) bool) {

@@ -161,7 +161,7 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	p.drawFigure(r.Sub(0, 0, first, 1), l.figures, 1+extra, mark, style)
 	for i := 1; i < len(l.figures) && i <= extra; i++ {
-		p.drawCell(r, first+(i-1)*cellWidth, l.figures[i], style)
+		p.drawCell(r, first+(i-1)*cellWidth, cellWidth, l.figures[i], style)
 	}
 }
 
@@ -255,17 +255,20 @@ func (p *Planner) strokesOf(figures []calc.Figure) string {
 // changedMark stands before a figure in a column that has changed since the baseline.
 const changedMark = "~"
 
-// drawCell draws a figure in a column, with the mark of a change before it.
-func (p *Planner) drawCell(r canvas.Region, x int, f calc.Figure, style canvas.Style) {
-	text := p.cell(f)
-	if p.changeOf(f) == "" {
-		r.TextRight(x, 0, cellWidth, text, style)
-		return
-	}
-	if style == canvas.Plain {
+// drawCell draws a figure in a column of a width, with the mark of a change before it.
+func (p *Planner) drawCell(r canvas.Region, x, width int, f calc.Figure, style canvas.Style) {
+	if p.changeOf(f) != "" && style == canvas.Plain {
 		style = canvas.Changed
 	}
-	r.TextRight(x, 0, cellWidth, changedMark+text, style)
+	r.TextRight(x, 0, width, p.cellText(f), style)
+}
+
+// cellText writes a figure for a column.
+func (p *Planner) cellText(f calc.Figure) string {
+	if p.changeOf(f) != "" {
+		return changedMark + p.cell(f)
+	}
+	return p.cell(f)
 }
 
 func (p *Planner) cell(f calc.Figure) string {

@@ -31,10 +31,14 @@ func (p *Planner) showHandover() {
 	p.overlay = &handing{}
 }
 
-func (u *handing) keys(*Planner) []binding {
+func (u *handing) keys(p *Planner) []binding {
+	where := "what the relief works out"
+	if _, working := p.plan.InWork(); !working {
+		where = "the section in work"
+	}
 	return []binding{
 		on("s", "s", "sign: both names are asked, the hour is stamped", "s signs", u.askFrom),
-		on("enter", "enter", "go to what the relief works out by himself", "enter goes to what the relief works out", u.goToChecks),
+		on("enter", "enter", "go to "+where, "enter goes to "+where, u.goToChecks),
 		on("m", "m", "other units", "m units", (*Planner).turnUnits),
 		closing("H left", "closes", func(p *Planner) { p.overlay = nil }),
 	}

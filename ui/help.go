@@ -76,7 +76,7 @@ func (u *reader) keys(p *Planner) []binding {
 
 func (u *reader) update(p *Planner, m tea.KeyMsg) {
 	if !u.typing {
-		if m.String() == "?" { // in place of a help on the help
+		if s := m.String(); s == "?" || s == "f1" { // in place of a help on the help
 			p.overlay = u.back
 			return
 		}

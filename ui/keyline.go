@@ -117,7 +117,7 @@ func (p *Planner) focusKeys() []string {
 // pageKeys are the keys that a page is worked with, by their names in the help.
 func pageKeys(t model.Topic) []string {
 	return map[model.Topic][]string{
-		model.TopicHole: {"o"}, model.TopicString: {"g"}, model.TopicHydraulics: {"g"}, model.TopicMud: {"g"}, model.TopicCasing: {"i"},
+		model.TopicString: {"g"}, model.TopicHydraulics: {"g"}, model.TopicMud: {"g"}, model.TopicCasing: {"i"},
 		model.TopicCement: {"P", "g"}, model.TopicControl: {"P", "E", "U", "i"}, model.TopicSteps: {"W"}, model.TopicTime: {"L"},
 		model.TopicBuilt: {"C"}, model.TopicHandover: {"H", "L"},
 	}[t]

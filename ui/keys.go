@@ -64,7 +64,7 @@ func bindings() []binding {
 		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do((*Planner).turnWhole), nil),
 		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),
 		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
-		bind(looking, "?", "?", "this help", "? help", do((*Planner).showHelp), nil),
+		bind(looking, "? f1", "?", "this help", "? help", do((*Planner).showHelp), nil),
 
 		bind(file, "s ctrl+s", "s or ctrl s", "save", "s save", do(func(p *Planner) { p.save(stay) }), nil),
 		bind(file, "S", "S", "save under another name", "S save as", do(func(p *Planner) { p.saveAs(stay) }), nil),
@@ -81,6 +81,8 @@ func (p *Planner) command(m tea.KeyMsg) tea.Cmd {
 		p.paste(string(m.Runes))
 	case m.Type == tea.KeyRunes && startsEntry(m.Runes):
 		p.typeInto(string(m.Runes))
+	case m.Type == tea.KeyEsc:
+		p.message = "nothing is open that esc could leave; q quits"
 	default:
 		return p.obey(p.keys, m)
 	}
@@ -122,7 +124,7 @@ func (p *Planner) noneAbove() string {
 
 func (p *Planner) notEditable() string {
 	if p.figures {
-		return "a figure is computed, not entered; w shows its working, left goes to the fields"
+		return "a figure is computed, not entered; w shows its working, V the entries that move it, left goes to the fields"
 	}
 	if p.view != viewFields && p.focused().kind != lineField {
 		return "no field has the focus; v goes back to the fields"

@@ -47,6 +47,12 @@ func (b binding) saying(short string) binding {
 	return b
 }
 
+// unless gives a key a reason why it may not act just now.
+func (b binding) unless(blocked func(p *Planner) string) binding {
+	b.blocked = blocked
+	return b
+}
+
 // obey does what a key is declared to do, or says why it does not: because it cannot act now, or because there is no such key.
 func (p *Planner) obey(keys []binding, m tea.KeyMsg) tea.Cmd {
 	for _, b := range keys {
@@ -61,8 +67,16 @@ func (p *Planner) obey(keys []binding, m tea.KeyMsg) tea.Cmd {
 		}
 		return b.act(p)
 	}
-	p.message = model.Clean(m.String()) + ": no such key here; ? lists those there are"
+	p.message = keyName(m) + ": no such key here; ? lists those there are"
 	return nil
+}
+
+// keyName writes a key as the help does.
+func keyName(m tea.KeyMsg) string {
+	if m.Type == tea.KeySpace || m.String() == " " {
+		return "space"
+	}
+	return model.Clean(m.String())
 }
 
 // obeyIn gives a key to an overlay by its table; ? lists that.
@@ -77,5 +91,5 @@ func (p *Planner) obeyIn(u overlay, m tea.KeyMsg) {
 
 // helpKey lists the keys of an overlay, and goes back to it.
 func helpKey(u overlay) binding {
-	return on("?", "?", "this list", "? keys", func(p *Planner) { p.overlay = p.newHelp(u) })
+	return on("? f1", "?", "this list", "? keys", func(p *Planner) { p.overlay = p.newHelp(u) })
 }

@@ -39,6 +39,7 @@ type menu struct {
 	items []item
 	at    int // the item in focus, or the first line shown when there is nothing to pick
 	pick  func(p *Planner, i int)
+	does  string  // what enter does with an item, where it is not taken: "goes there"
 	small bool    // shown and answered in a window that is too small for the pages
 	back  overlay // what esc returns to; nil for the page
 }
@@ -66,7 +67,7 @@ func (u *menu) keys(p *Planner) []binding {
 	}
 	return []binding{
 		moves("down j", "down", "next line", "up down choose", 1), moves("up k", "up", "line before", "", -1),
-		on("enter right", "enter", "take what has the focus", "enter takes it", u.take),
+		on("enter right", "enter", "take what has the focus, or go there", "enter "+cmp.Or(u.does, "takes it"), u.take),
 		moves("pgdown", "page down", "a page down", "", page), moves("pgup", "page up", "a page up", "", -page),
 		moves("home", "home", "first line", "", -len(u.items)), moves("end", "end", "last line", "", len(u.items)), close,
 	}

@@ -95,7 +95,7 @@ func (p *Planner) showFindings() {
 		p.message = "there are no findings: the rule set " + p.plan.Well.RuleSet + " compares nothing here"
 		return
 	}
-	u := &menu{title: fmt.Sprintf("Findings, %s (ok: limit met, no more)", p.plan.Well.RuleSet)}
+	u := &menu{title: fmt.Sprintf("Findings, %s (ok: limit met, no more)", p.plan.Well.RuleSet), does: "goes there"}
 	for _, f := range list {
 		text := p.findingText(f)
 		u.items = append(u.items, item{text: p.findingBrief(f), full: text + ". " + f.Source, style: severityStyle(f.Severity)})

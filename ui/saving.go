@@ -39,9 +39,14 @@ func (p *Planner) saveTo(path string, write func(string) error, then func(*Plann
 		p.message = model.Clean(err.Error())
 		return p.message
 	}
+	p.message = "saved " + model.Clean(path)
+	if path != p.options.Path { // said once: where it lies, and how it is opened again
+		if whole, err := filepath.Abs(path); err == nil {
+			p.message += " in " + model.Clean(filepath.Dir(whole)) + "; borewalk " + model.Clean(path) + " opens it"
+		}
+	}
 	p.options.Path = path
 	p.history.Saved()
-	p.message = "saved " + path
 	then(p)
 	return ""
 }

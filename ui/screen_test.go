@@ -14,7 +14,6 @@ import (
 	"borewalk/model/planfile"
 	"borewalk/plans"
 	"borewalk/ui"
-	"borewalk/ui/canvas"
 	"borewalk/ui/terminal"
 )
 
@@ -148,25 +147,6 @@ func golden(t *testing.T, name, got string) {
 	}
 	if got != string(want) {
 		t.Errorf("the screen differs from %s (run the test with -update and look):\n%s", path, got)
-	}
-}
-
-// Every screen must fit its window, whatever its size.
-func TestViewFitsEveryWindow(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {81, 25}, {99, 24}, {100, 30}, {131, 43}, {132, 43}, {200, 60}, {1, 1}, {79, 24}, {0, 0}} {
-		for _, keys := range [][]string{nil, {"tab"}, {"tab", "tab"}, {"v"}, {"v", "v"}, {"f"}, {"?"}, {"shift+tab"}, {"w"}, {"1"}, {"S"}, {"N"}} {
-			p := screenOf(t, "saltlantern-1", size[0], size[1], ui.Options{}, append([]string{"]]]"}, keys...)...)
-			width, height := terminal.Size(size[0], size[1])
-			lines := strings.Split(p.View(), "\n")
-			if len(lines) > height {
-				t.Errorf("%v after %q: %d lines", size, keys, len(lines))
-			}
-			for i, l := range lines {
-				if w := canvas.Width(l); w > width {
-					t.Errorf("%v after %q: line %d is %d wide", size, keys, i, w)
-				}
-			}
-		}
 	}
 }
 

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"borewalk/calc"
 	"borewalk/ui/canvas"
@@ -75,12 +76,20 @@ func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figu
 		}
 		return
 	}
-	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
+	end := r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.figures[0].Name), name-1), style)
 	first := p.columnOf(len(l.figures))
-	for i, f := range l.figures[first:] {
-		if i < columns {
-			p.drawCell(r, name+i*cellWidth, f, style)
-		}
+	p.drawCells(r.Sub(end, 0, r.W()-end, 1), name-end, l.figures[first:min(first+columns, len(l.figures))], style)
+}
+
+// drawCells draws figures in columns from x on. One too wide for its column moves those before it to the left, as far as the name
+// leaves room.
+func (p *Planner) drawCells(r canvas.Region, x int, figures []calc.Figure, style canvas.Style) {
+	free := r.W()
+	for i, f := range slices.Backward(figures) {
+		right := min(x+(i+1)*cellWidth, free)
+		left := min(right-cellWidth, right-1-canvas.Width(p.cellText(f)))
+		p.drawCell(r, max(left, 0), right-max(left, 0), f, style)
+		free = left
 	}
 }
 

@@ -158,14 +158,12 @@ func (u *trials) keys(p *Planner) []binding {
 	aside := func(by int) func() { return func() { u.trial = max(0, min(u.trial+by, last)) } }
 	down := func(by int) func() { return func() { u.step(by) } }
 	ofTrial := func(keys, help, short string, act func(*trials, *Planner, *calc.Trial)) binding {
-		b := on(keys, keys, help, short, func(p *Planner) { act(u, p, &u.compared.Trials[u.trial]) })
-		b.blocked = func(*Planner) string {
+		return on(keys, keys, help, short, func(p *Planner) { act(u, p, &u.compared.Trials[u.trial]) }).unless(func(*Planner) string {
 			if _, ok := u.focused(); !ok {
 				return "there is no trial of this section yet; a makes one"
 			}
 			return ""
-		}
-		return b
+		})
 	}
 	return []binding{
 		ofTrial("enter", "edit the value or note in focus", "enter value", (*trials).enter),
@@ -177,8 +175,8 @@ func (u *trials) keys(p *Planner) []binding {
 		move("down j", "down", "row below", "arrows", down(1)), move("up", "up", "row above", "", down(-1)),
 		move("right l", "right", "next trial", "", aside(1)), move("left h", "left", "trial before", "", aside(-1)),
 		ofTrial("n", "name of the trial", "", (*trials).askName),
-		on("u", "u", "undo", "u undo", func(p *Planner) { u.walkBack(p, p.nothingToUndo(), (*Planner).undo) }),
-		on("r ctrl+r", "r", "redo", "", func(p *Planner) { u.walkBack(p, p.nothingToRedo(), (*Planner).redo) }),
+		on("u", "u", "undo", "u undo", func(p *Planner) { u.walkBack(p, (*Planner).undo) }).unless((*Planner).nothingToUndo),
+		on("r ctrl+r", "r", "redo", "", func(p *Planner) { u.walkBack(p, (*Planner).redo) }).unless((*Planner).nothingToRedo),
 		move("pgdown", "page down", "a page down", "", down(page)), move("pgup", "page up", "a page up", "", down(-page)),
 		move("home", "home", "first row", "", down(-len(u.rows))), move("end", "end", "last row", "", down(len(u.rows))),
 		closing("T", "closes", func(p *Planner) { p.overlay = nil }).saying("q closes"),
@@ -193,11 +191,7 @@ func (u *trials) update(p *Planner, m tea.KeyMsg) {
 }
 
 // walkBack undoes or redoes, and shows what there is then.
-func (u *trials) walkBack(p *Planner, blocked string, walk func(*Planner)) {
-	if blocked != "" {
-		p.message = blocked
-		return
-	}
+func (u *trials) walkBack(p *Planner, walk func(*Planner)) {
 	section, topic := p.section, p.topic
 	walk(p)
 	p.topic, p.section = topic, min(section, len(p.plan.Sections)-1)

@@ -73,9 +73,9 @@ func (u *varying) drawChart(p *Planner, r canvas.Region) {
 func (u *varying) drawTable(p *Planner, r canvas.Region) {
 	down, across := u.sweep.Spans[0], u.sweep.Spans[1]
 	unit := p.system.Unit(u.figure.Kind).Symbol()
-	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
 	r.TextRight(0, 0, r.W(), u.progress(), canvas.Faint)
-	r.Text(1, 1, canvas.Clip(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
+	r.Text(1, 1, canvas.Cut(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
 	columns := max(1, (r.W()-tableSide)/outcomeWidth)
 	first := figuresFrom(u.at[1], columns, len(across.Entries))
 	rows := r.H() - tableHead
@@ -115,7 +115,7 @@ func (u *varying) drawOutcome(p *Planner, r canvas.Region, i, j int) {
 		style = canvas.Focus
 		r.Put(0, 0, p.glyphs.Mark, style)
 	}
-	r.TextRight(1, 0, outcomeWidth-3, canvas.Clip(text, outcomeWidth-3), style)
+	r.TextRight(1, 0, outcomeWidth-3, text, style)
 }
 
 // spanName names an entry with its unit.

@@ -113,7 +113,7 @@ func (u *walking) keys(p *Planner) []binding {
 		on("up k", "up", "text up", "", func(*Planner) { u.scroll = max(0, u.scroll-1) }),
 	}
 	keys = append(keys, u.changes()...)
-	return append(keys, on("m", "m", "other units", "", (*Planner).turnUnits), on("u", "u", "undo", "u undo", u.undo),
+	return append(keys, on("m", "m", "other units", "", (*Planner).turnUnits), on("u", "u", "undo", "u undo", u.undo).unless((*Planner).nothingToUndo),
 		closing("W", "closes", func(p *Planner) { p.overlay = nil }).saying("q closes"))
 }
 

@@ -121,10 +121,6 @@ func (u *walking) do(p *Planner, edit model.Edit, key string) {
 
 // undo takes the last edit back.
 func (u *walking) undo(p *Planner) {
-	if why := p.nothingToUndo(); why != "" {
-		p.message = why
-		return
-	}
 	key := u.step().Key
 	p.undo()
 	if p.noWalk() != "" {
