@@ -74,7 +74,7 @@ func (p *Planner) followChange(before *calc.Result) {
 			return !ok || was.OK != f.OK || was.Value != f.Value
 		})
 	}
-	rows := layoutFor(p.width, p.height).figures.h
+	rows := p.layout().figures.h
 	top := figuresFrom(p.figureAt(lines), rows, len(lines))
 	if slices.ContainsFunc(lines[top:min(top+rows, len(lines))], moved) {
 		return

@@ -76,12 +76,16 @@ func (p *Planner) pageHints() (hints, must []string) {
 	if !p.history.Dirty() {
 		delete(short, "s or ctrl s")
 	}
-	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), []string{"s or ctrl s", "u"}, pageKeys(p.topic), []string{"f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "m", "b", "S", "N", "q"}) {
+	if p.alone {
+		short["z"] = "z header"
+		must = append(must, short["z"])
+	}
+	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), []string{"s or ctrl s", "u"}, pageKeys(p.topic), []string{"f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}) {
 		if hint := short[key]; hint != "" && !slices.Contains(hints, hint) {
 			hints = append(hints, hint)
 		}
 	}
-	return append(hints, short["?"]), []string{short["?"], short["s or ctrl s"], short["u"]}
+	return append(hints, short["?"]), append(must, short["?"], short["s or ctrl s"], short["u"])
 }
 
 // enterDoes says what enter does with the line in focus.

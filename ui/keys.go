@@ -62,6 +62,7 @@ func bindings() []binding {
 		bind(looking, "C", "C", "what changed, against a mark, a save or another plan; the log", "C changes", do((*Planner).askChanges), nil),
 		bind(looking, "t", "t", "schematic: true depth scale on or off", "", do((*Planner).turnScale), nil),
 		bind(looking, "o", "o", "schematic: whole well or up to this section", "", do((*Planner).turnWhole), nil),
+		bind(looking, "z", "z", "the page alone, without header and schematic, or with them again", "z page alone", do(func(p *Planner) { p.alone = !p.alone }), nil),
 		bind(looking, "!", "!", "notices about the file", "", do((*Planner).showNotices), (*Planner).noNotices),
 		bind(looking, "ctrl+l", "ctrl l", "draw the screen again", "", func(*Planner) tea.Cmd { return tea.ClearScreen }, nil),
 		bind(looking, "? f1", "?", "this help", "? help", do((*Planner).showHelp), nil),

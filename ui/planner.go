@@ -78,6 +78,7 @@ type Planner struct {
 	view    view
 	whole   bool // the schematic shows the whole well
 	scale   bool // the schematic's depth scale is true
+	alone   bool // the page stands without header and schematic
 	figures bool // focus is on the figures, not on the fields
 	open    map[string]bool
 	fieldAt map[model.Topic]held[lineKey]

@@ -35,7 +35,7 @@ const wideEnough = 132
 
 // varyRegion returns where the chart or the table stands: over figures and pictures, or in a narrow window over the page.
 func (p *Planner) varyRegion() rect {
-	l := layoutFor(p.width, p.height)
+	l := p.layout()
 	if p.width < wideEnough {
 		return l.page
 	}
@@ -43,7 +43,7 @@ func (p *Planner) varyRegion() rect {
 }
 
 func (u *varying) draw(p *Planner, page canvas.Region) {
-	l, at := layoutFor(p.width, p.height), p.varyRegion()
+	l, at := p.layout(), p.varyRegion()
 	if at != l.page {
 		p.drawFields(page.Sub(0, 0, l.fields.w, l.fields.h))
 		page.VLine(at.x-1-l.page.x, 0, at.h, p.glyphs.Vertical, canvas.Faint)

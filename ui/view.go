@@ -21,14 +21,16 @@ func (p *Planner) View() string {
 		p.drawTooSmall(all)
 		return p.grid.Render(p.palette)
 	}
-	l := layoutFor(p.width, p.height)
-	p.drawHeader(all)
+	l := p.layout()
+	p.drawHeader(all, l)
 	if u, ok := p.overlay.(*handing); ok {
 		u.drawWhole(p, all)
 		return p.grid.Render(p.palette)
 	}
-	p.drawSchematic(l.schematic.of(all))
-	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
+	if l.schematic.w > 0 {
+		p.drawSchematic(l.schematic.of(all))
+		all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
+	}
 	switch {
 	case p.overlay != nil:
 		p.overlay.draw(p, l.page.of(all))
@@ -75,20 +77,25 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 	}
 }
 
-// drawHeader draws the title, the sections and the pages.
-func (p *Planner) drawHeader(r canvas.Region) {
+// drawHeader draws the title, the sections and the pages; over a page alone the title names it.
+func (p *Planner) drawHeader(r canvas.Region, l layout) {
 	state := canvas.Cut(p.glyphs.Translate(p.state()), r.W()/2)
 	room := r.W() - canvas.Width(state) - 3
 	section := ""
 	if n := len(p.plan.Sections); n > 0 {
 		section = fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
 	}
+	if l.page.y == titleRows {
+		section = strings.Replace(section, "   ", "   ["+strings.ToUpper(p.topic.String())+"]   ", 1)
+	}
 	// A long name of the well leaves room to see which section is open.
 	name := canvas.Cut(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
 	r.Text(0, 0, canvas.Cut(" "+name+p.glyphs.Translate(section), room), canvas.Title)
 	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
-	p.drawSections(r.Sub(0, 1, r.W(), 1))
-	p.drawPages(r.Sub(0, 2, r.W(), 1))
+	if l.page.y == headerRows {
+		p.drawSections(r.Sub(0, 1, r.W(), 1))
+		p.drawPages(r.Sub(0, 2, r.W(), 1))
+	}
 }
 
 // state says where the plan stands: what it came from, and whether something is not saved.
