@@ -87,7 +87,10 @@ func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.S
 	if typed && p.edit.fault != "" {
 		r.Put(1, 0, '!', canvas.Stop)
 	}
-	r.TextRight(r.W()-1-valueRoom, 0, valueRoom, canvas.Cut(value, valueRoom), valueStyle)
+	if l.ref.Field.Type != model.QuantityField {
+		value = canvas.Cut(value, valueRoom)
+	}
+	r.TextRight(r.W()-1-valueRoom, 0, valueRoom, value, valueStyle)
 }
 
 // fieldMark marks a field that a finding points at, one in focus behind the mark of that.

@@ -154,6 +154,7 @@ func TestEachStateIsWritten(t *testing.T) {
 	}{
 		{"a change not saved", []string{"page mud", "down", "+"}, "* not saved"},
 		{"a figure that rose", []string{"page mud", "down", "+"}, "+0.010"},
+		{"a column that changed", []string{"page mud", "down", "+", "v"}, "~1.260 sg"},
 		{"a stop of a section", []string{"page hydraulics", "7000", "enter"}, "[3 17 1/2!!]"},
 		{"a stop at its entry", []string{"page hydraulics", "7000", "enter", "down"}, "!!Flow"},
 		{"an entry at fault", []string{"page mud", "down", "1.3 psi"}, ">!Mud density"},
