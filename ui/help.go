@@ -22,8 +22,7 @@ type reader struct {
 func (p *Planner) newHelp(over overlay) overlay {
 	u := &reader{menu: menu{title: "Help", back: over}, found: -1}
 	if over != nil {
-		title, _ := over.below()
-		u.head("Keys here: " + title)
+		u.head("Keys here")
 		u.list(p, over.keys(p))
 	}
 	group := ""

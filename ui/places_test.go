@@ -1,12 +1,17 @@
 package ui_test
 
 import (
+	"bytes"
 	"strings"
 	"testing"
 
+	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/planfile"
+	"borewalk/model/quantity"
 	"borewalk/plans"
 	"borewalk/ui"
+	"borewalk/ui/sheet"
 )
 
 // place is a screen of the program, reached by keys from the third section of a demo.
@@ -121,6 +126,31 @@ func TestOnlyGlyphsThatOldFontsHave(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestPapersHaveOnlyGlyphsThatOldFontsHave where they are printed as text.
+func TestPapersHaveOnlyGlyphsThatOldFontsHave(t *testing.T) {
+	for _, demo := range plans.Names() {
+		text, _ := plans.Demo(demo)
+		file, err := planfile.Read(demo, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		result, set := calc.Evaluate(file.Plan), quantity.Metric
+		for n, name := range sheet.PaperNames() {
+			var b bytes.Buffer
+			options := sheet.Options{Format: sheet.Text, Paper: sheet.Paper(n), System: file.Plan.System(set, true), Section: 2, Against: sheet.Against{Plan: file.Plan, Name: "itself"}}
+			if err := sheet.Write(&b, file.Plan, result, options); err != nil {
+				if strings.Contains(err.Error(), "nothing to print") { // a handover that nobody has begun
+					continue
+				}
+				t.Fatalf("%s, %s: %v", demo, name, err)
+			}
+			if at := strings.IndexFunc(b.String(), func(r rune) bool { return r > 126 && !strings.ContainsRune(oldFonts, r) }); at >= 0 {
+				t.Errorf("%s, %s has %q", demo, name, []rune(b.String()[at:])[0])
+			}
+		}
 	}
 }
 

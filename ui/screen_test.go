@@ -118,6 +118,8 @@ func TestGoldenScreens(t *testing.T) {
 		{"findings-80", "saltlantern-1", 80, 24, ui.Options{}, []string{"]", "f"}},
 		{"help-80", "ottermast-2", 80, 24, ui.Options{}, []string{"?"}},
 		{"new-80", "ottermast-2", 80, 24, ui.Options{}, []string{"N"}},
+		{"alone-80", "ottermast-2", 80, 24, ui.Options{}, []string{"]]", "page mud", "down", "+", "z"}},
+		{"keys-of-trials-80", "ottermast-2", 80, 24, ui.Options{ASCII: true}, []string{"]]", "T", "?"}},
 		{"small", "ottermast-2", 60, 20, ui.Options{}, nil},
 	}
 	for _, test := range tests {

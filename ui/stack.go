@@ -99,12 +99,12 @@ func (p *Planner) drawStack(r canvas.Region, page string) {
 	for k, c := range columns {
 		r.TextRight(stackDrawing+k*stackNumber, 1, stackNumber-1, c.head, canvas.Faint)
 	}
-	foot := 0
-	if len(columns) == len(stackColumns()) {
-		foot = 1
-		r.Text(1, r.H()-1, canvas.Cut(p.glyphs.Translate("widest: over blades or tool joints · left: what the narrowest bore above leaves beside that"), r.W()-1), canvas.Faint)
+	foot := "widest: over blades or tool joints · left: what the narrowest bore above leaves beside that"
+	if n := len(stackColumns()) - len(columns); n > 0 {
+		foot = itoa(n) + " more columns in a wider window, or with z"
 	}
-	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-2-foot), columns)
+	r.Text(1, r.H()-1, canvas.Cut(p.glyphs.Translate(foot), r.W()-1), canvas.Faint)
+	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-3), columns)
 }
 
 // drawStackRows draws the parts; where they do not fit, the upper ones are left out.

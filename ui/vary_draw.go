@@ -75,9 +75,10 @@ func (u *varying) drawTable(p *Planner, r canvas.Region) {
 	unit := p.system.Unit(u.figure.Kind).Symbol()
 	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
 	r.TextRight(0, 0, r.W(), u.progress(), canvas.Faint)
-	r.Text(1, 1, canvas.Cut(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
 	columns := max(1, (r.W()-tableSide)/outcomeWidth)
 	first := figuresFrom(u.at[1], columns, len(across.Entries))
+	hidden := hiddenColumns(first, len(across.Entries)-first-columns)
+	r.Text(1, 1, canvas.Cut(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"+hidden), r.W()-1), canvas.Plain)
 	rows := r.H() - tableHead
 	top := figuresFrom(u.at[0], rows, len(down.Entries))
 	for j := first; j < len(across.Entries) && j < first+columns; j++ {
