@@ -257,10 +257,11 @@ const changedMark = "~"
 
 // drawCell draws a figure in a column of a width, with the mark of a change before it.
 func (p *Planner) drawCell(r canvas.Region, x, width int, f calc.Figure, style canvas.Style) {
-	if p.changeOf(f) != "" && style == canvas.Plain {
+	text := p.cellText(f)
+	if strings.HasPrefix(text, changedMark) && style == canvas.Plain {
 		style = canvas.Changed
 	}
-	r.TextRight(x, 0, width, p.cellText(f), style)
+	r.TextRight(x, 0, width, text, style)
 }
 
 // cellText writes a figure for a column.

@@ -8,43 +8,43 @@ import (
 	"borewalk/ui/canvas"
 )
 
-// keyLine lists the keys that act here and now, those that matter most where it is narrow. ? help stands at its end.
+// keyLine lists the keys that act here and now, those that matter most where it is narrow. What lists all keys stands at its end.
 func (p *Planner) keyLine(width int) string {
-	var hints, must []string
 	switch {
 	case p.overlay != nil:
-		hints, must = p.overlayHints()
+		return p.overlayKeyLine(width)
 	case p.edit != nil:
-		hints = []string{"enter takes it", "esc or ctrl c gives up", "up down step", "tab takes it, goes on"}
-	default:
-		hints, must = p.pageHints()
+		return canvas.Cut(p.joined([]string{"enter takes it", "esc or ctrl c gives up", "up down step", "tab takes it, goes on"}), width)
 	}
-	for n := len(hints) - 1; n > 0 && canvas.Width(p.joined(hints)) > width; n-- {
-		if !slices.Contains(must, hints[n]) {
-			hints = slices.Delete(hints, n, n+1)
-		}
-	}
-	return canvas.Cut(p.joined(hints), width)
+	return p.pageKeyLine(width)
 }
+
+// between stands between two hints.
+const between = " · "
 
 // joined writes hints as the terminal shows them.
 func (p *Planner) joined(hints []string) string {
-	return p.glyphs.Translate(strings.Join(hints, " · "))
+	return p.glyphs.Translate(strings.Join(hints, between))
 }
 
-// overlayHints are the keys of the overlay that is open, by their weight; the one that leaves and the list of all stay. What is typed
-// into has no key for a list.
-func (p *Planner) overlayHints() (hints, must []string) {
+// overlayKeyLine shows the keys of the overlay that is open, by their weight; the one that leaves and the list of all stay. What is
+// typed into has no key for a list.
+func (p *Planner) overlayKeyLine(width int) string {
+	var hints []string
 	for _, b := range p.overlay.keys(p) {
 		if b.short != "" && (b.blocked == nil || b.blocked(p) == "") {
 			hints = append(hints, b.short)
 		}
 	}
-	if must = hints[len(hints)-1:]; !listsKeys(p.overlay) {
-		return hints, must
+	stay := 1
+	if listsKeys(p.overlay) {
+		hints, stay = append(hints, helpKey(p.overlay).short), 2
 	}
-	list := helpKey(p.overlay).short
-	return append(slices.Clone(hints), list), append(must, list)
+	for len(hints) > stay && canvas.Width(p.joined(hints)) > width {
+		last := len(hints) - stay - 1
+		hints = slices.Delete(hints, last, last+1)
+	}
+	return canvas.Cut(p.joined(hints), width)
 }
 
 // listsKeys reports whether ? lists the keys of an overlay: not where it would be typed, nor in the list itself.
@@ -56,36 +56,67 @@ func listsKeys(u overlay) bool {
 	return true
 }
 
-// pageHints are the keys of the page by their weight for what has the focus. Once something is changed, saving and undoing stay.
-func (p *Planner) pageHints() (hints, must []string) {
-	short := map[string]string{}
-	for _, b := range p.keys {
-		if b.blocked == nil || b.blocked(p) == "" {
-			short[b.Help().Key] = b.short
+// pageKeyLine shows the keys of the page by their weight for what has the focus, as many as fit; what is urgent stays. Whether a key
+// can act is asked only of those that have room: the answer may cost.
+func (p *Planner) pageKeyLine(width int) string {
+	wide := func(hint string) int { return canvas.Width(p.joined([]string{"", hint})) }
+	urgent := p.urgentKeys()
+	room := width + canvas.Width(between) - wide(p.hint("?")) // nothing stands before the first
+	for _, key := range urgent {
+		room -= wide(p.hint(key))
+	}
+	var hints []string
+	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), urgent, pageKeys(p.topic), furtherKeys) {
+		hint, b, stays := p.hint(key), p.keyNamed(key), slices.Contains(urgent, key)
+		switch {
+		case hint == "" || slices.Contains(hints, hint) || !stays && room <= 0:
+			continue
+		case b.blocked != nil && b.blocked(p) != "":
+			continue
+		case !stays:
+			if room -= wide(hint); room < 0 {
+				continue
+			}
 		}
+		hints = append(hints, hint)
 	}
-	if short["enter"] != "" {
-		short["enter"] = "enter " + p.enterDoes()
-	}
-	if p.amongPictures() {
-		short["right"], short["left"] = "left right pictures", ""
-	}
-	if p.amongColumns() && p.furtherColumns() > 0 {
-		short["right"], short["left"] = "left right columns", ""
-	}
-	if !p.history.Dirty() {
-		delete(short, "s or ctrl s")
+	return canvas.Cut(p.joined(append(hints, p.hint("?"))), width)
+}
+
+// urgentKeys are those that no other may push out: once something is changed, saving and undoing; over a page alone, what brings the
+// header back.
+func (p *Planner) urgentKeys() (keys []string) {
+	if p.history.Dirty() {
+		keys = append(keys, "s or ctrl s", "u")
 	}
 	if p.alone {
-		short["z"] = "z header"
-		must = append(must, short["z"])
+		keys = append(keys, "z")
 	}
-	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), []string{"s or ctrl s", "u"}, pageKeys(p.topic), []string{"f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}) {
-		if hint := short[key]; hint != "" && !slices.Contains(hints, hint) {
-			hints = append(hints, hint)
-		}
+	return keys
+}
+
+// furtherKeys are shown on every page where there is room, by their names in the help.
+var furtherKeys = []string{"u", "f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}
+
+// keyNamed returns a key of the pages by its name in the help.
+func (p *Planner) keyNamed(name string) *binding {
+	at := slices.IndexFunc(p.keys, func(b binding) bool { return b.Help().Key == name })
+	return &p.keys[at]
+}
+
+// hint is how the key line names a key for what has the focus; empty for one that it does not name.
+func (p *Planner) hint(key string) string {
+	switch {
+	case key == "enter":
+		return "enter " + p.enterDoes()
+	case key == "z" && p.alone:
+		return "z header"
+	case key == "right" && p.amongPictures():
+		return "left right pictures"
+	case key == "right" && p.amongColumns() && p.furtherColumns() > 0:
+		return "left right columns"
 	}
-	return append(hints, short["?"]), append(must, short["?"], short["s or ctrl s"], short["u"])
+	return p.keyNamed(key).short
 }
 
 // enterDoes says what enter does with the line in focus.

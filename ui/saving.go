@@ -165,7 +165,8 @@ type start struct {
 func newStart(p *Planner) overlay {
 	s := &start{answers: new(model.Start)}
 	s.group = model.StartGroup(s.answers)
-	s.menu = menu{title: "New plan"}
+	s.menu = menu{title: "New plan", does: "changes or makes it"}
+	p.message = "answer what you know: make the plan, the last line, begins it; all can be changed later. esc keeps the plan that is open."
 	s.menu.pick = func(p *Planner, i int) { s.pick(p, i) }
 	s.fill(p)
 	return s
