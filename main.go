@@ -8,6 +8,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"os/signal"
 	"runtime"
@@ -94,13 +95,13 @@ func run(args []string, out, errs io.Writer) int {
 func parse(args []string, errs io.Writer) (options, error) {
 	var o options
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
-	f.SetOutput(errs)
-	f.StringVar(&o.print, "print", "", "print the sheets as `text`, markdown, csv, json or pdf, and exit")
+	f.SetOutput(io.Discard) // what is wrong is said in one line, below
+	f.StringVar(&o.print, "print", "", "print the sheets in a `format`, and exit: text, markdown, csv, json or pdf")
 	f.StringVar(&o.paper, "paper", "", "print a `paper`, as text unless -print says otherwise, and exit: "+strings.Join(sheet.PaperNames(), ", "))
-	f.IntVar(&o.section, "section", 0, "print this section only, or open the planner there; counted from 1")
-	f.StringVar(&o.units, "units", "", "show `metric`, field or si units; without it the plan's own")
-	f.BoolVar(&o.check, "check", false, "print the findings and exit: 0 no stop, 1 unreadable, 2 a stop finding")
-	f.StringVar(&o.demo, "demo", plans.Default, "which demo to open when no plan is named: ottermast-2 or saltlantern-1")
+	f.IntVar(&o.section, "section", 0, "`number` of the section to print alone, or to open the planner at; counted from 1")
+	f.StringVar(&o.units, "units", "", "`set` of units to show: metric, field or si; without it the plan's own")
+	f.BoolVar(&o.check, "check", false, "print the findings, and exit: 0 no stop, 1 unreadable, 2 a stop finding")
+	f.StringVar(&o.demo, "demo", plans.Default, "`name` of the demo to open when no plan is named: "+strings.Join(plans.Names(), ", "))
 	f.BoolVar(&o.fresh, "new", false, "start a new plan from a few questions")
 	f.BoolVar(&o.readOnly, "read-only", false, "open the plan to look and try: it is saved under another name only")
 	f.StringVar(&o.name, "name", "", "your `name` or initials, for the plan's log; without it you are asked at the first save")
@@ -110,13 +111,12 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.BoolVar(&o.ascii, "ascii", false, "use plain ASCII; on by itself where the locale is not UTF-8")
 	f.BoolVar(&o.plain, "no-colour", false, "use no colour; on by itself with NO_COLOR and on simple terminals")
 	f.BoolVar(&o.version, "version", false, "print the version and exit")
-	f.Usage = func() {
-		fmt.Fprintln(errs, "borewalk [options] [PLAN.toml]")
-		fmt.Fprintln(errs, "Plans a subsea well one hole section at a time. Without a plan it opens a demo well.")
-		fmt.Fprintln(errs, "A planning aid: verify by independent calculation; competent persons and local codes rule.")
-		f.PrintDefaults()
-	}
-	if err := f.Parse(args); err != nil {
+	switch err := f.Parse(args); {
+	case errors.Is(err, flag.ErrHelp):
+		usage(f, errs)
+		return o, err
+	case err != nil:
+		fmt.Fprintf(errs, "%s; borewalk -h lists the options\n", err)
 		return o, err
 	}
 	o.path = f.Arg(0)
@@ -164,11 +164,14 @@ func (o options) clash(plans []string) error {
 func open(o options) (*planfile.File, string, error) {
 	if o.path != "" {
 		file, err := planfile.Open(o.path)
+		if errors.Is(err, fs.ErrNotExist) {
+			err = fmt.Errorf("%w; check name and folder, or begin a plan with borewalk -new", err)
+		}
 		return file, o.path, err
 	}
 	text, ok := plans.Demo(o.demo)
 	if !ok {
-		return nil, "", fmt.Errorf("there is no demo %q; the demos are %q", o.demo, plans.Names())
+		return nil, "", fmt.Errorf("there is no demo %q; the demos are %s", model.Clean(o.demo), strings.Join(plans.Names(), ", "))
 	}
 	file, err := planfile.Read("demo "+o.demo, text)
 	return file, "demo " + o.demo, err
@@ -305,7 +308,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	}
 	choices.ReadOnly, choices.Computer = o.readOnly, planlock.This()
 	if o.path == "" {
-		choices.Title = source
+		choices.Title, choices.Demo = "demo", !o.fresh
 	}
 	if o.plain {
 		choices.Colours = 0

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -108,24 +109,29 @@ type reasoned struct {
 	explain func(p *Planner, i int) // asks for the reason of a line
 }
 
-func (u *reasoned) hint() string {
-	return "up down choose · enter goes there · Y says why · esc or q closes"
+func (u *reasoned) keys(p *Planner) []binding {
+	keys := u.menu.keys(p)
+	for i, b := range keys {
+		if b.Help().Key == "enter" {
+			keys = slices.Insert(keys, i+1, on("Y", "Y", "say why; it stands in the log", "Y says why", func(p *Planner) {
+				if u.at < len(u.items) {
+					u.explain(p, u.at)
+				}
+			}))
+			break
+		}
+	}
+	return keys
 }
 
-func (u *reasoned) update(p *Planner, m tea.KeyMsg) {
-	if m.String() == "Y" && u.at < len(u.items) {
-		u.explain(p, u.at)
-		return
-	}
-	u.menu.update(p, m)
-}
+func (u *reasoned) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 // showChanges lists what differs from a state: what was entered, then the findings, then the figures.
 func (p *Planner) showChanges(from origin) { p.showChangesAt(from, 0) }
 
 func (p *Planner) showChangesAt(from origin, at int) {
 	c := calc.Compare(from.plan, p.plan)
-	u := &reasoned{menu: menu{title: "What changed " + from.name}}
+	u := &reasoned{menu: menu{title: "What changed " + from.name, does: "goes there"}}
 	goes := map[int]func(*Planner) bool{}
 	paths := map[int]model.Path{}
 	add := func(it item, goTo func(*Planner) bool) {

@@ -26,7 +26,7 @@ func TestWhatChangedIsListedAndLeadsThere(t *testing.T) {
 	press(p, "page well", "C")
 	wants(t, p, "since the log began", "none is signed or marked yet", "since the plan was opened", "another plan", "mark a handover")
 	press(p, "enter")
-	wants(t, p, "Entries: 1", "> 4: Mud density: 1.420 sg to 1.750 sg", "Findings: ", "was ok: stop 4")
+	wants(t, p, "Entries: 1", "> 4: Mud density: 1.420 sg to 1.750 sg", "Findings: ", "was ok: !! 4")
 	press(p, "Y", "losses in the sand", "enter")
 	wants(t, p, "> 4: Mud density", "losses in the sand")
 	press(p, "down")

@@ -145,23 +145,32 @@ func (p *Planner) barOptions(b calc.Bar, page string) plot.BarOptions {
 	return plot.BarOptions{Glyphs: p.glyphs, Page: page, Unit: o.Unit(b.Kind), Value: p.amount, Ticks: o.Ticks}
 }
 
-// right goes to the figures, or in the third view to the next picture.
+// right goes to the figures, in the table to further columns, or in the third view to the next picture.
 func (p *Planner) right() {
-	if p.amongPictures() {
+	switch {
+	case p.amongPictures():
 		p.turnPicture(1)
-		return
+	case p.amongColumns():
+		p.moveColumns(1)
+	default:
+		p.figures = true
 	}
-	p.figures = true
 }
 
-// left goes to the fields, or in the third view to the picture before.
+// left goes to the fields, in the table to the columns before, or in the third view to the picture before.
 func (p *Planner) left() {
-	if p.amongPictures() && !p.figures {
+	switch {
+	case p.amongPictures() && !p.figures:
 		p.turnPicture(-1)
-		return
+	case p.amongColumns() && p.column > 0:
+		p.moveColumns(-1)
+	default:
+		p.figures = false
 	}
-	p.figures = false
 }
+
+// amongColumns reports whether left and right move the columns of the table.
+func (p *Planner) amongColumns() bool { return p.view == viewTable && p.figures }
 
 // amongPictures reports whether left and right walk through pictures.
 func (p *Planner) amongPictures() bool { return p.view == viewPicture && p.pictures() > 1 }
@@ -172,8 +181,14 @@ func (p *Planner) noRight() string {
 		if p.pictureAt() == p.pictures()-1 {
 			return "this is the last picture of the page"
 		}
+	case p.amongColumns():
+		if p.column >= p.furtherColumns() {
+			return "there is no further column"
+		}
 	case p.figures:
 		return "the figures have the focus already"
+	case len(p.figureLines()) == 0:
+		return noFigures
 	}
 	return ""
 }

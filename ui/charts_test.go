@@ -58,6 +58,9 @@ func someCharts(_ *model.Plan, _ int, topic model.Topic) []calc.Chart {
 func still(screen string) string {
 	lines := strings.Split(screen, "\n")
 	lines[1], lines[len(lines)-2] = "", ""
+	if above := &lines[len(lines)-3]; strings.HasPrefix(*above, " caution ") || strings.HasPrefix(*above, " stop ") {
+		*above = "" // it takes two lines
+	}
 	return strings.Join(lines, "\n")
 }
 

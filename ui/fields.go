@@ -72,24 +72,35 @@ func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.S
 	case l.ref.AsBuilt(p.plan) != "":
 		value = "(" + value + ")" // planned, and as built otherwise
 	}
-	if !focused && !typed {
-		mark, valueStyle = p.fieldMark(l.ref, mark, valueStyle)
+	if !typed {
+		mark, valueStyle = p.fieldMark(l.ref, mark, focused, valueStyle)
 	}
 	label := l.ref.Field.Label
+	const least = 5 // columns that a label is recognised by
 	room := r.W() - 3
 	valueRoom := min(canvas.Width(value), max(room-canvas.Width(label)-1, room/2))
+	if l.ref.Field.Type == model.QuantityField || typed { // no number is cut
+		valueRoom = min(canvas.Width(value), room-least-1)
+	}
 	r.Text(0, 0, mark, style)
-	r.Text(2, 0, canvas.Clip(label, room-valueRoom-1), style)
+	r.Text(2, 0, canvas.Squeeze(label, room-valueRoom-1), style)
 	if typed && p.edit.fault != "" {
 		r.Put(1, 0, '!', canvas.Stop)
 	}
-	r.TextRight(r.W()-1-valueRoom, 0, valueRoom, canvas.Clip(value, valueRoom), valueStyle)
+	if l.ref.Field.Type != model.QuantityField {
+		value = canvas.Cut(value, valueRoom)
+	}
+	r.TextRight(r.W()-1-valueRoom, 0, valueRoom, value, valueStyle)
 }
 
-// fieldMark marks a field that a finding points at.
-func (p *Planner) fieldMark(ref model.Ref, mark string, style canvas.Style) (string, canvas.Style) {
-	if worst, found := p.marks[ref.Path()]; found {
-		return "!", severityStyle(worst)
+// fieldMark marks a field that a finding points at, one in focus behind the mark of that.
+func (p *Planner) fieldMark(ref model.Ref, mark string, focused bool, style canvas.Style) (string, canvas.Style) {
+	worst, found := p.marks[ref.Path()]
+	switch {
+	case !found:
+		return mark, style
+	case focused:
+		return mark + "!", style
 	}
-	return mark, style
+	return p.severityMark(worst), severityStyle(worst)
 }

@@ -55,7 +55,7 @@ func (p *Planner) followChange(before *calc.Result) {
 			return !ok || was.OK != f.OK || was.Value != f.Value
 		})
 	}
-	rows := layoutFor(p.width, p.height).figures.h
+	rows := p.layout().figures.h
 	top := figuresFrom(p.figureAt(lines), rows, len(lines))
 	if slices.ContainsFunc(lines[top:min(top+rows, len(lines))], moved) {
 		return
@@ -99,9 +99,16 @@ const (
 	unitWidth   = 6
 )
 
+// noFigures is what is said of a page that has none.
+const noFigures = "there are no figures on this page yet"
+
 // drawFigures draws the figures pane: name, change, value, unit, and the further columns that have room.
 func (p *Planner) drawFigures(r canvas.Region) {
 	lines := p.figureLines()
+	if len(lines) == 0 {
+		r.Text(1, 0, "no figures yet", canvas.Faint)
+		return
+	}
 	at := p.figureAt(lines)
 	first := figuresFrom(at, r.H(), len(lines))
 	for y := 0; y < r.H() && first+y < len(lines); y++ {
@@ -135,7 +142,7 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	p.drawFigure(r.Sub(0, 0, first, 1), l.Figures, 1+extra, mark, style)
 	for i := 1; i < len(l.Figures) && i <= extra; i++ {
-		p.drawCell(r, first+(i-1)*cellWidth, l.Figures[i], style)
+		p.drawCell(r, first+(i-1)*cellWidth, cellWidth, l.Figures[i], style)
 	}
 }
 
@@ -229,56 +236,21 @@ func (p *Planner) strokesOf(figures []calc.Figure) string {
 // changedMark stands before a figure in a column that has changed since the baseline.
 const changedMark = "~"
 
-// drawCell draws a figure in a column, with the mark of a change before it.
-func (p *Planner) drawCell(r canvas.Region, x int, f calc.Figure, style canvas.Style) {
-	text := p.cell(f)
-	if p.changeOf(f) == "" {
-		r.TextRight(x, 0, cellWidth, text, style)
-		return
-	}
-	if style == canvas.Plain {
+// drawCell draws a figure in a column of a width, with the mark of a change before it.
+func (p *Planner) drawCell(r canvas.Region, x, width int, f calc.Figure, style canvas.Style) {
+	text := p.cellText(f)
+	if strings.HasPrefix(text, changedMark) && style == canvas.Plain {
 		style = canvas.Changed
 	}
-	r.TextRight(x, 0, cellWidth, changedMark+text, style)
+	r.TextRight(x, 0, width, text, style)
 }
 
-// drawTable draws the figures with all their columns across the page.
-func (p *Planner) drawTable(r canvas.Region) {
-	lines := p.figureLines()
-	at := p.figureAt(lines)
-	rows := r.H()
-	first := figuresFrom(at, rows, len(lines))
-	for y := 0; y < rows && first+y < len(lines); y++ {
-		p.drawTableLine(r.Sub(0, y, r.W(), 1), lines[first+y], lines[min(first+y+1, len(lines)-1)].Figures, first+y == at && p.figures)
+// cellText writes a figure for a column.
+func (p *Planner) cellText(f calc.Figure) string {
+	if p.changeOf(f) != "" {
+		return changedMark + p.cell(f)
 	}
-	more(p, r, first > 0, first+rows < len(lines))
-}
-
-// The table gives a name at least so many cells, and each column so many with its unit.
-const (
-	leastName = 19
-	cellWidth = 13
-)
-
-// drawTableLine draws a line of the table; a heading carries the names of the columns of the line below it. Columns that
-// do not fit are left out; the line below the page shows them all.
-func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figure, focused bool) {
-	mark, style := " ", canvas.Plain
-	if focused {
-		mark, style = string(p.glyphs.Mark), canvas.Focus
-	}
-	columns := max(1, min((r.W()-2-leastName)/cellWidth, 5))
-	name := r.W() - 1 - columns*cellWidth
-	if l.Heading != "" {
-		p.drawHeading(r, l.Heading, mark, style, below[:min(len(below), columns)], name+cellWidth)
-		return
-	}
-	r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.Figures[0].Name), name-1), style)
-	for i, f := range l.Figures {
-		if i < columns {
-			p.drawCell(r, name+i*cellWidth, f, style)
-		}
-	}
+	return p.cell(f)
 }
 
 func (p *Planner) cell(f calc.Figure) string {

@@ -44,23 +44,42 @@ func (u *finder) narrow(typed string) {
 	u.step(-1) // past a heading
 }
 
-func (u *finder) hint() string {
-	return "type to narrow · up down choose · enter takes it · esc closes"
+func (u *finder) keys(p *Planner) []binding {
+	keys := []binding{on("", "letters", "narrow the list to what holds each word typed", "type to narrow", nil)}
+	for _, b := range u.menu.keys(p) {
+		switch shown := b.Help().Key; {
+		case shown == "esc or q": // q is a letter
+			b = on("esc left ctrl+c", "esc or left", "closes; esc empties what is typed first", "esc or left closes", u.leave)
+		case shown == "down":
+			b = on("down", "down", "next line", "up down choose", func(*Planner) { u.step(1) })
+		case shown == "up":
+			b = on("up", "up", "line before", "", func(*Planner) { u.step(-1) })
+		}
+		keys = append(keys, b)
+	}
+	return append(keys, on("backspace", "backspace", "take the last letter back", "", func(*Planner) {
+		if runes := []rune(u.typed); len(runes) > 0 {
+			u.narrow(string(runes[:len(runes)-1]))
+		}
+	}))
+}
+
+// leave empties what was typed, and then closes.
+func (u *finder) leave(p *Planner) {
+	if u.typed != "" {
+		u.narrow("")
+		return
+	}
+	p.overlay = u.back
 }
 
 func (u *finder) update(p *Planner, m tea.KeyMsg) {
-	switch {
-	case m.Paste:
-	case (m.Type == tea.KeyRunes || m.Type == tea.KeySpace) && len(m.Runes) == 1:
+	if (m.Type == tea.KeyRunes || m.Type == tea.KeySpace) && len(m.Runes) == 1 && !m.Paste && m.String() != "?" {
+		p.message = ""
 		u.narrow(u.typed + strings.ToLower(string(m.Runes)))
-	case m.Type == tea.KeyBackspace && u.typed != "":
-		runes := []rune(u.typed)
-		u.narrow(string(runes[:len(runes)-1]))
-	case m.Type == tea.KeyEsc && u.typed != "":
-		u.narrow("")
-	default:
-		u.menu.update(p, m)
+		return
 	}
+	p.obeyIn(u, m)
 }
 
 func (u *finder) draw(p *Planner, r canvas.Region) {

@@ -127,6 +127,24 @@ func (p *Planner) settle() {
 	p.focusFigure(figures, p.figureAt(figures))
 }
 
+// move moves the focus, and says where there is nothing further.
+func (p *Planner) move(n int) {
+	at := func() int {
+		if p.figures {
+			return p.figureAt(p.figureLines())
+		}
+		_, at := p.focusedLine()
+		return at
+	}
+	before := at()
+	if p.moveBy(n); at() == before {
+		p.message = "the page ends here; tab turns to the next"
+		if n < 0 {
+			p.message = "the page begins here"
+		}
+	}
+}
+
 // moveBy moves the focus among the fields or the figures.
 func (p *Planner) moveBy(n int) {
 	if p.figures {

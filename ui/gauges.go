@@ -108,7 +108,7 @@ func (u *player) drawPlugs(p *Planner, r canvas.Region) {
 			landed = " landed"
 		}
 		room := r.W() - 4 - len(landed) - canvas.Width(depth)
-		r.Text(2, i+1, canvas.Clip(name, room)+landed, canvas.Plain)
+		r.Text(2, i+1, canvas.Squeeze(name, room)+landed, canvas.Plain)
 		r.TextRight(r.W()-9, i+1, 8, depth, canvas.Plain)
 	}
 }

@@ -31,25 +31,22 @@ func (p *Planner) showHandover() {
 	p.overlay = &handing{}
 }
 
-func (u *handing) hint() string {
-	return "s signs · enter goes to what the relief works out · m units · esc or q closes"
+func (u *handing) keys(p *Planner) []binding {
+	where := "what the relief works out"
+	if _, working := p.plan.InWork(); !working {
+		where = "the section in work"
+	}
+	return []binding{
+		on("s", "s", "sign: both names are asked, the hour is stamped", "s signs", u.askFrom),
+		on("enter", "enter", "go to "+where, "enter goes to "+where, u.goToChecks),
+		on("m", "m", "other units", "m units", (*Planner).turnUnits),
+		closing("H left", "closes", func(p *Planner) { p.overlay = nil }),
+	}
 }
 
 func (u *handing) below() (title, detail string) { return "Handover", "" }
 
-func (u *handing) update(p *Planner, m tea.KeyMsg) {
-	p.message = ""
-	switch m.String() {
-	case "esc", "q", "ctrl+c", "H":
-		p.overlay = nil
-	case "s":
-		u.askFrom(p)
-	case "m":
-		p.turnUnits()
-	case "enter":
-		u.goToChecks(p)
-	}
-}
+func (u *handing) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 // goToChecks leaves for the entries of the relief's own figures, or for the status where nothing is signed.
 func (u *handing) goToChecks(p *Planner) {
@@ -116,8 +113,8 @@ func (u *handing) drawWhole(p *Planner, all canvas.Region) {
 	r.Fill(' ', canvas.Plain)
 	u.draw(p, r)
 	text, style := p.statusLine()
-	all.Text(1, all.H()-2, canvas.Clip(p.glyphs.Translate(text), all.W()-2), style)
-	all.Text(1, all.H()-1, canvas.Clip(p.glyphs.Translate(u.hint()), all.W()-2), canvas.Faint)
+	all.Text(1, all.H()-2, canvas.Cut(p.glyphs.Translate(text), all.W()-2), style)
+	all.Text(1, all.H()-1, p.keyLine(all.W()-2), canvas.Faint)
 }
 
 func (u *handing) draw(p *Planner, r canvas.Region) {

@@ -82,7 +82,7 @@ func TestHandoverIsSignedAsOneEdit(t *testing.T) {
 	press(p, "s", "A. Merrow", "enter", "B. Tansy", "enter")
 	wants(t, p, "A. Merrow to B. Tansy, 2026-11-29 06:05", "the relief has not entered his own")
 	press(p, "enter")
-	wants(t, p, "> Surface to bit", "from the tally and the mud report")
+	wants(t, p, ">!Surface to bit", "from the tally and the mud report")
 }
 
 // TestHandoverUndone: one undo takes a signature back.

@@ -8,9 +8,11 @@ const (
 	leastHeight = 24
 )
 
-// headerRows and footerRows stand above and below the body: title, sections, pages; focus, detail, finding, keys.
+// headerRows and footerRows stand above and below the body: title, sections, pages; focus, detail, finding, keys. A page alone has
+// the title above it.
 const (
 	headerRows = 3
+	titleRows  = 1
 	detailRows = 2
 	footerRows = 3 + detailRows
 )
@@ -31,39 +33,52 @@ type layout struct {
 const leastPlot = 21
 
 // layoutFor divides a window: the schematic on the left, then fields, figures, and in a wide window the pressure window.
-// page is everything right of the schematic, which tables and overlays take whole.
-func layoutFor(width, height int) layout {
-	body := height - headerRows - footerRows
-	var l layout
-	l.footer = height - footerRows
-	sketch := 19
+// page is everything right of the schematic, which tables and overlays take whole; alone it takes the window but for title and foot.
+func layoutFor(width, height int, alone bool) layout {
+	top, sketch, x := headerRows, 19, 0
 	switch {
+	case alone:
+		top, sketch = titleRows, 0
 	case width >= 132:
 		sketch = 33
 	case width >= 100:
 		sketch = 27
 	}
-	l.schematic = rect{0, headerRows, sketch, body}
-	x := sketch + 1
-	l.page = rect{x, headerRows, width - x, body}
+	body := height - top - footerRows
+	var l layout
+	l.footer = height - footerRows
+	if l.schematic = (rect{0, top, sketch, body}); !alone {
+		x = sketch + 1
+	}
+	l.page = rect{x, top, width - x, body}
 	fields := 26
 	if width >= 100 {
 		fields = 32
 	}
-	l.fields = rect{x, headerRows, fields, body}
+	l.fields = rect{x, top, fields, body}
 	x += fields + 1
 	rest := width - x
 	if width >= 132 {
 		plot := max(leastPlot, min(rest/3, rest-1-leastPane-1-cellWidth))
-		l.plot = rect{width - plot, headerRows, plot, body}
+		l.plot = rect{width - plot, top, plot, body}
 		rest -= plot + 1
 	}
-	l.figures = rect{x, headerRows, rest, body}
+	l.figures = rect{x, top, rest, body}
 	return l
 }
 
 // rows returns how many lines the body of the screen shows.
-func (p *Planner) rows() int { return max(1, p.height-headerRows-footerRows) }
+func (p *Planner) rows() int { return max(1, p.layout().page.h) }
 
 // pageWidth returns the columns right of the schematic.
-func (p *Planner) pageWidth() int { return layoutFor(p.width, p.height).page.w }
+func (p *Planner) pageWidth() int { return p.layout().page.w }
+
+// layout is how the window is divided now. What is played on the schematic is never alone.
+func (p *Planner) layout() layout {
+	alone := p.alone
+	switch p.overlay.(type) {
+	case *player, *walking:
+		alone = false
+	}
+	return layoutFor(p.width, p.height, alone)
+}

@@ -99,7 +99,7 @@ func (p *Planner) showLog(at int) {
 	}
 	lines := model.LogLines(rows)
 	slices.Reverse(lines)
-	u := &reasoned{menu: menu{title: "The log, the latest first", at: at}}
+	u := &reasoned{menu: menu{title: "The log, the latest first", at: at, does: "goes there"}}
 	for _, l := range lines {
 		u.items = append(u.items, p.logItem(rows, l))
 	}

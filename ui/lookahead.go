@@ -47,19 +47,22 @@ func (p *Planner) showLookAhead() {
 	p.overlay = u
 }
 
-func (u *lookAhead) hint() string {
-	return "L or space: 24 h, 7 days · up down scroll · esc or q closes"
-}
-
-func (u *lookAhead) update(p *Planner, m tea.KeyMsg) {
-	switch m.String() {
-	case "L", " ", "enter":
+func (u *lookAhead) keys(p *Planner) []binding {
+	turn := on("L space enter", "L or space", "the next 24 h, or the next 7 days", "L or space 24 h, 7 days", func(p *Planner) {
 		u.week = !u.week
 		u.fill(p)
-	default:
-		u.menu.update(p, m)
+	})
+	keys := []binding{turn}
+	for _, b := range u.menu.keys(p) {
+		if b.Help().Key == "page down, space" {
+			b = on("pgdown", "page down", "a page down", "", func(p *Planner) { u.step(p.rows() - 3) })
+		}
+		keys = append(keys, b)
 	}
+	return keys
 }
+
+func (u *lookAhead) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 // fill writes the list anew.
 func (u *lookAhead) fill(p *Planner) {

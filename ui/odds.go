@@ -84,37 +84,29 @@ func joined(before, then [][]float64) [][]float64 {
 	return before
 }
 
-func (u *chances) hint() string {
-	if u.telling {
-		return "up down scroll · w the table · esc or q closes"
+func (u *chances) keys(p *Planner) []binding {
+	page, all := max(1, p.rows()-4), len(u.rows)+1<<10
+	step := func(keys, shown, help, short string, by int) binding {
+		return on(keys, shown, help, short, func(*Planner) { u.step(by) })
 	}
-	return "up down outcome · w what is drawn and how · esc or q closes"
+	turn, moves := "w what is drawn and how", "up down outcome"
+	if u.telling {
+		turn, moves = "w the table", "up down scroll"
+	}
+	return []binding{
+		step("down j", "down", "next line", moves, 1), step("up k", "up", "line before", "", -1),
+		on("w", "w", "what is drawn and how, or the table again", turn, func(*Planner) { u.telling, u.from = !u.telling, 0 }),
+		step("pgdown space", "page down, space", "a page down", "", page), step("pgup", "page up", "a page up", "", -page),
+		step("home", "home", "to the beginning", "", -all), step("end", "end", "to the end", "", all),
+		closing("left", "closes", func(p *Planner) { p.overlay = nil }),
+	}
 }
 
 func (u *chances) below() (title, detail string) {
 	return fmt.Sprintf("odds: %d of %d trials", u.odds.Trials(u.blocks), u.odds.Trials(u.odds.Blocks())), ""
 }
 
-func (u *chances) update(p *Planner, m tea.KeyMsg) {
-	switch m.String() {
-	case "esc", "q", "ctrl+c", "left":
-		p.overlay = nil
-	case "w":
-		u.telling, u.from = !u.telling, 0
-	case "up", "k":
-		u.step(-1)
-	case "down", "j":
-		u.step(1)
-	case "pgup":
-		u.step(-10)
-	case "pgdown":
-		u.step(10)
-	case "home":
-		u.step(-len(u.rows) - 1<<10)
-	case "end":
-		u.step(len(u.rows) + 1<<10)
-	}
-}
+func (u *chances) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 func (u *chances) step(by int) {
 	if u.telling {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -15,9 +16,9 @@ import (
 
 // overlay is what lies over the page and takes the keys: a list to choose from, a text to read, a question.
 type overlay interface {
-	update(p *Planner, m tea.KeyMsg)
+	keys(p *Planner) []binding       // all that it obeys, those for the key line by their weight
+	update(p *Planner, m tea.KeyMsg) // gives the key to the one that is declared, or to what is being typed
 	draw(p *Planner, r canvas.Region)
-	hint() string                  // for the key line
 	below() (title, detail string) // what stands below the page
 }
 
@@ -42,19 +43,9 @@ type menu struct {
 	at     int // the item in focus, or the first line shown when there is nothing to pick
 	pick   func(p *Planner, i int)
 	copied func(i int) []string // what is copied of an item, or of a whole text; nil where nothing is
+	does   string               // what enter does with an item, where it is not taken: "goes there"
 	small  bool                 // shown and answered in a window that is too small for the pages
 	back   overlay              // what esc returns to; nil for the page
-}
-
-func (u *menu) hint() string {
-	text := "up down choose · enter takes it"
-	if u.pick == nil {
-		text = "up down scroll"
-	}
-	if u.copied != nil {
-		text += " · c copies"
-	}
-	return text + " · esc or q closes"
 }
 
 // below returns the title and the item in focus in full, since the box may have cut them.
@@ -65,32 +56,48 @@ func (u *menu) below() (title, detail string) {
 	return u.title, detail
 }
 
-func (u *menu) update(p *Planner, m tea.KeyMsg) {
-	switch m.String() {
-	case "esc", "q", "ctrl+c", "left":
-		p.overlay = u.back
-	case "up", "k":
-		u.step(-1)
-	case "down", "j":
-		u.step(1)
-	case "pgup":
-		u.step(-10)
-	case "pgdown":
-		u.step(10)
-	case "home":
-		u.step(-len(u.items))
-	case "end":
-		u.step(len(u.items))
-	case "c":
-		if u.copied != nil && u.at < len(u.items) {
-			p.copyText(clip.Text(u.copied(u.at), p.plan, p.now()))
-		}
-	case "enter", "right":
-		if u.pick != nil && u.at < len(u.items) && !u.items[u.at].dead {
-			p.overlay = nil
-			u.pick(p, u.at)
-		}
+func (u *menu) keys(p *Planner) []binding {
+	page := max(1, p.rows()-3)
+	moves := func(keys, shown, help, short string, by int) binding {
+		return on(keys, shown, help, short, func(*Planner) { u.step(by) })
 	}
+	close := closing("left", "closes", func(p *Planner) { p.overlay = u.back })
+	rest := []binding{close}
+	if u.copied != nil {
+		rest = []binding{on("c", "c", "copy this as text", "c copies", u.copy), close}
+	}
+	if u.pick == nil {
+		return append([]binding{
+			moves("down j", "down", "a line down", "up down scroll", 1), moves("up k", "up", "a line up", "", -1),
+			moves("pgdown space", "page down, space", "a page down", "space a page", page), moves("pgup", "page up", "a page up", "", -page),
+			moves("home", "home", "to the beginning", "", -len(u.items)), moves("end", "end", "to the end", "", len(u.items)),
+		}, rest...)
+	}
+	return append([]binding{
+		moves("down j", "down", "next line", "up down choose", 1), moves("up k", "up", "line before", "", -1),
+		on("enter right", "enter", "take what has the focus, or go there", "enter "+cmp.Or(u.does, "takes it"), u.take),
+		moves("pgdown", "page down", "a page down", "", page), moves("pgup", "page up", "a page up", "", -page),
+		moves("home", "home", "first line", "", -len(u.items)), moves("end", "end", "last line", "", len(u.items)),
+	}, rest...)
+}
+
+func (u *menu) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
+
+// copy copies the item in focus, or the whole of a text.
+func (u *menu) copy(p *Planner) {
+	if u.at < len(u.items) {
+		p.copyText(clip.Text(u.copied(u.at), p.plan, p.now()))
+	}
+}
+
+// take picks the item in focus.
+func (u *menu) take(p *Planner) {
+	if u.at >= len(u.items) || u.items[u.at].dead {
+		p.message = "enter: there is nothing to take on this line"
+		return
+	}
+	p.overlay = nil
+	u.pick(p, u.at)
 }
 
 // step moves by n items, passing over those that cannot be chosen.
@@ -123,7 +130,7 @@ func (u *menu) draw(p *Planner, r canvas.Region) {
 		if u.pick != nil && i == u.at {
 			style, mark = canvas.Focus, string(p.glyphs.Mark)
 		}
-		in.Text(0, y, mark+" "+p.glyphs.Translate(u.items[i].text), style)
+		in.Text(0, y, mark+" "+canvas.Cut(p.glyphs.Translate(u.items[i].text), in.W()-2), style)
 	}
 	more(p, r, first > 0, first+in.H() < len(u.items))
 }
@@ -149,7 +156,7 @@ func frame(p *Planner, r canvas.Region, title string) {
 	r.Put(r.W()-1, 0, g.TopRight, canvas.Faint)
 	r.Put(0, r.H()-1, g.BottomLeft, canvas.Faint)
 	r.Put(r.W()-1, r.H()-1, g.BottomRight, canvas.Faint)
-	r.Text(2, 0, " "+g.Translate(canvas.Clip(title, r.W()-6))+" ", canvas.Heading)
+	r.Text(2, 0, " "+canvas.Cut(g.Translate(title), r.W()-6)+" ", canvas.Heading)
 }
 
 // more shows at a box's right edge that there is more above or below.
@@ -185,25 +192,39 @@ func newInput(text string) textinput.Model {
 	return input
 }
 
-func (u *prompt) hint() string { return "enter takes it · esc gives up" }
+func (u *prompt) keys(*Planner) []binding {
+	return []binding{
+		on("enter", "enter", "take what is typed", "enter takes it", u.accept),
+		on("ctrl+u", "ctrl u", "empty the line", "ctrl u empties", func(*Planner) { u.input.SetValue("") }),
+		on("esc ctrl+c", "esc or ctrl c", "give up", "esc or ctrl c gives up", func(p *Planner) { p.overlay = u.back }),
+	}
+}
 
 func (u *prompt) below() (title, detail string) { return u.title, u.note }
 
+// update gives a key to the question; what is none of its keys is typed.
 func (u *prompt) update(p *Planner, m tea.KeyMsg) {
-	switch {
-	case m.Paste:
+	if m.Paste {
 		u.input.SetValue(u.input.Value() + strings.TrimSpace(strings.Map(printable, string(m.Runes))))
 		u.input.CursorEnd()
-	case m.String() == "esc" || m.String() == "ctrl+c":
-		p.overlay = u.back
-	case m.String() == "enter":
-		p.overlay = nil
-		if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {
-			u.note = wrong
-			p.overlay = u
+		return
+	}
+	p.message = ""
+	for _, b := range u.keys(p) {
+		if key.Matches(m, b.Binding) {
+			b.act(p)
+			return
 		}
-	default:
-		u.input, _ = u.input.Update(m)
+	}
+	u.input, _ = u.input.Update(m)
+}
+
+// accept takes what is typed; what is wrong with it is said in place of the note.
+func (u *prompt) accept(p *Planner) {
+	p.overlay = nil
+	if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {
+		u.note = wrong
+		p.overlay = u
 	}
 }
 

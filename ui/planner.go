@@ -35,6 +35,7 @@ type Options struct {
 	Columns int    // of the terminal at the start; 0 where it does not say
 	Lines   int    // the like
 	Fresh   bool   // begin with the questions for a new plan
+	Demo    bool   // the plan is a demo: say so first, and what to press
 	Section int    // the section that is open first, from 0
 	Version string // of the program, for papers
 	Units   string // the set shown first: metric, field or si; empty for the plan's own
@@ -97,11 +98,13 @@ type Planner struct {
 	view    view
 	whole   bool // the schematic shows the whole well
 	scale   bool // the schematic's depth scale is true
+	alone   bool // the page stands without header and schematic
 	figures bool // focus is on the figures, not on the fields
 	open    map[string]bool
 	fieldAt map[model.Topic]held[lineKey]
 	figAt   map[model.Topic]held[string]
 	chartAt map[model.Topic]int
+	column  int // the first column of the table that is shown
 	charts  charts
 
 	lock     *planlock.Lock // on the plan's file; nil when there is none
@@ -170,12 +173,18 @@ func New(file *planfile.File, options Options) *Planner {
 		}
 		p.message = fmt.Sprintf("the file needs a look (%d): press ! to read what was noticed", n)
 	}
+	if options.Demo {
+		p.message = welcome
+	}
 	if options.Fresh {
 		p.overlay = newStart(p)
 	}
 	p.overlay = newRecovery(p, options.Left, p.overlay)
 	return p
 }
+
+// welcome is what somebody reads who opens the program for the first time.
+const welcome = "borewalk plans subsea wells. This demo is a copy to play with: arrows choose, enter edits, tab turns the page, ] the section; f findings, ? all keys."
 
 // openPlan makes the plan's figures the baseline.
 func (p *Planner) openPlan() {

@@ -224,13 +224,13 @@ func TestTheTableIsReadAndTheFieldNudgedBesideIt(t *testing.T) {
 
 func TestFindingsJumpToTheirField(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]]", "f", "enter") // those of the page that is open come first
-	wants(t, p, "[HOLE]", "> Bit")
+	wants(t, p, "[HOLE]", ">!Bit")
 	toFinding(t, p, "Force of a joint on the wall")
-	wants(t, p, "[WELL]", "> Path")
+	wants(t, p, "[WELL]", ">!Path")
 	toFinding(t, p, "Velocity of the mud")
-	wants(t, p, "[HYDR]", "> Booster")
+	wants(t, p, "[HYDR]", ">!Booster")
 	press(p, "page casing", "f", "enter")
-	wants(t, p, "[CASING]", "> Top")
+	wants(t, p, "[CASING]", ">!Top")
 }
 
 // TestThePagesOwnFindingsComeFirst: within a severity, those that the page in view mends stand before the others, whichever section
@@ -253,7 +253,7 @@ func TestTheFootShowsThePagesOwnFinding(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "]]]", "page control")
 	wants(t, p, "caution section 4: Force of a joint on the wall")
 	downTo(t, p, "Shoe test")
-	press(p, "1.8", "enter", "home")
+	press(p, "1.8", "enter", "down")
 	wants(t, p, "caution section 4: Planned shoe test over fracture")
 	press(p, "page well")
 	wants(t, p, "caution section 4: Force of a joint on the wall")
@@ -277,11 +277,10 @@ func toFinding(t *testing.T, p *ui.Planner, text string) {
 	t.Helper()
 	press(p, "f")
 	for range 100 {
-		for _, l := range strings.Split(p.View(), "\n") {
-			if _, finding, ok := strings.Cut(l, "> "); ok && strings.Contains(finding, text) {
-				press(p, "enter")
-				return
-			}
+		_, below, _ := strings.Cut(p.View(), "── Findings") // the one in focus stands there in full
+		if strings.Contains(strings.Join(strings.Fields(below), " "), text) {
+			press(p, "enter")
+			return
 		}
 		press(p, "down")
 	}

@@ -15,17 +15,14 @@ type jobWords struct {
 	moment string // what its frames are
 	events string // head of their list
 	fluids string // head of the fluids, with the place of the depths that follow
-	keys   string // what keys do
 	turned string // in a refusal to turn it
+	turns  string // what h turns it to, for the key line
 }
 
 var wordsOf = [...]jobWords{
-	calc.CementJob: {title: "Cement job", none: "no job", moment: "Moment", events: "Event", fluids: "Fluid, annulus top", turned: "in the other hole",
-		keys: "arrows 1 or 10 · n p event · 0-9 volume · space run · v chart · h hole · esc"},
-	calc.KillJob: {title: "Kick", none: "no kick", moment: "Moment", events: "Event", fluids: "Fluid, top", turned: "by the other method",
-		keys: "arrows n p · 0-9 volume · space run · v chart · h method · E disconnect · esc"},
-	calc.DisconnectJob: {title: "Emergency disconnect", none: "no emergency disconnect", moment: "State", events: "State", fluids: "Fluid, top",
-		keys: "arrows or n p state · esc"},
+	calc.CementJob:     {title: "Cement job", none: "no job", moment: "Moment", events: "Event", fluids: "Fluid, annulus top", turned: "in the other hole", turns: "hole"},
+	calc.KillJob:       {title: "Kick", none: "no kick", moment: "Moment", events: "Event", fluids: "Fluid, top", turned: "by the other method", turns: "method"},
+	calc.DisconnectJob: {title: "Emergency disconnect", none: "no emergency disconnect", moment: "State", events: "State", fluids: "Fluid, top"},
 }
 
 // name is the title within a sentence.

@@ -97,7 +97,7 @@ func TestAKickBeyondItsLimitsSaysSo(t *testing.T) {
 
 func TestTheDisconnectIsShownFromTheKickAndFromThePage(t *testing.T) {
 	p := killing(t, 80, 24, ui.Options{}, "P", "right", "E")
-	wants(t, p, "emergency disconnect: connected, hung off", "State 1 of 3", "The kick is left out", "esc to the kick", "Riser  full of mud", "hung off in the stack",
+	wants(t, p, "emergency disconnect: connected, hung off", "State 1 of 3", "The kick is left out", "q to the kick", "Riser  full of mud", "hung off in the stack",
 		"shoe 2150    1.420  >1.168  +0.252")
 	press(p, "n")
 	wants(t, p, "> sheared and sealed", "cut in the stack", "closed over the cut", "Riser  full of mud")
@@ -171,7 +171,7 @@ func TestKicksFitEveryWindow(t *testing.T) {
 			for _, ascii := range []bool{false, true} {
 				p := killing(t, size[0], size[1], ui.Options{ASCII: ascii}, keys...)
 				lines := strings.Split(p.View(), "\n")
-				if len(lines) > size[1] || !strings.Contains(p.View(), "esc") {
+				if len(lines) > size[1] || !strings.Contains(lastLine(p), "q closes") {
 					t.Errorf("%v after %q:\n%s", size, keys, p.View())
 				}
 				for _, l := range lines {

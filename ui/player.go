@@ -127,13 +127,6 @@ func (u *player) event() string {
 // pumped reports whether anything is pumped in the job at all.
 func (u *player) pumped() bool { return u.job.Frames[len(u.job.Frames)-1].Pumped > 0 }
 
-func (u *player) hint() string {
-	if u.back != nil {
-		return u.words().keys + " to the " + u.back.words().name()
-	}
-	return u.words().keys
-}
-
 // below names the event, and says what is special about the moment or what is typed.
 func (u *player) below() (title, detail string) {
 	title = u.words().name() + u.way + ": " + u.event()
@@ -162,50 +155,12 @@ func (u *player) below() (title, detail string) {
 }
 
 func (u *player) update(p *Planner, m tea.KeyMsg) {
-	key := m.String()
-	if key == " " {
-		u.running = !u.running && u.pumped() && u.at < len(u.job.Frames)-1
-		return
-	}
-	switch key { // these let it run
-	case "v":
-		u.chart++
-		return
-	case "m":
-		p.turnUnits()
-		return
-	case "t":
-		p.scale = !p.scale
-		return
-	}
-	u.running, p.message = false, ""
+	p.message = ""
 	if u.typing(p, m) {
+		u.running = false
 		return
 	}
-	switch key {
-	case "esc", "q", "ctrl+c":
-		u.leave(p)
-	case "right":
-		u.step(1)
-	case "left":
-		u.step(-1)
-	case "pgdown", "shift+right", "down":
-		u.step(10)
-	case "pgup", "shift+left", "up":
-		u.step(-10)
-	case "home":
-		u.at = 0
-	case "end":
-		u.at = len(u.job.Frames) - 1
-	case "n", "]":
-		u.toEvent(1)
-	case "p", "[":
-		u.toEvent(-1)
-	case "h":
-		u.turn(p)
-	case "E":
-		u.disconnect(p)
-	}
+	p.obeyIn(u, m)
 }
 
 // leave goes back to where the player was opened.

@@ -17,7 +17,7 @@ import (
 // gives the opened plan byte for byte.
 func TestRandomKeys(t *testing.T) {
 	pressed := []string{"up", "down", "left", "right", "enter", "enter", "esc", "tab", "shift+tab", "pgup", "pgdown", "home", "end", "backspace",
-		"]", "[", "+", "-", "a", "d", "u", "r", "v", "w", "f", "m", "b", "t", "o", "?", "P", "E", "V", "n", "p", "1", "2", "9", ".", " ", "0", "j", "k", "h", "x", "!", "Y", "C", "C"}
+		"]", "[", "+", "-", "a", "d", "u", "r", "v", "w", "f", "m", "b", "t", "o", "?", "P", "E", "V", "n", "p", "1", "2", "9", ".", " ", "0", "j", "k", "h", "x", "!", "Y", "C", "C", "z", "/", "left", "right"}
 	for seed := range uint64(6) {
 		name := plans.Names()[seed%2]
 		source, _ := plans.Demo(name)

@@ -8,7 +8,6 @@ import (
 	"borewalk/calc"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
-	"borewalk/ui/schematic"
 	"borewalk/ui/wording"
 )
 
@@ -29,7 +28,7 @@ func (p *Planner) showWorking() {
 	}
 	figures := p.focusedFigures()
 	if len(figures) == 0 {
-		p.message = "there is no figure on this page"
+		p.message = noFigures
 		return
 	}
 	u := &menu{title: "Working: " + figures[0].Name}
@@ -85,7 +84,7 @@ func (p *Planner) showFindings() {
 		p.message = "there are no findings: the rule set " + p.plan.Well.RuleSet + " compares nothing here"
 		return
 	}
-	u := &menu{title: fmt.Sprintf("Findings, rule set %s. OK says that a limit was met, no more", p.plan.Well.RuleSet)}
+	u := &menu{title: fmt.Sprintf("Findings, %s (ok: limit met, no more)", p.plan.Well.RuleSet), does: "goes there"}
 	for _, f := range list {
 		text := p.findingText(f)
 		u.items = append(u.items, item{text: p.findingBrief(f), full: text + ". " + f.Source, style: severityStyle(f.Severity)})
@@ -110,6 +109,9 @@ func (p *Planner) sortedFindings(least calc.Severity) []calc.Finding {
 	return wording.Findings(p.plan, p.result, p.looksAt(), least)
 }
 
+// leastBrief is the width of a page that has room for the word of a severity in a list; a narrower one has its mark.
+const leastBrief = 80
+
 // findingBrief is findingText for a list: what was measured comes first, since a narrow list cuts the end.
 func (p *Planner) findingBrief(f calc.Finding) string {
 	where := "well"
@@ -117,6 +119,9 @@ func (p *Planner) findingBrief(f calc.Finding) string {
 		where = strconv.Itoa(f.Section + 1)
 	}
 	head := f.Severity.String() + " " + where + ": "
+	if p.pageWidth() < leastBrief && f.Severity > calc.OK {
+		head = p.severityMark(f.Severity) + " " + where + ": "
+	}
 	if !f.HasLimit {
 		return head + f.Text
 	}
@@ -148,54 +153,6 @@ func (p *Planner) showNotices() {
 		u.say(p, canvas.Plain, n)
 	}
 	p.overlay = u
-}
-
-// showHelp opens the help: every key, from the table that the program obeys, and how to read the screen.
-func (p *Planner) showHelp() {
-	u := &menu{title: "Help"}
-	group := ""
-	for _, b := range p.keys {
-		if b.group != group {
-			group = b.group
-			u.items = append(u.items, item{text: group, style: canvas.Heading, dead: true})
-		}
-		u.items = append(u.items, item{dead: true, text: "  " + pad(b.Help().Key, 12) + " " + b.Help().Desc})
-	}
-	for _, part := range helpTexts(p.glyphs) {
-		u.say(p, canvas.Heading, part.title)
-		for _, paragraph := range part.lines {
-			u.say(p, canvas.Plain, paragraph)
-		}
-	}
-	p.overlay = u
-}
-
-type helpText struct {
-	title string
-	lines []string
-}
-
-// helpTexts says how to read the screen; README has the same words.
-func helpTexts(g canvas.Glyphs) []helpText {
-	return []helpText{
-		{"While typing", []string{
-			"Enter or tab takes the entry, esc gives it up, up and down step it. Everything follows each keystroke; while the entry is not good, what stood before counts and the line below says what is wrong.",
-			"A number without a unit is in the unit shown. Any unit of the trade may be typed: 1262 ft, 13 5/8 in, 10.2 ppg, 1.25 sg, 385 m. Comma and point are both decimal signs; nothing groups digits.",
-		}},
-		{"Marks", []string{
-			"> has the focus. ! has a finding: stop or caution; !! a section with a stop, ? one that cannot be worked out. + opens, - closes a row. A number with a sign before a figure is its change since the baseline; where it has no room ^ says that the figure rose and v that it fell. ~ marks a figure in a column that has changed. An entry in brackets is planned, and what is as built counts in its place. The line below the page tells by how much.",
-			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
-		}},
-		{"Playing a cement job", []string{
-			"P on the cement page. Left and right go to the next moment, page up and page down ten, n and p to the next event and the one before, home and end to the ends. Digits and enter go to a pumped volume. Space lets it run and stops it. v shows the charts, m other units, esc leaves.",
-			"The schematic shows what stands where, the list of fluids explains the signs. x is done. A margin is the fracture, or the planned shoe test, less the density at that point; ! is below zero.",
-		}},
-		{"Schematic", schematic.Legend(g)},
-		{"Cautions", []string{
-			"A planning aid: verify by independent calculation. It does not replace approved procedures, the operator's manuals or competent persons; local codes and licensed practice rule.",
-			"Mixed units: the unit is always shown. Read it before a figure leaves the screen.",
-		}},
-	}
 }
 
 // pad fills a text with blanks to a width.

@@ -65,9 +65,14 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 		p.lock.Release(p.options.Computer)
 	}
 	p.lock, p.readOnly, p.beside = lock, "", beside{}
+	p.message = "saved " + model.Clean(path)
+	if path != p.options.Path { // said once: where it lies, and how it is opened again
+		if whole, err := filepath.Abs(path); err == nil {
+			p.message += " in " + model.Clean(filepath.Dir(whole)) + "; borewalk " + model.Clean(path) + " opens it"
+		}
+	}
 	p.options.Path = path
 	p.history.Saved()
-	p.message = "saved " + model.Clean(path)
 	if p.file.Parted {
 		p.message += "; its other names on the disk, hard links, keep what it held before"
 	}
@@ -191,7 +196,8 @@ type start struct {
 func newStart(p *Planner) overlay {
 	s := &start{answers: new(model.Start)}
 	s.group = model.StartGroup(s.answers)
-	s.menu = menu{title: "New plan"}
+	s.menu = menu{title: "New plan", does: "changes or makes it"}
+	p.message = "answer what you know: make the plan, the last line, begins it; all can be changed later. esc keeps the plan that is open."
 	s.menu.pick = func(p *Planner, i int) { s.pick(p, i) }
 	s.fill(p)
 	return s
@@ -210,13 +216,15 @@ func (s *start) fill(p *Planner) {
 	s.menu.items = append(s.menu.items, item{text: "make the plan"})
 }
 
-func (s *start) hint() string { return "up down choose · enter changes or makes it · esc gives up" }
+func (s *start) keys(p *Planner) []binding {
+	return append([]binding{on("", "digits", "begin the answer in focus", "", nil)}, s.menu.keys(p)...)
+}
 
 // update gives a key to the list; a digit begins the answer in focus.
 func (s *start) update(p *Planner, m tea.KeyMsg) {
 	if m.Type != tea.KeyRunes || m.Paste || !startsEntry(m.Runes) || s.menu.at >= len(s.group.Fields) ||
 		s.group.Fields[s.menu.at].Type != model.QuantityField {
-		s.menu.update(p, m)
+		p.obeyIn(s, m)
 		return
 	}
 	s.pick(p, s.menu.at)

@@ -84,11 +84,11 @@ func (p *Planner) drawStack(r canvas.Region, page string) {
 	r.TextRight(0, 0, r.W(), page, canvas.Faint)
 	if own.faint != "" {
 		r.Text(1, 0, "Stack-up", canvas.Heading)
-		r.Text(1, 2, canvas.Clip(p.glyphs.Translate("blank: "+own.faint), r.W()-1), canvas.Caution)
+		r.Text(1, 2, canvas.Cut(p.glyphs.Translate("blank: "+own.faint), r.W()-1), canvas.Caution)
 		return
 	}
 	title := "Stack-up, bit at " + p.depthLabel(own.stack.TD) + " " + p.system.Unit(quantity.Length).Symbol() + ", sizes in " + p.system.Unit(quantity.Diameter).Symbol()
-	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-canvas.Width(page)-2), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(title), r.W()-canvas.Width(page)-2), canvas.Heading)
 	var columns []stackColumn
 	room := (r.W() - stackDrawing - stackName) / stackNumber
 	for _, c := range stackColumns() {
@@ -99,12 +99,12 @@ func (p *Planner) drawStack(r canvas.Region, page string) {
 	for k, c := range columns {
 		r.TextRight(stackDrawing+k*stackNumber, 1, stackNumber-1, c.head, canvas.Faint)
 	}
-	foot := 0
-	if len(columns) == len(stackColumns()) {
-		foot = 1
-		r.Text(1, r.H()-1, canvas.Clip("widest: over blades or tool joints · left: what the narrowest bore above leaves beside that", r.W()-1), canvas.Faint)
+	foot := "widest: over blades or tool joints · left: what the narrowest bore above leaves beside that"
+	if n := len(stackColumns()) - len(columns); n > 0 {
+		foot = itoa(n) + " more columns in a wider window, or with z"
 	}
-	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-2-foot), columns)
+	r.Text(1, r.H()-1, canvas.Cut(p.glyphs.Translate(foot), r.W()-1), canvas.Faint)
+	p.drawStackRows(r.Sub(0, 2, r.W(), r.H()-3), columns)
 }
 
 // drawStackRows draws the parts; where they do not fit, the upper ones are left out.
@@ -136,10 +136,10 @@ func (p *Planner) drawStackRows(r canvas.Region, columns []stackColumn) {
 			r.TextRight(stackDrawing+c*stackNumber, at, stackNumber-1, quantity.Format(column.value(row), column.kind, p.system.Unit(column.kind)), canvas.Plain)
 		}
 		x := stackDrawing + len(columns)*stackNumber + 1
-		r.Text(x, at, canvas.Clip(p.glyphs.Translate(cmp.Or(row.Name, row.Item)), r.W()-x), canvas.Plain)
+		r.Text(x, at, canvas.Cut(p.glyphs.Translate(cmp.Or(row.Name, row.Item)), r.W()-x), canvas.Plain)
 	}
 	if note != "" {
-		r.Text(1, min(y, r.H()-1), canvas.Clip(p.glyphs.Translate(note), r.W()-1), canvas.Plain)
+		r.Text(1, min(y, r.H()-1), canvas.Cut(p.glyphs.Translate(note), r.W()-1), canvas.Plain)
 	}
 }
 
@@ -169,10 +169,10 @@ func (p *Planner) drawStrip(r canvas.Region, page string) {
 	unit := p.system.Unit(quantity.Length)
 	r.TextRight(0, 0, r.W(), page, canvas.Faint)
 	title := "Space-out, bit at " + p.depthLabel(own.strip.Bit) + " " + unit.Symbol() + " from RKB"
-	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-canvas.Width(page)-2), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(title), r.W()-canvas.Width(page)-2), canvas.Heading)
 	lines := strip.Lines(&own.strip, func(m float64) string { return quantity.Format(m, quantity.Length, unit) }, r.H()-2)
 	for k, line := range lines {
-		r.Text(1, 1+k, canvas.Clip(p.glyphs.Translate(line), r.W()-1), canvas.Plain)
+		r.Text(1, 1+k, canvas.Cut(p.glyphs.Translate(line), r.W()-1), canvas.Plain)
 	}
-	r.Text(1, r.H()-1, canvas.Clip("== ram  .. tide, heave  [] joint  ## across", r.W()-1), canvas.Faint)
+	r.Text(1, r.H()-1, canvas.Cut("== ram  .. tide, heave  [] joint  ## across", r.W()-1), canvas.Faint)
 }

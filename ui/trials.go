@@ -150,70 +150,48 @@ func (u *trials) focused() (*calc.Trial, bool) {
 	return &u.compared.Trials[u.trial], true
 }
 
-func (u *trials) hint() string {
-	if len(u.compared.Trials) == 0 {
-		return "a new trial · k keep what was edited · u undo · esc"
+func (u *trials) keys(p *Planner) []binding {
+	move := func(keys, shown, help, short string, act func()) binding {
+		return on(keys, shown, help, short, func(*Planner) { act() })
 	}
-	return "arrows · enter value · c change · a new · k keep · p promote · d remove · esc"
+	page, last := max(1, p.rows()-4), len(u.compared.Trials)-1
+	aside := func(by int) func() { return func() { u.trial = max(0, min(u.trial+by, last)) } }
+	down := func(by int) func() { return func() { u.step(by) } }
+	ofTrial := func(keys, help, short string, act func(*trials, *Planner, *calc.Trial)) binding {
+		return on(keys, keys, help, short, func(p *Planner) { act(u, p, &u.compared.Trials[u.trial]) }).unless(func(*Planner) string {
+			if _, ok := u.focused(); !ok {
+				return "there is no trial of this section yet; a makes one"
+			}
+			return ""
+		})
+	}
+	return []binding{
+		ofTrial("enter", "edit the value or note in focus", "enter value", (*trials).enter),
+		ofTrial("c", "add a change to the trial", "c change", (*trials).askEntry),
+		on("a", "a", "make a trial", "a new", u.askNew),
+		ofTrial("p", "show what the trial changes, and make it the plan's", "p promote", (*trials).askPromote),
+		ofTrial("d", "remove the change in focus, or the trial", "d remove", (*trials).askRemove),
+		on("k", "k", "keep as a trial what was edited here since the plan was opened or saved", "k keep", u.askKeep),
+		move("down j", "down", "row below", "arrows", down(1)), move("up", "up", "row above", "", down(-1)),
+		move("right l", "right", "next trial", "", aside(1)), move("left h", "left", "trial before", "", aside(-1)),
+		ofTrial("n", "name of the trial", "", (*trials).askName),
+		on("u", "u", "undo", "u undo", func(p *Planner) { u.walkBack(p, (*Planner).undo) }).unless((*Planner).nothingToUndo),
+		on("r ctrl+r", "r", "redo", "", func(p *Planner) { u.walkBack(p, (*Planner).redo) }).unless((*Planner).nothingToRedo),
+		move("pgdown", "page down", "a page down", "", down(page)), move("pgup", "page up", "a page up", "", down(-page)),
+		move("home", "home", "first row", "", down(-len(u.rows))), move("end", "end", "last row", "", down(len(u.rows))),
+		closing("T", "closes", func(p *Planner) { p.overlay = nil }).saying("q closes"),
+	}
 }
 
 func (u *trials) update(p *Planner, m tea.KeyMsg) {
-	p.message = ""
-	switch m.String() {
-	case "esc", "q", "ctrl+c", "T":
-		p.overlay = nil
-		return
-	case "up":
-		u.step(-1)
-	case "down":
-		u.step(1)
-	case "pgup":
-		u.step(-10)
-	case "pgdown":
-		u.step(10)
-	case "home":
-		u.step(-len(u.rows))
-	case "end":
-		u.step(len(u.rows))
-	case "left", "h":
-		u.trial = max(0, u.trial-1)
-	case "right", "l":
-		u.trial = max(0, min(u.trial+1, len(u.compared.Trials)-1))
-	case "a":
-		u.askNew(p)
-	case "k":
-		u.askKeep(p)
-	case "u":
-		u.walkBack(p, p.nothingToUndo(), (*Planner).undo)
-	case "r", "ctrl+r":
-		u.walkBack(p, p.nothingToRedo(), (*Planner).redo)
-	default:
-		u.updateTrial(p, m.String())
-	}
-	u.say(p)
-}
-
-// updateTrial gives a key to the trial in focus.
-func (u *trials) updateTrial(p *Planner, key string) {
-	act := map[string]func(*trials, *Planner, *calc.Trial){
-		"enter": (*trials).enter, "c": (*trials).askEntry, "n": (*trials).askName, "p": (*trials).askPromote, "d": (*trials).askRemove,
-	}[key]
-	if act == nil {
-		return
-	}
-	if t, ok := u.focused(); ok {
-		act(u, p, t)
-	} else {
-		p.message = "there is no trial of this section yet; a makes one"
+	p.obeyIn(u, m)
+	if p.overlay == overlay(u) {
+		u.say(p)
 	}
 }
 
 // walkBack undoes or redoes, and shows what there is then.
-func (u *trials) walkBack(p *Planner, blocked string, walk func(*Planner)) {
-	if blocked != "" {
-		p.message = blocked
-		return
-	}
+func (u *trials) walkBack(p *Planner, walk func(*Planner)) {
 	section, topic := p.section, p.topic
 	walk(p)
 	p.topic, p.section = topic, min(section, len(p.plan.Sections)-1)

@@ -29,7 +29,7 @@ func (u *trials) draw(p *Planner, r canvas.Region) {
 	if n := len(u.compared.Trials); u.worked < n {
 		title += fmt.Sprintf(", %d of %d worked out", u.worked, n)
 	}
-	r.Text(1, 0, canvas.Clip(title, r.W()-1), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(title, r.W()-1), canvas.Heading)
 	if len(u.compared.Trials) == 0 {
 		for i, l := range wrap("There are none yet. a makes one, to which c adds changes. k keeps as one what was edited in this section since the plan was opened or saved, and takes it out of the plan.", r.W()-2) {
 			r.Text(1, 2+i, l, canvas.Plain)
@@ -72,7 +72,7 @@ func (u *trials) drawHeads(p *Planner, r canvas.Region, side, first, columns int
 			if y > 0 {
 				l = " " + l
 			}
-			r.Text(x, 1+y, canvas.Clip(l, trialCell-1), style)
+			r.Text(x, 1+y, canvas.Cut(l, trialCell-1), style)
 		}
 	}
 	left, right := "", ""
@@ -105,7 +105,7 @@ func (u *trials) drawRow(p *Planner, r canvas.Region, row trialRow, side int, fo
 			} else {
 				value = cmp.Or(e.Text, value)
 			}
-			r.TextRight(side, 0, trialPlan-trialMark-1, canvas.Clip(p.glyphs.Translate(value), trialPlan-trialMark-1), canvas.Plain)
+			r.TextRight(side, 0, trialPlan-trialMark-1, canvas.Cut(p.glyphs.Translate(value), trialPlan-trialMark-1), canvas.Plain)
 		}
 	case rowFigure:
 		name, unit = row.figure.Label, p.system.Unit(row.figure.Kind).Symbol()
@@ -118,7 +118,11 @@ func (u *trials) drawRow(p *Planner, r canvas.Region, row trialRow, side int, fo
 	if unit != "" {
 		unit = " " + unit
 	}
-	r.Text(0, 0, mark+canvas.Clip(p.glyphs.Translate(name), side-2-canvas.Width(unit))+unit, style)
+	shorten := canvas.Squeeze
+	if row.kind == rowFinding { // a sentence
+		shorten = canvas.Cut
+	}
+	r.Text(0, 0, mark+shorten(p.glyphs.Translate(name), side-2-canvas.Width(unit))+unit, style)
 }
 
 // sectionWord says in a few columns which section something is of.
@@ -145,7 +149,7 @@ func (u *trials) drawValue(p *Planner, r canvas.Region, cell calc.FigureCell, st
 			style = severityStyle(cell.Severity)
 		}
 	}
-	r.TextRight(0, 0, trialValue, canvas.Clip(p.number(cell.Figure), trialValue), style)
+	r.TextRight(0, 0, trialValue, p.number(cell.Figure), style)
 }
 
 // drawCell draws what a row has of a trial.
@@ -157,7 +161,7 @@ func (u *trials) drawCell(p *Planner, r canvas.Region, row trialRow, trial int, 
 	room := r.W() - 1
 	switch row.kind {
 	case rowNote:
-		r.Text(1, 0, canvas.Clip(p.glyphs.Translate(t.Note), room), style)
+		r.Text(1, 0, canvas.Cut(p.glyphs.Translate(t.Note), room), style)
 	case rowEntry:
 		u.drawTried(p, r, row.entry, trial, style)
 	case rowFinding:
@@ -165,7 +169,7 @@ func (u *trials) drawCell(p *Planner, r canvas.Region, row trialRow, trial int, 
 			if !focused {
 				style = severityStyle(max(row.finding.Severities[0], row.finding.Severities[trial+1]))
 			}
-			r.Text(1, 0, canvas.Clip(text, room), style)
+			r.Text(1, 0, canvas.Cut(text, room), style)
 		}
 	case rowFigure:
 		if t.Result == nil {
@@ -187,12 +191,12 @@ func (u *trials) drawTried(p *Planner, r canvas.Region, e calc.ComparedEntry, tr
 	}
 	c := &u.compared.Trials[trial].Changes[e.Tried[trial]]
 	if c.Fault != "" {
-		r.Text(1, 0, canvas.Clip("!! "+c.Fault, r.W()-1), cmp.Or(style, canvas.Stop))
+		r.Text(1, 0, canvas.Cut("!! "+c.Fault, r.W()-1), cmp.Or(style, canvas.Stop))
 		return
 	}
 	field := c.Ref.Field
 	if field.Type != model.QuantityField || !c.To.IsSet() {
-		r.Text(1, 0, canvas.Clip(p.glyphs.Translate(cmp.Or(field.ScreenText(c.To, p.system), "blank")), r.W()-1), style)
+		r.Text(1, 0, canvas.Cut(p.glyphs.Translate(cmp.Or(field.ScreenText(c.To, p.system), "blank")), r.W()-1), style)
 		return
 	}
 	unit, change := p.system.Unit(field.Kind), ""
@@ -202,6 +206,6 @@ func (u *trials) drawTried(p *Planner, r canvas.Region, e calc.ComparedEntry, tr
 	if c.Idle != "" {
 		change = "! idle"
 	}
-	r.TextRight(0, 0, trialValue, canvas.Clip(quantity.FormatValue(c.To.Quantity, field.Kind, unit), trialValue), style)
+	r.TextRight(0, 0, trialValue, quantity.FormatValue(c.To.Quantity, field.Kind, unit), style)
 	r.TextRight(trialValue+trialMark, 0, r.W()-trialValue-trialMark, change, canvas.Changed)
 }

@@ -143,51 +143,40 @@ func (u *varying) more() func(time.Time) func(*Planner) {
 	}
 }
 
-func (u *varying) hint() string {
-	if u.table() {
-		return "arrows cell · + - closer, wider · enter takes both · esc leaves all as it is"
-	}
-	return "left right value · + - closer, wider · a second entry · enter takes it · esc"
-}
-
-func (u *varying) update(p *Planner, m tea.KeyMsg) {
+func (u *varying) keys(*Planner) []binding {
 	across, down := 0, 0
 	if u.table() {
 		across = 1
 	}
-	p.message = ""
-	switch m.String() {
-	case "esc", "q", "ctrl+c":
+	step := func(keys, shown, help, short string, k, by int) binding {
+		return on(keys, shown, help, short, func(p *Planner) { u.step(p, k, by) })
+	}
+	take, arrows := "take the value as an edit", "left right value"
+	if u.table() {
+		take, arrows = "take both values as one edit", "arrows cell"
+	}
+	keys := []binding{
+		step("right l", "right", "higher value, or next column", arrows, across, 1), step("left h", "left", "lower value, or column before", "", across, -1),
+		step("up k", "up", "higher value, or row above", "", down, -u.upwards()), step("down j", "down", "lower value, or row below", "", down, u.upwards()),
+		on("enter", "enter", take, "enter takes it", u.take),
+		on("+ =", "+", "values closer together", "+ - zoom", func(p *Planner) { u.zoom(p, calc.Span.Closer) }),
+		on("-", "-", "values further apart", "", func(p *Planner) { u.zoom(p, calc.Span.Wider) }),
+		step("pgdown", "page down", "five on", "", down, 5), step("pgup", "page up", "five back", "", down, -5),
+		on("home", "home", "first value", "", func(p *Planner) { u.step(p, down, -u.at[down]) }),
+		on("end", "end", "last value", "", func(p *Planner) { u.step(p, down, len(u.sweep.Spans[down].Entries)-1-u.at[down]) }),
+	}
+	if !u.table() {
+		keys = append(keys, on("a", "a", "a second entry: makes a table of both", "a second", func(p *Planner) {
+			p.overlay = newSeeker(p, u.sweep.Sheet, u.figure, u.sweep.Spans[0].Ref)
+		}))
+	}
+	return append(keys, closing("", "leaves all as it is", func(p *Planner) {
 		p.overlay = nil
 		p.message = "nothing was changed"
-	case "enter":
-		u.take(p)
-	case "right", "l":
-		u.step(p, across, 1)
-	case "left", "h":
-		u.step(p, across, -1)
-	case "up", "k":
-		u.step(p, down, -u.upwards())
-	case "down", "j":
-		u.step(p, down, u.upwards())
-	case "pgdown":
-		u.step(p, down, 5)
-	case "pgup":
-		u.step(p, down, -5)
-	case "home":
-		u.step(p, down, -u.at[down])
-	case "end":
-		u.step(p, down, len(u.sweep.Spans[down].Entries)-1-u.at[down])
-	case "+", "=":
-		u.zoom(p, calc.Span.Closer)
-	case "-":
-		u.zoom(p, calc.Span.Wider)
-	case "a":
-		if !u.table() {
-			p.overlay = newSeeker(p, u.sweep.Sheet, u.figure, u.sweep.Spans[0].Ref)
-		}
-	}
+	}).saying("q leaves"))
 }
+
+func (u *varying) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 // upwards is what the down key adds to the first entry: in a table it goes to the next row, on a chart to a lower value.
 func (u *varying) upwards() int {

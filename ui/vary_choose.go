@@ -244,18 +244,15 @@ func (p *Planner) effectItem(u *seeker, e calc.Effect) item {
 		full: e.Ref.Words() + " " + step + ": " + figureName(u.figure) + " " + does}
 }
 
-func (u *seeker) hint() string { return "looking through the entries · esc gives up" }
+func (u *seeker) keys(*Planner) []binding {
+	return []binding{closing("left", "gives up", func(p *Planner) { p.overlay = nil })}
+}
 
 func (u *seeker) below() (title, detail string) {
 	return "what moves " + figureName(u.figure), fmt.Sprintf("%d of %d entries looked at", u.looked, len(u.refs))
 }
 
-func (u *seeker) update(p *Planner, m tea.KeyMsg) {
-	switch m.String() {
-	case "esc", "q", "ctrl+c", "left":
-		p.overlay = nil
-	}
-}
+func (u *seeker) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 func (u *seeker) draw(p *Planner, r canvas.Region) {
 	frame(p, r, "What moves "+figureName(u.figure))

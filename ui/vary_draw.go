@@ -35,7 +35,7 @@ const wideEnough = 132
 
 // varyRegion returns where the chart or the table stands: over figures and pictures, or in a narrow window over the page.
 func (p *Planner) varyRegion() rect {
-	l := layoutFor(p.width, p.height)
+	l := p.layout()
 	if p.width < wideEnough {
 		return l.page
 	}
@@ -43,7 +43,7 @@ func (p *Planner) varyRegion() rect {
 }
 
 func (u *varying) draw(p *Planner, page canvas.Region) {
-	l, at := layoutFor(p.width, p.height), p.varyRegion()
+	l, at := p.layout(), p.varyRegion()
 	if at != l.page {
 		p.drawFields(page.Sub(0, 0, l.fields.w, l.fields.h))
 		page.VLine(at.x-1-l.page.x, 0, at.h, p.glyphs.Vertical, canvas.Faint)
@@ -73,11 +73,12 @@ func (u *varying) drawChart(p *Planner, r canvas.Region) {
 func (u *varying) drawTable(p *Planner, r canvas.Region) {
 	down, across := u.sweep.Spans[0], u.sweep.Spans[1]
 	unit := p.system.Unit(u.figure.Kind).Symbol()
-	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(strings.TrimSpace(figureName(u.figure)+" "+unit)), r.W()-10), canvas.Heading)
 	r.TextRight(0, 0, r.W(), u.progress(), canvas.Faint)
-	r.Text(1, 1, canvas.Clip(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"), r.W()-1), canvas.Plain)
 	columns := max(1, (r.W()-tableSide)/outcomeWidth)
 	first := figuresFrom(u.at[1], columns, len(across.Entries))
+	hidden := hiddenColumns(first, len(across.Entries)-first-columns)
+	r.Text(1, 1, canvas.Cut(p.glyphs.Translate(spanName(p, down)+" down, "+spanName(p, across)+" across"+hidden), r.W()-1), canvas.Plain)
 	rows := r.H() - tableHead
 	top := figuresFrom(u.at[0], rows, len(down.Entries))
 	for j := first; j < len(across.Entries) && j < first+columns; j++ {
@@ -115,7 +116,7 @@ func (u *varying) drawOutcome(p *Planner, r canvas.Region, i, j int) {
 		style = canvas.Focus
 		r.Put(0, 0, p.glyphs.Mark, style)
 	}
-	r.TextRight(1, 0, outcomeWidth-3, canvas.Clip(text, outcomeWidth-3), style)
+	r.TextRight(1, 0, outcomeWidth-3, text, style)
 }
 
 // spanName names an entry with its unit.

@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"borewalk/calc"
@@ -29,14 +28,16 @@ func (p *Planner) draw() {
 		p.drawTooSmall(all)
 		return
 	}
-	l := layoutFor(p.width, p.height)
-	p.drawHeader(all)
+	l := p.layout()
+	p.drawHeader(all, l)
 	if u, ok := p.overlay.(*handing); ok {
 		u.drawWhole(p, all)
 		return
 	}
-	p.drawSchematic(l.schematic.of(all))
-	all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
+	if l.schematic.w > 0 {
+		p.drawSchematic(l.schematic.of(all))
+		all.VLine(l.schematic.w, l.schematic.y, l.schematic.h, p.glyphs.Vertical, canvas.Faint)
+	}
 	switch {
 	case p.overlay != nil:
 		p.overlay.draw(p, l.page.of(all))
@@ -82,20 +83,25 @@ func (p *Planner) drawTooSmall(r canvas.Region) {
 	}
 }
 
-// drawHeader draws the title, the sections and the pages.
-func (p *Planner) drawHeader(r canvas.Region) {
-	state := p.glyphs.Translate(canvas.Clip(p.standing(r.W()/2), r.W()/2))
+// drawHeader draws the title, the sections and the pages; over a page alone the title names it.
+func (p *Planner) drawHeader(r canvas.Region, l layout) {
+	state := canvas.Cut(p.glyphs.Translate(p.standing(r.W()/2)), r.W()/2)
 	room := r.W() - canvas.Width(state) - 3
 	section := ""
 	if n := len(p.plan.Sections); n > 0 {
 		section = fmt.Sprintf("   section %d of %d   %s", p.section+1, n, p.plan.Sections[p.section].Name)
 	}
+	if l.page.y == titleRows {
+		section = strings.Replace(section, "   ", "   ["+strings.ToUpper(p.topic.String())+"]   ", 1)
+	}
 	// A long name of the well leaves room to see which section is open.
-	name := canvas.Clip(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
-	r.Text(0, 0, canvas.Clip(" "+name+p.glyphs.Translate(section), room), canvas.Title)
+	name := canvas.Cut(p.glyphs.Translate(p.name()), max(room-1-canvas.Width(section), room/3))
+	r.Text(0, 0, canvas.Cut(" "+name+p.glyphs.Translate(section), room), canvas.Title)
 	r.TextRight(0, 0, r.W()-1, state, canvas.Changed)
-	p.drawSections(r.Sub(0, 1, r.W(), 1))
-	p.drawPages(r.Sub(0, 2, r.W(), 1))
+	if l.page.y == headerRows {
+		p.drawSections(r.Sub(0, 1, r.W(), 1))
+		p.drawPages(r.Sub(0, 2, r.W(), 1))
+	}
 }
 
 // state says where the plan stands: what it came from, and whether something is not saved.
@@ -319,18 +325,35 @@ func (p *Planner) markedInSection(key string) (float64, bool) {
 func (p *Planner) drawFooter(r canvas.Region, l layout) {
 	y := l.footer
 	r.HLine(0, y, r.W(), p.glyphs.Horizontal, canvas.Faint)
-	r.Text(2, y, " "+p.glyphs.Translate(canvas.Clip(p.focusTitle(), r.W()-8))+" ", canvas.Heading)
-	detail := r.Sub(1, y+1, r.W()-2, detailRows)
+	r.Text(2, y, " "+canvas.Cut(p.glyphs.Translate(p.focusTitle()), r.W()-8)+" ", canvas.Heading)
+	room := r.Sub(1, y+1, r.W()-2, detailRows)
 	if p.edit != nil && p.overlay == nil {
-		detail = p.drawEntry(detail)
+		room = p.drawEntry(room)
 	}
 	text, style := p.focusDetail()
-	for i, part := range wrap(p.glyphs.Translate(text), detail.W()) {
-		detail.Text(0, i, part, style)
+	said, saidStyle := p.statusLine()
+	detail, status := wrap(p.glyphs.Translate(text), room.W()), wrap(p.glyphs.Translate(said), r.W()-2)
+	// A message that needs two lines takes one of the detail's; the worst finding does so only where that is free.
+	rows := 1
+	if len(status) > 1 && (p.message != "" && p.edit == nil || len(detail) < detailRows) {
+		rows = 2
 	}
-	text, style = p.statusLine()
-	r.Text(1, y+1+detailRows, canvas.Clip(p.glyphs.Translate(text), r.W()-2), style)
-	r.Text(1, y+2+detailRows, p.glyphs.Translate(p.keyLine(r.W()-2)), canvas.Faint)
+	for i, part := range cutTo(detail, detailRows+1-rows) {
+		room.Text(0, i, canvas.Cut(part, room.W()), style)
+	}
+	for i, part := range cutTo(status, rows) {
+		r.Text(1, y+2+detailRows-rows+i, canvas.Cut(part, r.W()-2), saidStyle)
+	}
+	r.Text(1, y+2+detailRows, p.keyLine(r.W()-2), canvas.Faint)
+}
+
+// cutTo returns the first lines of a text, so many at most; two points at the end of the last say that there is more.
+func cutTo(lines []string, n int) []string {
+	if len(lines) <= n {
+		return lines
+	}
+	lines[n-1] += " ..."
+	return lines[:n]
 }
 
 // drawEntry draws the entry being typed and returns the room beside it, which moves only where the entry grows over a step: what
@@ -408,7 +431,7 @@ func (p *Planner) focusDetail() (string, canvas.Style) {
 	case lineAdd, lineRow:
 		return l.group.Help, canvas.Plain
 	}
-	return "enter opens or closes", canvas.Plain
+	return strings.TrimSpace(l.group.Help + " Enter opens or closes."), canvas.Plain
 }
 
 // editHint says what the entry being typed may be, or what is wrong with it.
@@ -419,7 +442,7 @@ func (p *Planner) editHint() string {
 	if r := p.edit.ref.Field.RangeText(p.system); r != "" {
 		return r
 	}
-	return "enter takes it, esc gives it up"
+	return "enter takes it, esc or ctrl c gives it up"
 }
 
 // statusLine shows the last message, else the worst finding, of several as bad the one that the page in view mends.
@@ -440,27 +463,4 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 		return p.findingText(list[0]), severityStyle(list[0].Severity)
 	}
 	return "no finding beyond ok; that says only that the limits compared were met", canvas.OK
-}
-
-// keyLine lists the keys that act here and now.
-func (p *Planner) keyLine(width int) string {
-	switch {
-	case p.overlay != nil:
-		return p.overlay.hint()
-	case p.edit != nil:
-		return "enter takes it · esc gives up · up down step · tab takes it and goes on"
-	}
-	var hints []string
-	must := map[string]bool{"? help": true, "s save": p.history.Dirty()}
-	for _, b := range p.keys {
-		if b.short != "" && (b.blocked == nil || b.blocked(p) == "") {
-			hints = append(hints, b.short)
-		}
-	}
-	for n := len(hints) - 1; n > 0 && canvas.Width(p.glyphs.Translate(strings.Join(hints, " · "))) > width; n-- {
-		if !must[hints[n]] {
-			hints = slices.Delete(hints, n, n+1)
-		}
-	}
-	return strings.Join(hints, " · ")
 }

@@ -97,8 +97,24 @@ func (u *walking) look(fluid int) (rune, canvas.Style) {
 	return u.looks[fluid].glyph, u.looks[fluid].style
 }
 
-func (u *walking) hint() string {
-	return "n p step · left right moment · up down text · m units · u undo · esc"
+func (u *walking) keys(p *Planner) []binding {
+	turn := func(keys, shown, help, short string, by int) binding {
+		return on(keys, shown, help, short, func(*Planner) { u.turn(by) })
+	}
+	scrub := func(keys, shown, help, short string, by int) binding {
+		return on(keys, shown, help, short, func(*Planner) { u.scrub(by) })
+	}
+	keys := []binding{
+		turn("n ] tab", "n or ]", "next step", "n p step", 1), turn("p [ shift+tab", "p or [", "step before", "", -1),
+		scrub("right", "right", "next moment", "left right moment", 1), scrub("left", "left", "moment before", "", -1),
+		scrub("pgdown shift+right", "page down", "five moments on", "", 5), scrub("pgup shift+left", "page up", "five moments back", "", -5),
+		on("home", "home", "first moment of the step", "", func(*Planner) { u.frame = 0 }), scrub("end", "end", "last moment of the step", "", 1<<20),
+		on("down j", "down", "text down", "up down text", func(*Planner) { u.scroll++ }),
+		on("up k", "up", "text up", "", func(*Planner) { u.scroll = max(0, u.scroll-1) }),
+	}
+	keys = append(keys, u.changes()...)
+	return append(keys, on("m", "m", "other units", "", (*Planner).turnUnits), on("u", "u", "undo", "u undo", u.undo).unless((*Planner).nothingToUndo),
+		closing("W", "closes", func(p *Planner) { p.overlay = nil }).saying("q closes"))
 }
 
 // below names the step and says where in it the moment is.
@@ -111,42 +127,10 @@ func (u *walking) below() (title, detail string) {
 	if s.Struck {
 		return title, "Struck: it is not done, takes no time and changes nothing in the well. x puts it back."
 	}
-	return title, fmt.Sprintf("Moment %d of %d. Changes to the list: x strikes, < > move, a adds an operation, e note, c stop point, t duration.", u.frame+1, len(u.job().Frames))
+	return title, fmt.Sprintf("Moment %d of %d. x strikes it, < > move it, a adds one after it, e note, c stop point, t duration.", u.frame+1, len(u.job().Frames))
 }
 
-func (u *walking) update(p *Planner, m tea.KeyMsg) {
-	p.message = ""
-	switch m.String() {
-	case "esc", "q", "ctrl+c":
-		p.overlay = nil
-	case "n", "]", "tab":
-		u.turn(1)
-	case "p", "[", "shift+tab":
-		u.turn(-1)
-	case "right":
-		u.scrub(1)
-	case "left":
-		u.scrub(-1)
-	case "shift+right", "pgdown":
-		u.scrub(5)
-	case "shift+left", "pgup":
-		u.scrub(-5)
-	case "home":
-		u.frame = 0
-	case "end":
-		u.scrub(1 << 20)
-	case "down", "j":
-		u.scroll++
-	case "up", "k":
-		u.scroll = max(0, u.scroll-1)
-	case "m":
-		p.turnUnits()
-	case "u":
-		u.undo(p)
-	default:
-		u.change(p, m.String())
-	}
-}
+func (u *walking) update(p *Planner, m tea.KeyMsg) { p.obeyIn(u, m) }
 
 // turn goes to another step, to its start; back from the start of one is to the start of the one before.
 func (u *walking) turn(by int) {

@@ -31,7 +31,7 @@ func (u *walking) drawHead(p *Planner, r canvas.Region) int {
 	if s.Struck {
 		style, state = canvas.Faint, "struck"
 	}
-	r.Text(1, 0, canvas.Clip(fmt.Sprintf("%d of %d  %s", u.at+1, len(u.steps), p.glyphs.Translate(s.Name)), r.W()-3-canvas.Width(state)), style)
+	r.Text(1, 0, canvas.Cut(fmt.Sprintf("%d of %d  %s", u.at+1, len(u.steps), p.glyphs.Translate(s.Name)), r.W()-3-canvas.Width(state)), style)
 	r.TextRight(0, 0, r.W()-1, state, canvas.Plain)
 	r.Text(1, 1, canvas.Clip(p.glyphs.Translate(s.Who), r.W()-2), canvas.Faint)
 	return 2
@@ -49,7 +49,7 @@ func (u *walking) duration(p *Planner, s *calc.Step) string {
 func (u *walking) drawMoment(p *Planner, r canvas.Region) int {
 	f := u.moment()
 	if f == nil {
-		r.Text(1, 0, canvas.Clip(p.glyphs.Translate(u.why), r.W()-2), canvas.Caution)
+		r.Text(1, 0, canvas.Cut(p.glyphs.Translate(u.why), r.W()-2), canvas.Caution)
 		return 1
 	}
 	frames := u.job().Frames
@@ -89,7 +89,7 @@ func (u *walking) drawGauges(p *Planner, r canvas.Region, at *calc.WalkAt) int {
 	for k, g := range list {
 		x, y := k%columns*width, k/columns
 		value := p.show(g.Value, g.Kind)
-		r.Text(x+1, y, canvas.Clip(p.glyphs.Translate(g.Name), width-3-canvas.Width(value)), canvas.Faint)
+		r.Text(x+1, y, canvas.Squeeze(p.glyphs.Translate(g.Name), width-3-canvas.Width(value)), canvas.Faint)
 		r.TextRight(x, y, width-1, value, canvas.Plain)
 	}
 	return (len(list) + columns - 1) / columns
@@ -160,7 +160,7 @@ func (u *walking) numbers(p *Planner, width int) (lines []walkLine) {
 		if n.OK {
 			value = p.show(n.Value, n.Kind)
 		}
-		name := canvas.Clip(p.glyphs.Translate(n.Name), room-2-canvas.Width(value))
+		name := canvas.Squeeze(p.glyphs.Translate(n.Name), room-2-canvas.Width(value))
 		line += pad(name, room-1-canvas.Width(value)) + value + " "
 		if (k+1)%columns == 0 || k == len(list)-1 {
 			lines = append(lines, walkLine{strings.TrimRight(line, " "), canvas.Heading})

@@ -1,42 +1,53 @@
 package ui
 
 import (
-	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/quantity"
 )
 
-// change gives a key that changes the list of operations to the step shown. Every change is an edit of the plan.
-func (u *walking) change(p *Planner, key string) {
-	s := u.step()
-	switch key {
-	case "x":
-		struck, word := model.Struck, "strike "
-		if s.Struck {
-			struck, word = model.NotStruck, "put back "
-		}
-		u.set(p, word+s.Name, "struck", model.Entry{Text: struck})
-	case ">":
-		u.move(p, u.at+1)
-	case "<":
-		u.move(p, u.at-2)
-	case "a":
-		u.ask(p, "An operation after: "+s.Name, "What is done. Its duration is asked for next (t).", "", func(text string) {
-			if text != "" {
-				u.do(p, model.Edit{Name: "add operation " + text, Changes: []model.Change{model.AddingStep(p.plan, u.section, text, s.Key)}}, "")
-			}
-		})
-	case "e":
-		u.ask(p, "Note for: "+s.Name, "What the crew is to know. Blank takes it away.", s.Note, func(text string) {
-			u.set(p, "note for "+s.Name, "note", model.Entry{Text: text})
-		})
-	case "c":
-		u.ask(p, "Stop point of: "+s.Name, "Who is called, and before or at what.", "", func(text string) {
-			u.set(p, "stop point of "+s.Name, "stop", model.Entry{Text: text})
-		})
-	case "t":
-		u.askHours(p, s)
+// changes are the keys that change the list of operations at the step shown. Every change is an edit of the plan.
+func (u *walking) changes() []binding {
+	return []binding{
+		on("x", "x", "strike the step, or put it back", "x strike", u.strike),
+		on("a", "a", "add an operation after it", "a add", u.add),
+		on(">", ">", "move it one on", "< > move", func(p *Planner) { u.move(p, u.at+1) }),
+		on("<", "<", "move it one back", "", func(p *Planner) { u.move(p, u.at-2) }),
+		on("e", "e", "note for the crew", "e note", u.askNote),
+		on("c", "c", "stop point: who is called", "c stop point", u.askStop),
+		on("t", "t", "likely duration", "t time", u.askHours),
 	}
+}
+
+func (u *walking) strike(p *Planner) {
+	s := u.step()
+	struck, word := model.Struck, "strike "
+	if s.Struck {
+		struck, word = model.NotStruck, "put back "
+	}
+	u.set(p, word+s.Name, "struck", model.Entry{Text: struck})
+}
+
+func (u *walking) add(p *Planner) {
+	s := u.step()
+	u.ask(p, "An operation after: "+s.Name, "What is done. Its duration is asked for next (t).", "", func(text string) {
+		if text != "" {
+			u.do(p, model.Edit{Name: "add operation " + text, Changes: []model.Change{model.AddingStep(p.plan, u.section, text, s.Key)}}, "")
+		}
+	})
+}
+
+func (u *walking) askNote(p *Planner) {
+	s := u.step()
+	u.ask(p, "Note for: "+s.Name, "What the crew is to know. Blank takes it away.", s.Note, func(text string) {
+		u.set(p, "note for "+s.Name, "note", model.Entry{Text: text})
+	})
+}
+
+func (u *walking) askStop(p *Planner) {
+	s := u.step()
+	u.ask(p, "Stop point of: "+s.Name, "Who is called, and before or at what.", "", func(text string) {
+		u.set(p, "stop point of "+s.Name, "stop", model.Entry{Text: text})
+	})
 }
 
 // ask asks for a line of text and goes back to the walk.
@@ -51,7 +62,8 @@ func (u *walking) ask(p *Planner, title, note, text string, take func(text strin
 }
 
 // askHours asks for the likely duration.
-func (u *walking) askHours(p *Planner, s *calc.Step) {
+func (u *walking) askHours(p *Planner) {
+	s := u.step()
 	field := model.StepList().Field("likely")
 	text := ""
 	if s.Timed {
@@ -109,10 +121,6 @@ func (u *walking) do(p *Planner, edit model.Edit, key string) {
 
 // undo takes the last edit back.
 func (u *walking) undo(p *Planner) {
-	if why := p.nothingToUndo(); why != "" {
-		p.message = why
-		return
-	}
 	key := u.step().Key
 	p.undo()
 	if p.noWalk() != "" {

@@ -46,7 +46,7 @@ func (p *Planner) drawWindow(r canvas.Region, page string) {
 		w.DepthTicks = plot.RoundTicks(top, bottom, max(2, r.H()/3), depth)
 	}
 	title := "EMW " + density.Symbol() + ", TVD " + depth.Symbol() + " from RKB"
-	r.Text(1, 0, canvas.Clip(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
+	r.Text(1, 0, canvas.Cut(p.glyphs.Translate(title), r.W()-1), canvas.Heading)
 	r.TextRight(0, 0, r.W(), page, canvas.Faint)
 	plot.Draw(r.Sub(0, 1, r.W(), r.H()-1), w, p.glyphs)
 }

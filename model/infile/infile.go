@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -16,7 +17,7 @@ func Read(path, kind string, limit int64) ([]byte, error) {
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, os.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file", path)
+		return nil, missing(path)
 	case err != nil:
 		return nil, fmt.Errorf("%s: cannot be read: %w", path, Reason(err))
 	case info.IsDir():
@@ -71,3 +72,10 @@ func Target(path string) (string, error) {
 	}
 	return path, nil
 }
+
+// missing is the path of a file that is not there; errors.Is takes it for fs.ErrNotExist.
+type missing string
+
+func (path missing) Error() string { return string(path) + ": there is no such file" }
+
+func (missing) Is(target error) bool { return target == fs.ErrNotExist }

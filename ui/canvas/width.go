@@ -59,3 +59,24 @@ func Clip(s string, w int) string {
 	}
 	return s
 }
+
+// Cut returns the longest beginning of a text, ended at a word, that takes at most w columns; two points say that there is more. A
+// first word that is too long is clipped, unless it is a number: of that nothing is shown.
+func Cut(s string, w int) string {
+	const rest = " .."
+	if Width(s) <= w {
+		return s
+	}
+	begins := strings.TrimRight(Clip(s, max(0, w-len(rest))), " ")
+	if !strings.HasPrefix(s[len(begins):], " ") {
+		at := strings.LastIndexByte(begins, ' ')
+		if at < 0 {
+			if strings.IndexFunc(begins, unicode.IsDigit) >= 0 {
+				return Clip("..", w)
+			}
+			return Clip(s, w)
+		}
+		begins = begins[:at]
+	}
+	return strings.TrimRight(begins, " ,;:") + Clip(rest, w-Width(begins))
+}

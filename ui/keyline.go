@@ -1,0 +1,159 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+
+	"borewalk/model"
+	"borewalk/ui/canvas"
+)
+
+// keyLine lists the keys that act here and now, those that matter most where it is narrow. What lists all keys stands at its end.
+func (p *Planner) keyLine(width int) string {
+	switch {
+	case p.overlay != nil:
+		return p.overlayKeyLine(width)
+	case p.edit != nil:
+		return canvas.Cut(p.joined([]string{"enter takes it", "esc or ctrl c gives up", "up down step", "tab takes it, goes on"}), width)
+	}
+	return p.pageKeyLine(width)
+}
+
+// between stands between two hints.
+const between = " · "
+
+// joined writes hints as the terminal shows them.
+func (p *Planner) joined(hints []string) string {
+	return p.glyphs.Translate(strings.Join(hints, between))
+}
+
+// overlayKeyLine shows the keys of the overlay that is open, by their weight; the one that leaves and the list of all stay. What is
+// typed into has no key for a list.
+func (p *Planner) overlayKeyLine(width int) string {
+	var hints []string
+	for _, b := range p.overlay.keys(p) {
+		if b.short != "" && (b.blocked == nil || b.blocked(p) == "") {
+			hints = append(hints, b.short)
+		}
+	}
+	stay := 1
+	if listsKeys(p.overlay) {
+		hints, stay = append(hints, helpKey(p.overlay).short), 2
+	}
+	for len(hints) > stay && canvas.Width(p.joined(hints)) > width {
+		last := len(hints) - stay - 1
+		hints = slices.Delete(hints, last, last+1)
+	}
+	return canvas.Cut(p.joined(hints), width)
+}
+
+// listsKeys reports whether ? lists the keys of an overlay: not where it would be typed, nor in the list itself.
+func listsKeys(u overlay) bool {
+	switch u.(type) {
+	case *prompt, *reader:
+		return false
+	}
+	return true
+}
+
+// pageKeyLine shows the keys of the page by their weight for what has the focus, as many as fit; what is urgent stays. Whether a key
+// can act is asked only of those that have room: the answer may cost.
+func (p *Planner) pageKeyLine(width int) string {
+	wide := func(hint string) int { return canvas.Width(p.joined([]string{"", hint})) }
+	urgent := p.urgentKeys()
+	room := width + canvas.Width(between) - wide(p.hint("?")) // nothing stands before the first
+	for _, key := range urgent {
+		room -= wide(p.hint(key))
+	}
+	var hints []string
+	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), urgent, pageKeys(p.topic), furtherKeys) {
+		hint, b, stays := p.hint(key), p.keyNamed(key), slices.Contains(urgent, key)
+		switch {
+		case hint == "" || slices.Contains(hints, hint) || !stays && room <= 0:
+			continue
+		case b.blocked != nil && b.blocked(p) != "":
+			continue
+		case !stays:
+			if room -= wide(hint); room < 0 {
+				continue
+			}
+		}
+		hints = append(hints, hint)
+	}
+	return canvas.Cut(p.joined(append(hints, p.hint("?"))), width)
+}
+
+// urgentKeys are those that no other may push out: once something is changed, saving and undoing; over a page alone, what brings the
+// header back.
+func (p *Planner) urgentKeys() (keys []string) {
+	if p.history.Dirty() {
+		keys = append(keys, "s or ctrl s", "u")
+	}
+	if p.alone {
+		keys = append(keys, "z")
+	}
+	return keys
+}
+
+// furtherKeys are shown on every page where there is room, by their names in the help.
+var furtherKeys = []string{"u", "f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}
+
+// keyNamed returns a key of the pages by its name in the help.
+func (p *Planner) keyNamed(name string) *binding {
+	at := slices.IndexFunc(p.keys, func(b binding) bool { return b.Help().Key == name })
+	return &p.keys[at]
+}
+
+// hint is how the key line names a key for what has the focus; empty for one that it does not name.
+func (p *Planner) hint(key string) string {
+	switch {
+	case key == "enter":
+		return "enter " + p.enterDoes()
+	case key == "z" && p.alone:
+		return "z header"
+	case key == "right" && p.amongPictures():
+		return "left right pictures"
+	case key == "right" && p.amongColumns() && p.furtherColumns() > 0:
+		return "left right columns"
+	}
+	return p.keyNamed(key).short
+}
+
+// enterDoes says what enter does with the line in focus.
+func (p *Planner) enterDoes() string {
+	switch l := p.focused(); {
+	case l.kind == lineAdd:
+		return "add"
+	case l.kind != lineField && l.open:
+		return "close"
+	case l.kind != lineField:
+		return "open"
+	case l.ref.Field.Type == model.ChoiceField:
+		return "choose"
+	}
+	return "edit"
+}
+
+// focusKeys are the keys that act on what has the focus, by their names in the help.
+func (p *Planner) focusKeys() []string {
+	switch l := p.focused(); {
+	case p.amongColumns() && p.furtherColumns() > 0:
+		return []string{"right", "w", "V"}
+	case p.figures:
+		return []string{"w", "V", "left"}
+	case p.view == viewPicture:
+		return []string{"right", "+"}
+	case l.kind == lineField:
+		return []string{"enter", "+", "V"}
+	}
+	return []string{"enter", "a", "d"}
+}
+
+// pageKeys are the keys that a page is worked with, by their names in the help.
+func pageKeys(t model.Topic) []string {
+	return map[model.Topic][]string{
+		model.TopicString: {"g"}, model.TopicHydraulics: {"g"}, model.TopicMud: {"g"}, model.TopicCasing: {"i"},
+		model.TopicCement: {"P", "g"}, model.TopicControl: {"P", "E", "U", "i"}, model.TopicSteps: {"W"}, model.TopicTime: {"L"},
+		model.TopicBuilt: {"C"}, model.TopicHandover: {"H", "L"},
+	}[t]
+}
