@@ -28,6 +28,7 @@ func TestModelKnowsNobodyAbove(t *testing.T) {
 		for _, i := range file.Imports {
 			name, _ := strconv.Unquote(i.Path.Value)
 			switch {
+			case folder == "anyplan" && (name == "borewalk/plans" || name == "borewalk/model"): // for tests, which begin with a demo
 			case strings.HasPrefix(name, "borewalk/") && !strings.HasPrefix(name, "borewalk/model/") && name != "borewalk/model":
 				t.Errorf("%s imports %s", path, name)
 			case name == "borewalk/model" && !reader:
