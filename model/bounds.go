@@ -34,7 +34,7 @@ var mostRows = map[string]int{
 	"section.step":         1000,    // a section has about forty
 	"section.done":         1000,    //
 	"handover":             1000,    // two a day for more than a year
-	"log":                  100_000, // a file that large holds fewer
+	"log":                  100_000, // a save keeps the newest 20000
 }
 
 // Most returns how many rows a list may have; one within a row of another, such as a section, in each of these.

@@ -29,6 +29,9 @@ func TestNoPipeNoDeviceNoLoop(t *testing.T) {
 		if _, err := planfile.Open(path); err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("opening %s: %v, want %q", path, err, want)
 		}
+		if path == device { // a test that finds a fault must not cost the machine its device
+			continue
+		}
 		f, own := opened(t)
 		if err := f.SaveOver(path); err == nil || !strings.Contains(err.Error(), "not saved: ") {
 			t.Errorf("saving to %s: %v", path, err)
@@ -42,9 +45,6 @@ func TestNoPipeNoDeviceNoLoop(t *testing.T) {
 		if err := f.Save(own); err == nil || !strings.Contains(err.Error(), "not saved: ") {
 			t.Errorf("saving to what became %s: %v", path, err)
 		}
-	}
-	if info, err := os.Stat("/dev/null"); err != nil || info.Mode().IsRegular() {
-		t.Errorf("the device is %v, %v", info, err)
 	}
 }
 
