@@ -25,6 +25,7 @@ func (p *Planner) save(then func(*Planner)) {
 // saveTo writes the plan by one of the file's ways of saving, goes on with what was wanted, and returns what went wrong, or
 // nothing. A file that was changed by another is asked about.
 func (p *Planner) saveTo(path string, write func(string) error, then func(*Planner)) string {
+	p.keepUp()
 	logged := p.plan.Log
 	p.history.Enter(p.plan, p.options.Name, p.now())
 	err := write(path)

@@ -48,8 +48,7 @@ type Keeper struct {
 	changed chan struct{} // closed, and replaced, when done has changed
 
 	wake    chan struct{}
-	hurry   chan struct{} // closed when there is no time left to rest
-	hurried sync.Once
+	hurry   chan struct{} // cuts a rest short
 	trouble chan error
 
 	// Of the goroutine alone:
@@ -60,7 +59,7 @@ type Keeper struct {
 // NewKeeper returns a keeper that may use the state folder given; empty for none. caught is told of a panic in the keeper, which is a
 // fault of the program, and of where.
 func NewKeeper(state string, caught func(fault any, stack []byte)) *Keeper {
-	return &Keeper{state: state, caught: caught, changed: make(chan struct{}), wake: make(chan struct{}, 1), hurry: make(chan struct{}), trouble: make(chan error, 1)}
+	return &Keeper{state: state, caught: caught, changed: make(chan struct{}), wake: make(chan struct{}, 1), hurry: make(chan struct{}, 1), trouble: make(chan error, 1)}
 }
 
 // Keep has a draft kept in place of the one before. It returns at once.
@@ -87,13 +86,12 @@ func (k *Keeper) Trouble() <-chan error {
 	return k.trouble
 }
 
-// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. From now on the keeper does
-// not rest: it is for the end of the program.
+// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. Before a save it sees to it that
+// a journal which outlives the save holds no less than the file, and at the end of the program that it holds everything.
 func (k *Keeper) Flush(most time.Duration) bool {
 	if k == nil {
 		return true
 	}
-	k.hurried.Do(func() { close(k.hurry) })
 	limit := time.After(most)
 	for {
 		k.mu.Lock()
@@ -101,6 +99,10 @@ func (k *Keeper) Flush(most time.Duration) bool {
 		k.mu.Unlock()
 		if ready {
 			return true
+		}
+		select {
+		case k.hurry <- struct{}{}:
+		default: // it hurries
 		}
 		select {
 		case <-changed:
