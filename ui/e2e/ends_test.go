@@ -103,8 +103,8 @@ func newTrial(t *testing.T, random *rand.Rand) *trial {
 func (w *trial) run() {
 	w.s = beginIn(w.t, w.place.dir, 80, 24, w.place.env(), "-name", "AZ", "well.toml")
 	w.s.Wait("? help")
-	w.s.Type(ptytest.ShiftTab)
-	w.s.Wait("> Well name")
+	w.s.Type(ptytest.ShiftTab + ptytest.Down)
+	w.s.Wait("> Well  ")
 	for range w.random.IntN(6) {
 		w.press(true)
 	}
