@@ -46,7 +46,7 @@ func Run(planner Planner, keeper *journal.Keeper, options ...tea.ProgramOption) 
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM)
 	before := terminal.Remember()
 
-	g := &guarded{model: faulty(planner), faults: make(chan *Fault, 1)}
+	g := newGuarded(faulty(planner))
 	program := tea.NewProgram(g, append(options, tea.WithContext(ctx), tea.WithoutSignalHandler())...)
 	ran := make(chan error, 1)
 	go func() {
@@ -66,6 +66,7 @@ func Run(planner Planner, keeper *journal.Keeper, options ...tea.ProgramOption) 
 	case end.Signal = <-signals:
 	case end.Fault = <-g.faults:
 	}
+	g.stop(diskWait)
 	byKeys := end == End{Terminal: true} && planner.Left()
 	if byKeys {
 		keeper.Forget()
