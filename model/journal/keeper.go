@@ -54,6 +54,7 @@ type Keeper struct {
 	// Of the goroutine alone:
 	at    string // the journal as it lies there; empty for none
 	about string // the file of the plan that it is about
+	own   bool   // it was written here
 }
 
 // NewKeeper returns a keeper that may use the state folder given; empty for none. caught is told of a panic in the keeper, which is a
@@ -68,7 +69,8 @@ func (k *Keeper) Keep(d Draft) { k.want(&d) }
 // Forget has the journal removed: nothing is unsaved, or it is given up. It returns at once.
 func (k *Keeper) Forget() { k.want(nil) }
 
-// Adopt makes a journal that was found, and recovered from, the keeper's own: what is kept next takes its place.
+// Adopt takes charge of a journal that was found, and recovered from: it is removed once what is kept next lies beside it. Nothing is
+// written into it, since who wrote it may still run on another host, and another program here may have recovered from it too.
 func (k *Keeper) Adopt(f *Found) {
 	if k == nil {
 		return
@@ -156,10 +158,7 @@ func (k *Keeper) work() {
 		k.mu.Lock()
 		d, n := k.wanted, k.asked
 		if k.adopted != "" {
-			k.at, k.adopted = k.adopted, ""
-			if d != nil {
-				k.about = d.Path
-			}
+			k.at, k.own, k.adopted = k.adopted, false, ""
 		}
 		k.mu.Unlock()
 		err := k.see(d)
@@ -219,7 +218,7 @@ func (d *Draft) text() ([]byte, error) {
 
 // write puts a journal where the last one lies, or else where it can, and removes the last one when that was elsewhere.
 func (k *Keeper) write(d *Draft, text []byte) error {
-	if k.at != "" && k.about == d.Path && planfile.Replace(k.at, text, 0o600) == nil {
+	if k.own && k.at != "" && k.about == d.Path && planfile.Replace(k.at, text, 0o600) == nil {
 		return nil
 	}
 	var failures []string
@@ -230,7 +229,7 @@ func (k *Keeper) write(d *Draft, text []byte) error {
 			continue
 		}
 		before := k.at
-		k.at, k.about = path, d.Path
+		k.at, k.about, k.own = path, d.Path, true
 		if before != "" {
 			_ = os.Remove(before) // where it cannot be removed it could not be written either
 		}
