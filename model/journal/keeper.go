@@ -28,9 +28,9 @@ type Draft struct {
 	Typed       string
 }
 
-// rest is how long a keeper rests between two writes, so that a held key does not keep the disk busy. It is well below the second
+// rest is how long a keeper rests between two writes, so that a held key does not keep the disk busy and a core warm. It is well below the second
 // within which a change is to be kept.
-const rest = 300 * time.Millisecond
+const rest = 500 * time.Millisecond
 
 // Keeper keeps the latest draft in a journal, beside the program: nobody waits for the disk. Its methods may be called from anywhere;
 // those of a nil keeper do nothing.
