@@ -2,6 +2,7 @@ package ui
 
 import (
 	"cmp"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -44,6 +45,16 @@ func (p *Planner) keep() {
 	}
 	p.options.Journal.Keep(d)
 }
+
+// keepUp lets the journal catch up before a save. If the program is killed between the two, the journal holds no less than the file, and
+// the next start does not offer what was older.
+func (p *Planner) keepUp() {
+	p.keep()
+	p.options.Journal.Flush(keepUpWait)
+}
+
+// keepUpWait is how long a save waits for the journal at most; a save takes about as long itself.
+const keepUpWait = time.Second
 
 // unkept says why what is not saved cannot be kept, or that it can again.
 type unkept struct{ why error }

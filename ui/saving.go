@@ -41,6 +41,7 @@ func (p *Planner) saveTo(path string, write func(string) error, then func(*Plann
 
 // saveUnder is saveTo with the lock of the file that is written, which becomes the plan's.
 func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string) error, then func(*Planner)) string {
+	p.keepUp()
 	logged := p.plan.Log
 	p.history.Enter(p.plan, p.options.Name, p.now())
 	p.file.Guard = p.guard(lock)

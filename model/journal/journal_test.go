@@ -220,7 +220,8 @@ func TestAJournalLiesWhereItCan(t *testing.T) {
 	}
 }
 
-// What was left alone is not overwritten by a process that has got the same number, and what was adopted is.
+// What was left alone is not overwritten by a process that has got the same number, and what was adopted is removed once its place is
+// taken.
 func TestALeftJournalIsNotOverwritten(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "well.toml")
@@ -241,7 +242,7 @@ func TestALeftJournalIsNotOverwritten(t *testing.T) {
 	k = NewKeeper("", panics(t))
 	k.Adopt(found[0])
 	kept(t, k, drafted(path, file, &h))
-	if k.at != found[0].At || len(hiddenIn(t, dir)) != 1 {
+	if k.at == found[0].At || len(hiddenIn(t, dir)) != 1 {
 		t.Errorf("adopted, it lies at %s among %v", k.at, hiddenIn(t, dir))
 	}
 	k.Forget()

@@ -28,9 +28,9 @@ type Draft struct {
 	Typed       string
 }
 
-// rest is how long a keeper rests between two writes, so that a held key does not keep the disk busy. It is well below the second
+// rest is how long a keeper rests between two writes, so that a held key does not keep the disk busy and a core warm. It is well below the second
 // within which a change is to be kept.
-const rest = 300 * time.Millisecond
+const rest = 500 * time.Millisecond
 
 // Keeper keeps the latest draft in a journal, beside the program: nobody waits for the disk. Its methods may be called from anywhere;
 // those of a nil keeper do nothing.
@@ -48,19 +48,19 @@ type Keeper struct {
 	changed chan struct{} // closed, and replaced, when done has changed
 
 	wake    chan struct{}
-	hurry   chan struct{} // closed when there is no time left to rest
-	hurried sync.Once
+	hurry   chan struct{} // cuts a rest short
 	trouble chan error
 
 	// Of the goroutine alone:
 	at    string // the journal as it lies there; empty for none
 	about string // the file of the plan that it is about
+	own   bool   // it was written here
 }
 
 // NewKeeper returns a keeper that may use the state folder given; empty for none. caught is told of a panic in the keeper, which is a
 // fault of the program, and of where.
 func NewKeeper(state string, caught func(fault any, stack []byte)) *Keeper {
-	return &Keeper{state: state, caught: caught, changed: make(chan struct{}), wake: make(chan struct{}, 1), hurry: make(chan struct{}), trouble: make(chan error, 1)}
+	return &Keeper{state: state, caught: caught, changed: make(chan struct{}), wake: make(chan struct{}, 1), hurry: make(chan struct{}, 1), trouble: make(chan error, 1)}
 }
 
 // Keep has a draft kept in place of the one before. It returns at once.
@@ -69,7 +69,8 @@ func (k *Keeper) Keep(d Draft) { k.want(&d) }
 // Forget has the journal removed: nothing is unsaved, or it is given up. It returns at once.
 func (k *Keeper) Forget() { k.want(nil) }
 
-// Adopt makes a journal that was found, and recovered from, the keeper's own: what is kept next takes its place.
+// Adopt takes charge of a journal that was found, and recovered from: it is removed once what is kept next lies beside it. Nothing is
+// written into it, since who wrote it may still run on another host, and another program here may have recovered from it too.
 func (k *Keeper) Adopt(f *Found) {
 	if k == nil {
 		return
@@ -87,13 +88,12 @@ func (k *Keeper) Trouble() <-chan error {
 	return k.trouble
 }
 
-// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. From now on the keeper does
-// not rest: it is for the end of the program.
+// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. Before a save it sees to it that
+// a journal which outlives the save holds no less than the file, and at the end of the program that it holds everything.
 func (k *Keeper) Flush(most time.Duration) bool {
 	if k == nil {
 		return true
 	}
-	k.hurried.Do(func() { close(k.hurry) })
 	limit := time.After(most)
 	for {
 		k.mu.Lock()
@@ -101,6 +101,10 @@ func (k *Keeper) Flush(most time.Duration) bool {
 		k.mu.Unlock()
 		if ready {
 			return true
+		}
+		select {
+		case k.hurry <- struct{}{}:
+		default: // it hurries
 		}
 		select {
 		case <-changed:
@@ -154,10 +158,7 @@ func (k *Keeper) work() {
 		k.mu.Lock()
 		d, n := k.wanted, k.asked
 		if k.adopted != "" {
-			k.at, k.adopted = k.adopted, ""
-			if d != nil {
-				k.about = d.Path
-			}
+			k.at, k.own, k.adopted = k.adopted, false, ""
 		}
 		k.mu.Unlock()
 		err := k.see(d)
@@ -217,7 +218,7 @@ func (d *Draft) text() ([]byte, error) {
 
 // write puts a journal where the last one lies, or else where it can, and removes the last one when that was elsewhere.
 func (k *Keeper) write(d *Draft, text []byte) error {
-	if k.at != "" && k.about == d.Path && planfile.Replace(k.at, text, 0o600) == nil {
+	if k.own && k.at != "" && k.about == d.Path && planfile.Replace(k.at, text, 0o600) == nil {
 		return nil
 	}
 	var failures []string
@@ -228,7 +229,7 @@ func (k *Keeper) write(d *Draft, text []byte) error {
 			continue
 		}
 		before := k.at
-		k.at, k.about = path, d.Path
+		k.at, k.about, k.own = path, d.Path, true
 		if before != "" {
 			_ = os.Remove(before) // where it cannot be removed it could not be written either
 		}

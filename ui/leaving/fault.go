@@ -22,11 +22,25 @@ type Fault struct {
 }
 
 // guarded is a model whose panics, in its commands too, end the program in order rather than with a terminal that is left raw. From
-// then on nothing reaches the model, which may be half changed.
+// then on nothing reaches the model, which may be half changed, and neither once the program is to end.
 type guarded struct {
 	model  tea.Model
 	faults chan *Fault // takes the first
-	broken atomic.Bool
+	ending atomic.Bool
+	busy   chan struct{} // full while the model takes a message
+}
+
+func newGuarded(m tea.Model) *guarded {
+	return &guarded{model: m, faults: make(chan *Fault, 1), busy: make(chan struct{}, 1)}
+}
+
+// stop keeps further messages from the model, and waits for the one that it is at, a save perhaps, for the time given at most.
+func (g *guarded) stop(most time.Duration) {
+	g.ending.Store(true)
+	select {
+	case g.busy <- struct{}{}:
+	case <-time.After(most):
+	}
 }
 
 func (g *guarded) Init() tea.Cmd {
@@ -35,7 +49,13 @@ func (g *guarded) Init() tea.Cmd {
 }
 
 func (g *guarded) Update(message tea.Msg) (tea.Model, tea.Cmd) {
-	if g.broken.Load() {
+	select {
+	case g.busy <- struct{}{}:
+	default: // the program ends
+		return g, nil
+	}
+	defer func() { <-g.busy }()
+	if g.ending.Load() {
 		return g, nil
 	}
 	defer g.caught()
@@ -45,7 +65,7 @@ func (g *guarded) Update(message tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 func (g *guarded) View() string {
-	if g.broken.Load() {
+	if g.ending.Load() {
 		return ""
 	}
 	defer g.caught()
@@ -80,7 +100,7 @@ func (g *guarded) caught() {
 
 // fail ends the program for a fault.
 func (g *guarded) fail(fault *Fault) {
-	g.broken.Store(true)
+	g.ending.Store(true)
 	select {
 	case g.faults <- fault:
 	default: // the first is the one to look at

@@ -47,7 +47,7 @@ func Run(planner Planner, keeper *journal.Keeper, keys io.Reader, output *termin
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM)
 	before := terminal.Remember()
 
-	g := &guarded{model: faulty(planner), faults: make(chan *Fault, 1)}
+	g := newGuarded(faulty(planner))
 	output.Failed = func(what any, stack []byte) { g.fail(&Fault{what, stack}) }
 	program := tea.NewProgram(g, tea.WithAltScreen(), tea.WithInput(keys), tea.WithOutput(output), tea.WithContext(ctx), tea.WithoutSignalHandler(),
 		tea.WithFPS(1)) // the output draws when there is something to draw: bubbletea's own clock may go as slowly as it can
@@ -70,6 +70,7 @@ func Run(planner Planner, keeper *journal.Keeper, keys io.Reader, output *termin
 	case end.Signal = <-signals:
 	case end.Fault = <-g.faults:
 	}
+	g.stop(diskWait)
 	byKeys := end == End{Terminal: true} && planner.Left()
 	if byKeys {
 		keeper.Forget()
