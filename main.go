@@ -386,7 +386,8 @@ func leftBehind(o options, plan *model.Plan, errs io.Writer) {
 	found, damaged := journal.Find(o.path, state)
 	for _, f := range found {
 		if f.More(plan) {
-			fmt.Fprintf(errs, "%s: changes that were not saved, of %s UTC, lie in %s; open the plan without -check or -print to recover them\n", o.path, f.When(), f.At)
+			line := fmt.Sprintf("%s: changes that were not saved, of %s UTC, lie in %s; open the plan without -check or -print to recover them", o.path, f.When(), f.At)
+			fmt.Fprintln(errs, model.Clean(line))
 		}
 	}
 	for _, d := range damaged {

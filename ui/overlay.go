@@ -258,13 +258,13 @@ func (p *Planner) withCursor(input textinput.Model, width int) string {
 	return canvas.Clip(left+"|"+right, width)
 }
 
-// wrap breaks a text into lines of a width.
+// wrap breaks a text into lines of a width, between words; within a word, such as a path, only where it is wider than a line.
 func wrap(text string, width int) []string {
 	var lines []string
 	for _, paragraph := range strings.Split(text, "\n") {
 		line := ""
 		for _, word := range strings.Fields(paragraph) {
-			if line != "" && canvas.Width(line)+1+canvas.Width(word) > width {
+			if line != "" && canvas.Width(word) <= width && canvas.Width(line)+1+canvas.Width(word) > width {
 				lines = append(lines, line)
 				line = ""
 			}
@@ -272,8 +272,24 @@ func wrap(text string, width int) []string {
 				line += " "
 			}
 			line += word
+			for width > 0 && canvas.Width(line) > width {
+				n := fitting(line, width)
+				lines = append(lines, line[:n])
+				line = line[n:]
+			}
 		}
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// fitting returns how many bytes of a text fit into a width; at least its first character.
+func fitting(text string, width int) int {
+	used := 0
+	for i, r := range text {
+		if used += canvas.Width(string(r)); used > width && i > 0 {
+			return i
+		}
+	}
+	return len(text)
 }

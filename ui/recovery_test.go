@@ -238,6 +238,6 @@ func TestAJournalThatFailsIsSaidOnce(t *testing.T) {
 	press(s.Planner, "esc", "s")
 	wants(t, s.Planner, "the file was removed")
 	press(s.Planner, "down", "enter") // write it anew
-	wants(t, s.Planner, "not saved: no such file or directory; S saves under another name")
+	wants(t, s.Planner, "Not saved: no such file or directory", "another folder")
 	wants(t, s.Planner, "* not saved")
 }

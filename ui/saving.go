@@ -4,7 +4,6 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
-	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -58,15 +57,14 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 			return ""
 		}
 		// What to do comes before the path, which may be longer than the screen.
-		why := strings.TrimPrefix(strings.TrimPrefix(err.Error(), path+": "), "not saved: ")
-		p.message = model.Clean("not saved: " + why + "; S saves under another name or folder (" + path + ")")
+		p.message = "not saved: " + reason(err, path) + "; S saves under another name or folder (" + model.Clean(path) + ")"
 		return p.message
 	}
 	if lock != p.lock {
 		p.lock.Release(p.options.Computer)
 	}
 	p.lock, p.readOnly, p.beside = lock, "", beside{}
-	p.message = "saved " + model.Clean(path)
+	p.message = "saved " + model.Clean(filepath.Base(path))
 	if path != p.options.Path { // said once: where it lies, and how it is opened again
 		if whole, err := filepath.Abs(path); err == nil {
 			p.message += " in " + model.Clean(filepath.Dir(whole)) + "; borewalk " + model.Clean(path) + " opens it"

@@ -96,6 +96,9 @@ func (p *Planner) standing(width int) string {
 	}
 	if p.history.Dirty() {
 		signs += " * not saved"
+		if p.unkept {
+			signs += ", not kept"
+		}
 	}
 	if sign := p.sign(); sign != "" {
 		signs += " ! " + sign
@@ -138,11 +141,16 @@ func (p *Planner) refused(err error, path string, then func(*Planner)) bool {
 	case errors.Is(err, planfile.ErrReplaced), errors.Is(err, planfile.ErrReadOnly):
 		p.overlay = newQuestion("Not saved: "+cause(err), "", elsewhere, no)
 	default: // a full disk, a folder that may not be written
-		p.overlay = newQuestion("Not saved", model.Clean(err.Error()), elsewhere, no)
+		p.overlay = newQuestion("Not saved: "+reason(err, path), "Nothing of the file "+model.Clean(path)+" was changed. Save under another name or into another folder.", elsewhere, no)
 		return true
 	}
 	p.beside.file = errors.Unwrap(err)
 	return true
+}
+
+// reason says why a file was not saved, without its path, which may be longer than the screen.
+func reason(err error, path string) string {
+	return model.Clean(strings.TrimPrefix(strings.TrimPrefix(err.Error(), path+": "), "not saved: "))
 }
 
 // cause says what another has done.

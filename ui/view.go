@@ -104,14 +104,11 @@ func (p *Planner) drawHeader(r canvas.Region, l layout) {
 	}
 }
 
-// state says where the plan stands: what it came from, and whether something is not saved.
+// state says on papers where the plan stands: what it came from, and whether something is not saved.
 func (p *Planner) state() string {
 	state := p.called()
 	if p.history.Dirty() {
 		state = strings.TrimSpace(state + " * not saved")
-		if p.unkept {
-			state += ", not kept"
-		}
 	}
 	return state
 }

@@ -342,6 +342,43 @@ func must(text []byte, err error) []byte {
 	return text
 }
 
+// The beginning of work tidies: what holds no more than the file goes, what is damaged gets another name and a line, what a newer program
+// wrote stays, and a date in the future is a date.
+func TestTheBeginningTidies(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "well.toml")
+	file := opened(t, path)
+	var h model.History
+	gap(t, file, &h, "31 m")
+	k := NewKeeper("", panics(t))
+	d := drafted(path, file, &h)
+	d.When = time.Date(2999, 1, 1, 0, 0, 0, 0, time.UTC)
+	kept(t, k, d)
+	left(t, dir)
+	before := opened(t, filepath.Join(t.TempDir(), "well.toml"))
+	offered, notices := Begin(path, "", before.Plan)
+	if len(offered) != 1 || offered[0].When() != "2999-01-01 00:00" || len(notices) > 0 {
+		t.Fatalf("offered %v, notices %q", offered, notices)
+	}
+	h.Enter(file.Plan, "A. Person", time.Time{})
+	if offered, notices := Begin(path, "", file.Plan); len(offered)+len(notices) > 0 || len(hiddenIn(t, dir)) > 0 {
+		t.Errorf("offered %v, notices %q, there lies %v", offered, notices, hiddenIn(t, dir))
+	}
+	for name, test := range map[string]struct{ text, lies string }{
+		"damaged": {"x\x1b[2J", filepath.Base(k.at) + ".damaged"},
+		"newer":   {named + "2.\n", filepath.Base(k.at)},
+	} {
+		if err := os.WriteFile(k.at, []byte(test.text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		offered, notices := Begin(path, "", file.Plan)
+		if names := hiddenIn(t, dir); len(offered) > 0 || len(notices) != 1 || strings.ContainsAny(notices[0], "\n\x1b") || len(names) != 1 || names[0] != test.lies {
+			t.Errorf("%s: offered %v, notices %q, there lies %v", name, offered, notices, names)
+		}
+		_ = os.Remove(filepath.Join(dir, test.lies))
+	}
+}
+
 // A panic while a draft is written is told to the program, which goes on.
 func TestAPanicInTheKeeperIsReported(t *testing.T) {
 	var fault any

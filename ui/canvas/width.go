@@ -71,7 +71,7 @@ func Cut(s string, w int) string {
 	if !strings.HasPrefix(s[len(begins):], " ") {
 		at := strings.LastIndexByte(begins, ' ')
 		if at < 0 {
-			if strings.IndexFunc(begins, unicode.IsDigit) >= 0 {
+			if strings.IndexFunc(begins, unicode.IsLetter) < 0 {
 				return Clip("..", w)
 			}
 			return Clip(s, w)
