@@ -295,6 +295,7 @@ func system(o options, plan *model.Plan) (quantity.System, error) {
 
 // planned opens the planner and returns when it is left.
 func planned(o options, file *planfile.File, source string, errs io.Writer) int {
+	collecting := debug.SetGCPercent(400) // until the first picture there is hardly any garbage, and nothing shall keep it waiting
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
 	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name), Version: version()}
@@ -319,6 +320,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	journalled(o, file, &choices)
 	planner := ui.New(file, choices)
 	defer planner.Close()
+	debug.SetGCPercent(collecting)
 	input, err := terminal.Stdin()
 	if err != nil {
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
