@@ -15,7 +15,6 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
-	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/term"
@@ -36,6 +35,7 @@ import (
 	_ "borewalk/ui/quiet" // before bubbletea: keeps start-up from asking the terminal
 	"borewalk/ui/sheet"
 	"borewalk/ui/terminal"
+	"borewalk/ui/usage"
 )
 
 // Exit codes.
@@ -43,9 +43,7 @@ const (
 	exitOK    = 0
 	exitError = 1 // the plan cannot be read, or the call is wrong
 	exitStop  = 2 // the plan has a stop finding
-	// exitSignal and the number of the signal is what shells use too.
-	exitSignal = 128
-	exitLost   = 3 // the lines of a dialogue ended before something was saved
+	exitLost  = 3 // the lines of a dialogue ended before something was saved
 )
 
 // Messages quote what the command line and files hold, which must not drive the terminal.
@@ -92,6 +90,27 @@ func run(args []string, out, errs io.Writer) int {
 	return planned(o, file, source, errs)
 }
 
+// What the program is, and the options in the order in which they are asked for.
+const what = `borewalk [options] [PLAN.toml]
+
+Plans a subsea well one hole section at a time, full screen. Without a plan it
+opens a demo well, as a copy to try things on; ? shows every key.
+A planning aid: verify by independent calculation; competent persons and local
+codes rule.
+
+  borewalk                      the demo
+  borewalk well.toml            a plan of your own
+  borewalk -new                 begin a plan from a few questions
+  borewalk -check well.toml     what was found, without a screen
+  borewalk -lines well.toml     in lines of text, without a screen
+`
+
+var optionGroups = []usage.Group{
+	{Title: "Opening a plan", Names: []string{"demo", "new", "read-only", "section", "units", "name"}},
+	{Title: "The screen", Names: []string{"lines", "ascii", "no-colour"}},
+	{Title: "Printing without a screen", Names: []string{"print", "paper", "check", "since", "against"}},
+}
+
 func parse(args []string, errs io.Writer) (options, error) {
 	var o options
 	f := flag.NewFlagSet("borewalk", flag.ContinueOnError)
@@ -113,7 +132,7 @@ func parse(args []string, errs io.Writer) (options, error) {
 	f.BoolVar(&o.version, "version", false, "print the version and exit")
 	switch err := f.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
-		usage(f, errs)
+		usage.Write(f, errs, what, optionGroups)
 		return o, err
 	case err != nil:
 		fmt.Fprintf(errs, "%s; borewalk -h lists the options\n", err)
@@ -216,7 +235,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		return exitError
 	}
 	result := calc.Evaluate(file.Plan)
-	what := sheet.Options{
+	options := sheet.Options{
 		Format: format, Paper: paper, System: system, Section: o.section - 1, ASCII: o.ascii, Source: source, Version: version(),
 		Hash: model.Hash(file.Plan), Printed: time.Now(),
 		Against: against, Changes: model.ChangesSince(file.Plan, file.Plan.Log),
@@ -225,7 +244,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 	if o.check {
 		write = sheet.Check
 	}
-	if err := write(out, file.Plan, result, what); err != nil {
+	if err := write(out, file.Plan, result, options); err != nil {
 		fmt.Fprintln(errs, err)
 		return exitError
 	}
@@ -326,57 +345,23 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
 		return exitError
 	}
-	return farewell(leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output), planner, errs)
+	end := leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output)
+	return end.Farewell(errs, reporter(planner.Name()))
 }
 
 // journalled gives the planner a journal, and what earlier runs left of the plan in theirs.
 func journalled(o options, file *planfile.File, choices *ui.Options) {
 	state, _ := statefolder.Path(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
-	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { report(&leaving.Fault{What: what, Stack: stack}, o.path) })
+	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { reporter(o.path).Write(&leaving.Fault{What: what, Stack: stack}) })
 	var notices []string
 	choices.Left, notices = journal.Begin(o.path, state, file.Plan)
 	file.Notices = append(file.Notices, notices...)
 }
 
-// report writes a fault of the program to a file and returns what to say of it.
-func report(fault *leaving.Fault, plan string) string {
-	when := time.Now()
-	state, err := statefolder.Path(os.Getenv, runtime.GOOS)
-	path := ""
-	if err == nil {
-		path, err = fault.Report(state, version(), plan, when)
-	}
-	if err != nil {
-		return "A fault of the program, of which no report could be written: " + err.Error() + "\n" + fault.Text(version(), plan, when)
-	}
-	return "A fault of the program; the report is " + path
-}
-
-// farewell says on the normal screen why the program ended, if it was not asked to, and returns the exit code.
-func farewell(end leaving.End, planner *ui.Planner, errs io.Writer) int {
-	code, why := exitOK, ""
-	switch {
-	case end.Fault != nil:
-		code, why = exitError, report(end.Fault, planner.Name())
-	case end.Signal != nil:
-		code, why = exitSignal, "ended by a signal: "+end.Signal.String()
-		if number, ok := end.Signal.(syscall.Signal); ok {
-			code += int(number)
-		}
-	case end.Err != nil:
-		code, why = exitError, "stopped: "+end.Err.Error()
-	}
-	if !end.Terminal || why == "" {
-		return code
-	}
-	fmt.Fprintln(errs, why)
-	switch {
-	case end.Kept:
-		fmt.Fprintln(errs, "what was not saved is kept: open the plan again to recover it")
-	case end.Lost:
-		fmt.Fprintln(errs, "what was not saved could not be kept")
-	}
-	return code
+// reporter writes the reports of faults of the program while a plan is open.
+func reporter(plan string) leaving.Reporter {
+	state, _ := statefolder.Path(os.Getenv, runtime.GOOS)
+	return leaving.Reporter{Folder: state, Version: version(), Plan: plan, Now: time.Now}
 }
 
 // leftBehind says on one line each that changes were not saved which an earlier run of the planner made to a plan that is printed.

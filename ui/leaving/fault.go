@@ -1,18 +1,11 @@
 package leaving
 
 import (
-	"fmt"
-	"os"
-	"path/filepath"
-	"runtime"
 	"runtime/debug"
-	"strings"
 	"sync/atomic"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-
-	"borewalk/model"
 )
 
 // Fault is a panic: a fault of the program.
@@ -105,23 +98,4 @@ func (g *guarded) fail(fault *Fault) {
 	case g.faults <- fault:
 	default: // the first is the one to look at
 	}
-}
-
-// Report writes a fault to a file in the state folder and returns its path. It holds where the program was, and nothing of the plan but
-// its name.
-func (f *Fault) Report(folder, version, plan string, when time.Time) (string, error) {
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return "", err
-	}
-	path := filepath.Join(folder, fmt.Sprintf("fault-%s-%d.txt", when.UTC().Format("20060102T150405"), os.Getpid()))
-	return path, os.WriteFile(path, []byte(f.Text(version, plan, when)), 0o600)
-}
-
-// Text is what a report says.
-func (f *Fault) Text(version, plan string, when time.Time) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "borewalk %s, %s, %s/%s\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
-	fmt.Fprintf(&b, "%s, plan %s\n\n", when.UTC().Format(time.RFC3339), model.Clean(filepath.Base(plan)))
-	fmt.Fprintf(&b, "panic: %s\n\n%s", model.Clean(fmt.Sprint(f.What)), f.Stack)
-	return b.String()
 }

@@ -1,9 +1,11 @@
 package leaving
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -52,7 +54,7 @@ func TestPanicsBecomeFaults(t *testing.T) {
 		g.View()
 		select {
 		case f := <-g.faults:
-			text := f.Text("v1", "/home/somebody/well.toml", time.Unix(0, 0))
+			text := reports("").text(f)
 			if !strings.Contains(text, "panic: broken in ") || !strings.Contains(text, name) || !strings.Contains(text, "fault_test.go") ||
 				!strings.Contains(text, "plan well.toml\n") || strings.Contains(text, "somebody") || strings.Contains(text, "\x1b") {
 				t.Errorf("%s: the report says\n%s", name, text)
@@ -77,15 +79,43 @@ func TestTheEndDoesNotWaitForever(t *testing.T) {
 	}
 }
 
+// reports returns a reporter whose plan lies in somebody's folder.
+func reports(folder string) Reporter {
+	return Reporter{Folder: folder, Version: "v1", Plan: "/home/somebody/well.toml", Now: func() time.Time { return time.Unix(0, 0) }}
+}
+
 func TestAReportIsAFileOfItsOwn(t *testing.T) {
 	f := &Fault{What: "broken", Stack: []byte("somewhere")}
 	folder := filepath.Join(t.TempDir(), "state", "borewalk")
-	path, err := f.Report(folder, "v1", "well.toml", time.Unix(0, 0))
+	said := reports(folder).Write(f)
+	_, path, ok := strings.Cut(said, "the report is ")
 	text, _ := os.ReadFile(path)
-	if err != nil || filepath.Dir(path) != folder || !strings.Contains(string(text), "somewhere") {
-		t.Errorf("%s, %v: %s", path, err, text)
+	if !ok || filepath.Dir(path) != folder || !strings.Contains(string(text), "somewhere") {
+		t.Errorf("%q: %s", said, text)
 	}
-	if _, err := f.Report(path, "v1", "well.toml", time.Unix(0, 0)); err == nil {
-		t.Error("a file is taken for a folder")
+	for _, nowhere := range []string{path, ""} {
+		if said := reports(nowhere).Write(f); !strings.Contains(said, "no report could be written") || !strings.Contains(said, "somewhere") {
+			t.Errorf("in %q: %q", nowhere, said)
+		}
+	}
+}
+
+// What is said at the end goes with the exit code.
+func TestFarewell(t *testing.T) {
+	for name, test := range map[string]struct {
+		end  End
+		code int
+		says string
+	}{
+		"by its keys":       {End{Terminal: true}, 0, ""},
+		"hung up":           {End{Signal: syscall.SIGHUP}, 129, ""},
+		"terminated, kept":  {End{Signal: syscall.SIGTERM, Kept: true, Terminal: true}, 143, "kept: open the plan again"},
+		"a fault, lost":     {End{Fault: &Fault{What: "broken"}, Lost: true, Terminal: true}, 1, "could not be kept"},
+		"a broken terminal": {End{Err: errors.New("no more"), Terminal: true}, 1, "stopped: no more"},
+	} {
+		var said strings.Builder
+		if code := test.end.Farewell(&said, reports("")); code != test.code || !strings.Contains(said.String(), test.says) || (said.Len() == 0) != (test.says == "") {
+			t.Errorf("%s: code %d, want %d; it says %q", name, code, test.code, said.String())
+		}
 	}
 }
