@@ -5,9 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"borewalk/model"
+	"borewalk/model/infile"
+	"borewalk/model/planfile"
 	"borewalk/ui/sheet"
 )
 
@@ -41,8 +44,8 @@ func (p *Planner) askPrintTo(paper sheet.Paper, format sheet.Format, ending stri
 		if path == "" {
 			return "Type a name, or press esc."
 		}
-		if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() { // a pipe would keep us waiting for a reader
-			return path + " is not an ordinary file; print to another name."
+		if filepath.Ext(path) == ".toml" || p.ownFile(path) {
+			return "That is the name of a plan; print to another name."
 		}
 		if _, err := os.Lstat(path); !errors.Is(err, os.ErrNotExist) && asked != path {
 			asked = path
@@ -52,8 +55,8 @@ func (p *Planner) askPrintTo(paper sheet.Paper, format sheet.Format, ending stri
 		if err := sheet.Write(&b, p.plan, p.result, p.printing(paper, format)); err != nil {
 			return model.Clean(err.Error())
 		}
-		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
-			return model.Clean(err.Error())
+		if err := planfile.Replace(path, b.Bytes(), 0o644); err != nil {
+			return model.Clean(fmt.Sprintf("%s: not printed: %v", path, infile.Reason(err)))
 		}
 		p.message = "printed to " + model.Clean(path)
 		return ""

@@ -29,6 +29,8 @@ func TestAPaperIsPrintedFromTheScreen(t *testing.T) {
 	downTo(t, p, "step list")
 	press(p, "enter", "enter", "ctrl+u", filepath.Join(dir, "list.pdf"), "enter")
 	wants(t, p, "exists already")
+	press(p, "ctrl+u", filepath.Join(dir, "plan.toml"), "enter")
+	wants(t, p, "That is the name of a plan")
 	press(p, "esc", "O")
 	downTo(t, p, "handover")
 	press(p, "enter", "enter", "ctrl+u", filepath.Join(dir, "handover.txt"), "enter")

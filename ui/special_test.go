@@ -16,7 +16,11 @@ func TestNoPipeIsWaitedFor(t *testing.T) {
 	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
 		t.Skip(err)
 	}
-	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{Name: "AB"}, "O", "enter", "enter", "ctrl+u", pipe, "enter", "enter")
+	paper := filepath.Join(filepath.Dir(pipe), "pipe.txt")
+	if err := syscall.Mkfifo(paper, 0o600); err != nil {
+		t.Skip(err)
+	}
+	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{Name: "AB"}, "O", "enter", "enter", "ctrl+u", paper, "enter", "enter")
 	wants(t, p, "not an ordinary file")
 	press(p, "esc", "S", "ctrl+u", pipe, "enter", "enter")
 	wants(t, p, "not an ordinary file")
