@@ -22,7 +22,7 @@ import (
 )
 
 var (
-	trials = flag.Int("trials", 300, "how many times the program is ended at random")
+	trials = flag.Int("trials", 200, "how many times the program is ended at random")
 	seed   = flag.Uint64("seed", uint64(time.Now().UnixNano()), "of the random trials")
 )
 
