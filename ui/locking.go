@@ -9,6 +9,7 @@ import (
 
 	"borewalk/model"
 	"borewalk/model/planlock"
+	"borewalk/model/process"
 	"borewalk/ui/canvas"
 )
 
@@ -46,7 +47,7 @@ func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
 	default:
 		p.lock, p.readOnly = lock, ""
 		if was := lock.After; was != nil {
-			p.message = fmt.Sprintf("process %d ended without closing the plan; its lock is taken over", was.Process)
+			p.message = fmt.Sprintf("process %d ended without closing the plan; its lock is taken over", was.Pid)
 		}
 	}
 }
@@ -179,10 +180,10 @@ func (p *Planner) heldBy(path string) string {
 func who(held *planlock.Held) string {
 	o := &held.Owner
 	when := o.Since.UTC().Format("2006-01-02 15:04") + " UTC" + ago(held)
-	if held.Life == planlock.Nameless {
+	if held.Nameless {
 		return "The lock beside the plan is not whole and names nobody; it was written " + when + "."
 	}
-	return fmt.Sprintf("%s has it open:\nprocess %d, since %s.", whoShort(o), o.Process, when)
+	return fmt.Sprintf("%s has it open:\nprocess %d, since %s.", whoShort(o), o.Pid, when)
 }
 
 // whoShort names who has a plan open, for a line; what the lock says of that comes from outside and may be long.
@@ -216,10 +217,10 @@ func ago(held *planlock.Held) string {
 
 // alive says what is known of the program that has a plan open.
 func alive(held *planlock.Held) string {
-	switch held.Life {
-	case planlock.Running:
+	switch {
+	case held.Life == process.Running:
 		return "It runs on this computer."
-	case planlock.Elsewhere:
+	case !held.Nameless:
 		return "Whether it still runs cannot be known from this computer."
 	}
 	return "Whether its program still runs cannot be known."

@@ -8,6 +8,7 @@ import (
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/journal"
+	"borewalk/model/process"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 )
@@ -75,7 +76,7 @@ func (p *Planner) tellFound(f *journal.Found, changes int) (lines []string) {
 
 // hostText says where the program ran that wrote a journal.
 func hostText(f *journal.Found) string {
-	if f.Process.Here() {
+	if f.Process.Life() != process.Elsewhere {
 		return "this computer"
 	}
 	return cmp.Or(model.Clean(f.Process.Host), "another computer") + ", where it may still run"

@@ -207,8 +207,8 @@ func (d *Draft) text() ([]byte, error) {
 	}
 	own := process.Own()
 	h := head{
-		Title: d.Title, Written: d.When.UTC().Format(time.RFC3339), Who: d.Who, Host: own.Host, Pid: own.Pid, Born: own.Born,
-		Typing: string(d.Typing), Text: d.Typed, FromSize: len(d.File.Text()), FromHash: from(d.File.Text()), Pending: n,
+		Title: d.Title, Written: d.When.UTC().Format(time.RFC3339), Who: d.Who, Pid: own.Pid, Born: own.Began,
+		Host: own.Host, Machine: own.Machine, Boot: own.Boot, Space: own.Space, Typing: string(d.Typing), Text: d.Typed, FromSize: len(d.File.Text()), FromHash: from(d.File.Text()), Pending: n,
 	}
 	if d.Path != "" {
 		h.Plan, h.Title = real(d.Path), ""

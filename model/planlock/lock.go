@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"borewalk/model/infile"
+	"borewalk/model/process"
 )
 
 // Lock is the lock on a plan that this program has made.
@@ -58,7 +59,7 @@ func (c *Computer) Take(plan, name string) (*Lock, error) {
 			continue
 		case err != nil:
 			return nil, infile.Reason(err)
-		case held.Life == Gone:
+		case held.Life == process.Gone:
 			l.After = &held.Owner
 			return l.over(c)
 		}
@@ -203,7 +204,7 @@ func (c *Computer) Holder(plan string, mine *Lock) *Held {
 		return nil
 	}
 	held, err := c.look(path)
-	if err != nil || held.Life == Gone || mine != nil && held.Owner.Token == mine.owner.Token {
+	if err != nil || held.Life == process.Gone || mine != nil && held.Owner.Token == mine.owner.Token {
 		return nil
 	}
 	return held

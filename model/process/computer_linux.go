@@ -1,4 +1,4 @@
-package planlock
+package process
 
 import (
 	"errors"
@@ -25,8 +25,8 @@ func content(path string) string {
 
 // look reads /proc: proc(5) has the state as the third entry and the beginning, in ticks since the start of the computer, as the
 // twenty-second, both behind the name in brackets, which may hold anything. A process that is dead but not buried has ended.
-func look(process int) (began string, running bool) {
-	text, err := os.ReadFile("/proc/" + strconv.Itoa(process) + "/stat")
+func look(pid int) (began string, running bool) {
+	text, err := os.ReadFile("/proc/" + strconv.Itoa(pid) + "/stat")
 	if errors.Is(err, fs.ErrNotExist) {
 		_, err = os.Stat("/proc/self/stat") // or there is no /proc, and nothing is known
 		return "", err != nil
