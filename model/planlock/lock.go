@@ -153,6 +153,20 @@ func (l *Lock) Mend() error {
 	return nil
 }
 
+// Assure is asked before the plan is written: it makes a lock that was removed anew, and returns a [*Held] when another has the plan. A
+// lock that cannot be read or made keeps nobody from saving.
+func (l *Lock) Assure(c *Computer) error {
+	err := l.Check(c)
+	if errors.Is(err, ErrNone) && l.Mend() == nil {
+		err = l.Check(c)
+	}
+	var held *Held
+	if errors.As(err, &held) {
+		return held
+	}
+	return nil
+}
+
 // On reports whether the lock is the one on a plan, by whatever name that is called.
 func (l *Lock) On(plan string) bool {
 	if l == nil {
