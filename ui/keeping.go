@@ -2,13 +2,13 @@ package ui
 
 import (
 	"cmp"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/journal"
+	"borewalk/ui/wording"
 )
 
 // keeping is what the journal was last given: a revision of the plan, and the entry being typed.
@@ -46,15 +46,11 @@ func (p *Planner) keep() {
 	p.options.Journal.Keep(d)
 }
 
-// keepUp lets the journal catch up before a save. If the program is killed between the two, the journal holds no less than the file, and
-// the next start does not offer what was older.
+// keepUp lets the journal catch up before a save.
 func (p *Planner) keepUp() {
 	p.keep()
-	p.options.Journal.Flush(keepUpWait)
+	p.options.Journal.CatchUp()
 }
-
-// keepUpWait is how long a save waits for the journal at most; a save takes about as long itself.
-const keepUpWait = time.Second
 
 // unkept says why what is not saved cannot be kept, or that it can again.
 type unkept struct{ why error }
@@ -73,7 +69,7 @@ func (p *Planner) hear() tea.Cmd {
 func (p *Planner) tell(m unkept) {
 	p.unkept = m.why != nil
 	if m.why == nil {
-		p.message = "changes are kept against a crash again"
+		p.message = wording.KeptAgain
 		return
 	}
 	why := model.Clean(m.why.Error())

@@ -3,13 +3,11 @@ package ui
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strings"
-	"time"
 
 	"borewalk/model"
 	"borewalk/model/planlock"
-	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // hold makes the lock on the file of the plan that is opened. When another has it, the plan is read-only until the question about
@@ -42,17 +40,13 @@ func (p *Planner) holdBy(take func(plan, name string) (*planlock.Lock, error)) {
 		p.readOnly = "another had the plan open when it was opened here"
 		p.overlay = newHeld(held)
 	case err != nil:
-		p.message = noLock(err)
+		p.message = wording.NoLock(err)
 	default:
 		p.lock, p.readOnly = lock, ""
 		if was := lock.After; was != nil {
-			p.message = fmt.Sprintf("process %d ended without closing the plan; its lock is taken over", was.Process)
+			p.message = wording.ReleasedBy(was)
 		}
 	}
-}
-
-func noLock(err error) string {
-	return "no lock can be made, others are not told: " + model.Clean(err.Error())
 }
 
 // Close gives the lock on the plan's file back; the planner is not used after it.
@@ -87,7 +81,7 @@ func newQuestion(title, says string, offers ...offered) *menu {
 
 // newHeld asks what to do about a plan that another has open. Closing the question leaves the plan read-only.
 func newHeld(held *planlock.Held) overlay {
-	return newQuestion("Another has this plan open", who(held)+"\n"+alive(held),
+	return newQuestion("Another has this plan open", holder(held),
 		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name. Esc does the same.", stay},
 		offered{"open all the same: the other learns it at the next save", "Takes the plan over. The other is told at the next edit or save, and neither overwrites what the other has saved without being asked.",
 			func(p *Planner) {
@@ -116,7 +110,7 @@ func (p *Planner) saveAfterAll(then func(*Planner)) {
 
 // newTaken asks what to do about a plan that another has taken over.
 func newTaken(held *planlock.Held, path string, then func(*Planner)) overlay {
-	return newQuestion("Not saved: another has taken the plan over", who(held)+"\n"+alive(held),
+	return newQuestion("Not saved: another has taken the plan over", holder(held),
 		offered{text: "save under another name", do: func(p *Planner) { p.saveAs(then) }},
 		offered{text: "save over it: take the plan back", do: func(p *Planner) {
 			p.holdBy(p.options.Computer.TakeOver)
@@ -127,20 +121,9 @@ func newTaken(held *planlock.Held, path string, then func(*Planner)) overlay {
 		offered{text: "do not save now", do: stay})
 }
 
-// guard returns what is asked just before a plan is written: whether the lock is still this planner's own. One that was removed is
-// made anew; one that cannot be read keeps nobody from saving.
+// guard returns what is asked just before a plan is written: whether the lock is still this planner's own.
 func (p *Planner) guard(lock *planlock.Lock) func() error {
-	return func() error {
-		err := lock.Check(p.options.Computer)
-		if errors.Is(err, planlock.ErrNone) && lock.Mend() == nil {
-			err = lock.Check(p.options.Computer)
-		}
-		var held *planlock.Held
-		if errors.As(err, &held) {
-			return held
-		}
-		return nil
-	}
+	return func() error { return lock.Assure(p.options.Computer) }
 }
 
 // lockFor makes the lock for a plan that is saved under another name: over whoever has it when that is wanted. It returns what is
@@ -157,9 +140,9 @@ func (p *Planner) lockFor(path string, over bool) (lock *planlock.Lock, remark, 
 	var held *planlock.Held
 	switch {
 	case errors.As(err, &held):
-		return nil, "", whoShort(&held.Owner) + " has that plan open. Choose another name."
+		return nil, "", wording.HolderName(&held.Owner) + " has that plan open. Choose another name."
 	case err != nil:
-		return nil, noLock(err), ""
+		return nil, wording.NoLock(err), ""
 	}
 	return lock, "", ""
 }
@@ -170,60 +153,13 @@ func (p *Planner) heldBy(path string) string {
 		return ""
 	}
 	if held := p.options.Computer.Holder(path, p.lock); held != nil {
-		return whoShort(&held.Owner) + " has that plan open."
+		return wording.HolderName(&held.Owner) + " has that plan open."
 	}
 	return ""
 }
 
-// who says in a sentence who has a plan open, where and since when.
-func who(held *planlock.Held) string {
-	o := &held.Owner
-	when := o.Since.UTC().Format("2006-01-02 15:04") + " UTC" + ago(held)
-	if held.Life == planlock.Nameless {
-		return "The lock beside the plan is not whole and names nobody; it was written " + when + "."
-	}
-	return fmt.Sprintf("%s has it open:\nprocess %d, since %s.", whoShort(o), o.Process, when)
-}
-
-// whoShort names who has a plan open, for a line; what the lock says of that comes from outside and may be long.
-func whoShort(o *planlock.Owner) string {
-	text := func(s string) string { return canvas.Clip(model.Clean(s), 20) }
-	name := cmp.Or(text(o.Name), text(o.User), "Somebody")
-	if o.Name != "" && o.User != "" {
-		name += " (" + text(o.User) + ")"
-	}
-	if o.Host != "" {
-		name += " on " + text(o.Host)
-	}
-	return name
-}
-
-// ago is the age of a lock behind its time, where the clocks are to be believed.
-func ago(held *planlock.Held) string {
-	minutes := int(held.Age / time.Minute)
-	switch {
-	case held.Clock:
-		return " by that clock, which differs from the one here or is very old"
-	case minutes < 1:
-		return ", just now"
-	case minutes < 60:
-		return fmt.Sprintf(", %d min ago", minutes)
-	case minutes < 48*60:
-		return fmt.Sprintf(", %d h ago", minutes/60)
-	}
-	return fmt.Sprintf(", %d days ago", minutes/60/24)
-}
-
-// alive says what is known of the program that has a plan open.
-func alive(held *planlock.Held) string {
-	switch held.Life {
-	case planlock.Running:
-		return "It runs on this computer."
-	case planlock.Elsewhere:
-		return "Whether it still runs cannot be known from this computer."
-	}
-	return "Whether its program still runs cannot be known."
-}
+// holder says who has a plan open.
+func holder(held *planlock.Held) string { return strings.Join(wording.Holder(held), "\n") }
 
 // upper begins a sentence.
 func upper(text string) string {

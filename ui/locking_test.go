@@ -12,6 +12,7 @@ import (
 
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
+	"borewalk/model/process"
 	"borewalk/ui"
 )
 
@@ -53,11 +54,11 @@ func (r *rigs) content() string {
 }
 
 // computer is one on which a process runs.
-func (r *rigs) computer(name string, process int) *planlock.Computer {
-	r.running[process] = true
-	return &planlock.Computer{Host: name, Machine: name, Boot: name, User: "crew", Process: process,
-		Now:  func() time.Time { return r.now },
-		Look: func(n int) (string, bool) { return "", r.running[n] }}
+func (r *rigs) computer(name string, pid int) *planlock.Computer {
+	r.running[pid] = true
+	look := func(n int) (string, bool) { return "", r.running[n] }
+	return &planlock.Computer{Computer: process.Computer{Host: name, Machine: name, Boot: name, Look: look}, User: "crew", Process: pid,
+		Now: func() time.Time { return r.now }}
 }
 
 // opens opens the plan in a process on a computer.

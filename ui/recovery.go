@@ -2,14 +2,13 @@ package ui
 
 import (
 	"cmp"
-	"fmt"
-	"strconv"
 
 	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/journal"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
+	"borewalk/ui/wording"
 )
 
 // newRecovery asks what to do with the changes that the first of some journals holds, then about the next, and goes on to another
@@ -22,7 +21,7 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 	next := newRecovery(p, left[1:], then)
 	changes := calc.CompareEntries(p.plan, f.File.Plan)
 	u := &menu{title: "Changes that were not saved", back: next, small: true}
-	for _, line := range p.tellFound(f, len(changes)) {
+	for _, line := range append(wording.Unsaved(f, p.file, len(changes)), "") {
 		u.say(p, canvas.Plain, line)
 	}
 	u.at = len(u.items)
@@ -47,56 +46,6 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 	return u
 }
 
-// tellFound says what a journal holds, and how it came to be.
-func (p *Planner) tellFound(f *journal.Found, changes int) (lines []string) {
-	what := "the plan"
-	if f.Plan == "" {
-		what = cmp.Or(f.Title, "a plan without a file")
-	}
-	lines = append(lines, fmt.Sprintf("The program ended with changes to %s that were not saved: %s UTC, by %s, on %s.",
-		what, cmp.Or(f.When(), "at no known time"), cmp.Or(f.Who, "somebody not named"), hostText(f)))
-	text := countOf(changes, "entry differs", "entries differ") + " from the file"
-	if f.Plan == "" {
-		text = countOf(changes, "entry differs", "entries differ") + " from the plan that is open"
-	}
-	if f.Typing != "" {
-		text += "; " + p.typedWords(f) + " was being typed"
-	}
-	lines = append(lines, text+".")
-	switch {
-	case f.Plan == "":
-	case f.Same(p.file.Text()):
-		lines = append(lines, "The file is as it was when the changes were begun.")
-	default:
-		lines = append(lines, "The file was changed since the changes were begun: look at the difference first. A save will ask before it replaces what others wrote.")
-	}
-	return append(lines, "")
-}
-
-// hostText says where the program ran that wrote a journal.
-func hostText(f *journal.Found) string {
-	if f.Process.Here() {
-		return "this computer"
-	}
-	return cmp.Or(model.Clean(f.Process.Host), "another computer") + ", where it may still run"
-}
-
-// typedWords names the entry that was being typed, with what was typed of it.
-func (p *Planner) typedWords(f *journal.Found) string {
-	name := model.Clean(string(f.Typing))
-	if ref, ok := model.Find(f.File.Plan, f.Typing); ok {
-		name = ref.Words()
-	}
-	return name + " [" + f.Typed + "]"
-}
-
-func countOf(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
-}
-
 // newDifference lists entries that differ, for reading.
 func (p *Planner) newDifference(changes []calc.EntryChange, back overlay) overlay {
 	u := &menu{title: "In the file, and when the program ended", back: back, pick: func(p *Planner, i int) { p.overlay = back }}
@@ -104,7 +53,7 @@ func (p *Planner) newDifference(changes []calc.EntryChange, back overlay) overla
 		u.items = append(u.items, p.entryItem(&changes[i], nil))
 	}
 	if len(changes) == 0 {
-		u.say(p, canvas.Plain, "No entry differs: it is marks and reasons in the log that are not saved, or an entry that was being typed.")
+		u.say(p, canvas.Plain, wording.NoEntryDiffers)
 	}
 	return u
 }
@@ -112,7 +61,7 @@ func (p *Planner) newDifference(changes []calc.EntryChange, back overlay) overla
 // newDiscard asks once more before work is thrown away.
 func newDiscard(f *journal.Found, changes int, back, next overlay) overlay {
 	return &menu{
-		title: "Discard " + countOf(changes, "changed entry", "changed entries") + " for good?", small: true, back: back,
+		title: "Discard " + wording.CountOf(changes, "changed entry", "changed entries") + " for good?", small: true, back: back,
 		items: []item{{text: "keep them"}, {text: "discard them"}},
 		pick: func(p *Planner, i int) {
 			if i == 0 {

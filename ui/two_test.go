@@ -77,7 +77,7 @@ func TestWhateverTwoDoNothingIsOverwrittenUnasked(t *testing.T) {
 					if before != s.knows {
 						draw.Fatalf("step %d: P%d overwrites what it has not seen", step, i)
 					}
-					if held := s.computer.Holder(r.plan, nil); held == nil || held.Owner.Process != s.computer.Process {
+					if held := s.computer.Holder(r.plan, nil); held == nil || held.Owner.Pid != s.computer.Process {
 						draw.Fatalf("step %d: P%d saves while another has the plan: %+v", step, i, held)
 					}
 					s.knows = now

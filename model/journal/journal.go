@@ -33,6 +33,9 @@ type head struct {
 	Host    string `toml:"host"`
 	Pid     int    `toml:"process"`
 	Born    string `toml:"process_began"`
+	Machine string `toml:"machine"`
+	Boot    string `toml:"boot"`
+	Space   string `toml:"space"`
 	Typing  string `toml:"typing"` // the path of the entry that was being typed; empty for none
 	Text    string `toml:"typed"`
 
@@ -111,6 +114,11 @@ func decode(src []byte) (h head, body []byte, err error) {
 	return h, body, nil
 }
 
+// process returns the process that wrote a journal. A head may lack some of its marks: then it counts as one of another computer.
+func (h *head) process() process.ID {
+	return process.ID{Pid: h.Pid, Began: h.Born, Host: h.Host, Machine: h.Machine, Boot: h.Boot, Space: h.Space}
+}
+
 func hash(text []byte) string {
 	sum := sha256.Sum256(text)
 	return hex.EncodeToString(sum[:])
@@ -151,7 +159,7 @@ func Read(path string) (*Found, error) {
 	file.Notices = nil // what was not understood was noticed when the plan was opened
 	return &Found{
 		At: path, Plan: h.Plan, Title: model.Clean(h.Title), Who: model.Clean(h.Who), Written: model.Clean(h.Written),
-		Process: process.ID{Host: h.Host, Pid: h.Pid, Born: h.Born}, File: file, Pending: max(0, min(h.Pending, len(file.Plan.Log))),
+		Process: h.process(), File: file, Pending: max(0, min(h.Pending, len(file.Plan.Log))),
 		Typing: model.Path(h.Typing), Typed: model.Clean(h.Text), fromSize: h.FromSize, fromHash: h.FromHash,
 	}, nil
 }

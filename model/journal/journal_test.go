@@ -11,6 +11,7 @@ import (
 
 	"borewalk/model"
 	"borewalk/model/planfile"
+	"borewalk/model/process"
 	"borewalk/plans"
 )
 
@@ -107,8 +108,12 @@ func TestAJournalGivesBackWhatWasKept(t *testing.T) {
 		}
 		f := found[0]
 		if gapOf(f.File) != "32 m" || f.Pending != 1 || f.When() != "2026-03-01 06:00" || f.Who != "A. Person" || f.Typing != "well.name" ||
-			strings.ContainsRune(f.Typed, 0x1b) || !f.Process.Here() || filepath.Dir(f.At) != where {
+			strings.ContainsRune(f.Typed, 0x1b) || f.Process.Life() != process.Gone || filepath.Dir(f.At) != where {
 			t.Errorf("found %+v", f)
+		}
+		own := process.Own()
+		if own.Began = "before"; f.Process != own {
+			t.Errorf("process %+v, want %+v", f.Process, own)
 		}
 		if named != (f.Title == "") || named != (f.Plan != "") || !f.Same(file.Text()) || f.Same([]byte("x")) || f.Same(nil) {
 			t.Errorf("found %+v", f)
@@ -119,6 +124,35 @@ func TestAJournalGivesBackWhatWasKept(t *testing.T) {
 		if found, _ := Find(about, state); len(found) > 0 {
 			t.Error("a discarded journal is found")
 		}
+	}
+}
+
+// Earlier programs wrote heads without the marks of the computer: what they kept is offered as of a process that may run elsewhere.
+func TestAHeadWithoutMarksIsRead(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "well.toml")
+	file := opened(t, path)
+	body, err := file.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	own := process.Own()
+	src, err := encode(head{Plan: path, Written: "2026-03-01T06:00:00Z", Host: own.Host, Pid: own.Pid, Born: own.Boot + ":" + own.Began}, body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range []string{"machine", "boot", "space"} {
+		src = bytes.Replace(src, []byte(mark+key+" = \"\"\n"), nil, 1)
+	}
+	if bytes.Contains(src, []byte(mark+"machine")) {
+		t.Fatal("the head has marks")
+	}
+	if err := os.WriteFile(filepath.Join(dir, ".well.toml."+own.Tag()+ending), src, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	found, damaged := Find(path, "")
+	if len(found) != 1 || len(damaged) > 0 || found[0].Process.Life() != process.Elsewhere || found[0].Process.Host != own.Host {
+		t.Errorf("found %+v, damaged %v", found, damaged)
 	}
 }
 

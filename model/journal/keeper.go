@@ -88,8 +88,31 @@ func (k *Keeper) Trouble() <-chan error {
 	return k.trouble
 }
 
-// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is. Before a save it sees to it that
-// a journal which outlives the save holds no less than the file, and at the end of the program that it holds everything.
+// How long a save, which takes about as long itself, and the end of the program wait for the disk.
+const (
+	saveWait = time.Second
+	lastWait = 3 * time.Second
+)
+
+// CatchUp lets the keeper catch up before a save. If the program is killed between the two, the journal holds no less than the file, and
+// the next start does not offer what was older.
+func (k *Keeper) CatchUp() { k.Flush(saveWait) }
+
+// Finish is called last: what was not saved is given up where the program was left on purpose, and otherwise kept to its end. It returns
+// whether something is kept, and whether something could not be.
+func (k *Keeper) Finish(left bool) (kept, lost bool) {
+	if left {
+		k.Forget()
+	}
+	flushed := k.Flush(lastWait)
+	if left {
+		return false, false
+	}
+	unsaved, written := k.Kept()
+	return unsaved && written && flushed, unsaved && !(written && flushed)
+}
+
+// Flush waits until all that was asked for is done, for the time given at most, and reports whether it is.
 func (k *Keeper) Flush(most time.Duration) bool {
 	if k == nil {
 		return true
@@ -207,8 +230,8 @@ func (d *Draft) text() ([]byte, error) {
 	}
 	own := process.Own()
 	h := head{
-		Title: d.Title, Written: d.When.UTC().Format(time.RFC3339), Who: d.Who, Host: own.Host, Pid: own.Pid, Born: own.Born,
-		Typing: string(d.Typing), Text: d.Typed, FromSize: len(d.File.Text()), FromHash: from(d.File.Text()), Pending: n,
+		Title: d.Title, Written: d.When.UTC().Format(time.RFC3339), Who: d.Who, Pid: own.Pid, Born: own.Began,
+		Host: own.Host, Machine: own.Machine, Boot: own.Boot, Space: own.Space, Typing: string(d.Typing), Text: d.Typed, FromSize: len(d.File.Text()), FromHash: from(d.File.Text()), Pending: n,
 	}
 	if d.Path != "" {
 		h.Plan, h.Title = real(d.Path), ""

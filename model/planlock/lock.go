@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"borewalk/model/infile"
+	"borewalk/model/process"
 )
 
 // Lock is the lock on a plan that this program has made.
@@ -58,7 +59,7 @@ func (c *Computer) Take(plan, name string) (*Lock, error) {
 			continue
 		case err != nil:
 			return nil, infile.Reason(err)
-		case held.Life == Gone:
+		case held.Life == process.Gone:
 			l.After = &held.Owner
 			return l.over(c)
 		}
@@ -152,6 +153,20 @@ func (l *Lock) Mend() error {
 	return nil
 }
 
+// Assure is asked before the plan is written: it makes a lock that was removed anew, and returns a [*Held] when another has the plan. A
+// lock that cannot be read or made keeps nobody from saving.
+func (l *Lock) Assure(c *Computer) error {
+	err := l.Check(c)
+	if errors.Is(err, ErrNone) && l.Mend() == nil {
+		err = l.Check(c)
+	}
+	var held *Held
+	if errors.As(err, &held) {
+		return held
+	}
+	return nil
+}
+
 // On reports whether the lock is the one on a plan, by whatever name that is called.
 func (l *Lock) On(plan string) bool {
 	if l == nil {
@@ -203,7 +218,7 @@ func (c *Computer) Holder(plan string, mine *Lock) *Held {
 		return nil
 	}
 	held, err := c.look(path)
-	if err != nil || held.Life == Gone || mine != nil && held.Owner.Token == mine.owner.Token {
+	if err != nil || held.Life == process.Gone || mine != nil && held.Owner.Token == mine.owner.Token {
 		return nil
 	}
 	return held

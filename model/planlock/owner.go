@@ -7,20 +7,17 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"borewalk/model/process"
 )
 
 // Owner is who has a plan open, as the lock's file says. Its texts come from outside.
 type Owner struct {
-	Token   string // of this one opening
-	Process int
-	Began   string // when the process began, as its system counts; blank where that is not known
-	Host    string // the computer's name
-	Machine string // what tells computers of one name apart; blank where there is nothing
-	Boot    string // the computer's run since it was started
-	Space   string // within which process numbers count, for containers
-	User    string
-	Name    string // as it stands in the plan's log; may be blank
-	Since   time.Time
+	Token string // of this one opening
+	process.ID
+	User  string
+	Name  string // as it stands in the plan's log; may be blank
+	Since time.Time
 }
 
 // most is the size in bytes that a lock's file does not pass.
@@ -36,7 +33,7 @@ type entry struct{ key, text string }
 
 func (o *Owner) entries() []entry {
 	return []entry{
-		{"token", o.Token}, {"process", strconv.Itoa(o.Process)}, {"began", o.Began}, {"host", o.Host}, {"machine", o.Machine},
+		{"token", o.Token}, {"process", strconv.Itoa(o.Pid)}, {"began", o.Began}, {"host", o.Host}, {"machine", o.Machine},
 		{"boot", o.Boot}, {"space", o.Space}, {"user", o.User}, {"name", o.Name}, {"since", o.Since.UTC().Format(time.RFC3339)},
 	}
 }
@@ -83,7 +80,7 @@ func parse(text []byte) (Owner, error) {
 		}
 	}
 	var err error
-	if o.Process, err = strconv.Atoi(got["process"]); err != nil || o.Process <= 0 {
+	if o.Pid, err = strconv.Atoi(got["process"]); err != nil || o.Pid <= 0 {
 		return Owner{}, errors.New("the lock's file: process is no number of one")
 	}
 	if o.Since, err = time.Parse(time.RFC3339, got["since"]); err != nil {

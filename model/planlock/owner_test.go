@@ -5,13 +5,15 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"borewalk/model/process"
 )
 
 var owners = rapid.Custom(func(t *rapid.T) Owner {
 	text := func(what string) string { return rapid.StringN(0, 60, -1).Draw(t, what) }
 	return Owner{
-		Token: rapid.StringN(1, 60, -1).Draw(t, "token"), Process: rapid.IntRange(1, 1<<30).Draw(t, "process"), Began: text("began"), Host: text("host"),
-		Machine: text("machine"), Boot: text("boot"), Space: text("space"), User: text("user"), Name: text("name"),
+		Token: rapid.StringN(1, 60, -1).Draw(t, "token"), ID: process.ID{Pid: rapid.IntRange(1, 1<<30).Draw(t, "process"), Began: text("began"),
+			Host: text("host"), Machine: text("machine"), Boot: text("boot"), Space: text("space")}, User: text("user"), Name: text("name"),
 		Since: time.Unix(rapid.Int64Range(0, 1<<33).Draw(t, "since"), 0).UTC(),
 	}
 })
@@ -33,7 +35,7 @@ func TestALockIsReadAsItWasWrittenAndNoPartOfIt(t *testing.T) {
 
 // What is read can be written and read again.
 func FuzzRead(f *testing.F) {
-	o := Owner{Token: "t", Process: 7, Host: "rig \"1\"", Since: time.Unix(1e9, 0)}
+	o := Owner{Token: "t", ID: process.ID{Pid: 7, Host: "rig \"1\""}, Since: time.Unix(1e9, 0)}
 	f.Add(o.text())
 	f.Add([]byte("borewalk lock 1\nend\n"))
 	f.Add([]byte("borewalk lock 2\n"))
@@ -43,7 +45,7 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		again, err := parse(o.text())
-		if err != nil || again.Process != o.Process || !again.Since.Equal(o.Since) && o.Since.Year() > 0 && o.Since.Year() < 9999 {
+		if err != nil || again.ID != o.ID || !again.Since.Equal(o.Since) && o.Since.Year() > 0 && o.Since.Year() < 9999 {
 			t.Errorf("%+v, then %+v, %v", o, again, err)
 		}
 	})

@@ -7,19 +7,21 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"borewalk/model/process"
 )
 
 var noon = time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
 
 // rig is a computer on which the processes named run, each begun at a mark of its own.
-func rig(process int, running map[int]string) *Computer {
+func rig(pid int, running map[int]string) *Computer {
 	return &Computer{
-		Host: "rig", Machine: "m1", Boot: "b1", Space: "s1", User: "merrow", Process: process,
-		Now: func() time.Time { return noon },
-		Look: func(n int) (string, bool) {
+		Computer: process.Computer{Host: "rig", Machine: "m1", Boot: "b1", Space: "s1", Look: func(n int) (string, bool) {
 			began, ok := running[n]
 			return began, ok
-		},
+		}},
+		User: "merrow", Process: pid,
+		Now: func() time.Time { return noon },
 	}
 }
 
@@ -56,51 +58,6 @@ func files(t *testing.T, folder string) string {
 	return strings.Join(names, " ")
 }
 
-// Whether a process that has a lock still runs, for each that can be told of it: its computer, the run of it, the container, the
-// number and the beginning of the process.
-func TestWhatIsKnownOfTheOther(t *testing.T) {
-	running := map[int]string{7: "t7", 8: ""}
-	tests := []struct {
-		name  string
-		other func(*Owner)
-		here  func(*Computer)
-		want  Life
-	}{
-		{"runs", func(o *Owner) {}, nil, Running},
-		{"ended", func(o *Owner) { o.Process = 9 }, nil, Gone},
-		{"the number is another's by now", func(o *Owner) { o.Began = "t1" }, nil, Gone},
-		{"its beginning is not in the lock", func(o *Owner) { o.Began = "" }, nil, Running},
-		{"its beginning is not known here", func(o *Owner) { o.Process = 8 }, nil, Running},
-		{"the computer was started anew", func(o *Owner) { o.Boot = "b0" }, nil, Gone},
-		{"started anew, with the host renamed", func(o *Owner) { o.Boot, o.Host = "b0", "old" }, nil, Gone},
-		{"another computer", func(o *Owner) { o.Host, o.Machine, o.Boot = "shore", "m2", "b2" }, nil, Elsewhere},
-		{"another computer of the same name", func(o *Owner) { o.Machine, o.Boot = "m2", "b2" }, nil, Elsewhere},
-		{"the same name and no marks", func(o *Owner) { o.Machine, o.Boot = "", "" }, nil, Elsewhere},
-		{"the same name and no marks on either", func(o *Owner) { o.Machine, o.Boot = "", "" }, func(c *Computer) { c.Machine, c.Boot = "", "" }, Elsewhere},
-		{"the host renamed meanwhile", func(o *Owner) { o.Host = "old" }, nil, Running},
-		{"the run alone is known", func(o *Owner) { o.Machine = "" }, nil, Running},
-		{"the run alone is known, ended", func(o *Owner) { o.Machine, o.Process = "", 9 }, nil, Gone},
-		{"the run alone is known, another", func(o *Owner) { o.Machine, o.Boot = "", "b0" }, nil, Elsewhere},
-		{"the machine alone is known", func(o *Owner) { o.Boot = "" }, func(c *Computer) { c.Boot = "" }, Running},
-		{"the machine alone is known, ended", func(o *Owner) { o.Boot, o.Process = "", 9 }, func(c *Computer) { c.Boot = "" }, Gone},
-		{"another container", func(o *Owner) { o.Space = "s2" }, nil, Elsewhere},
-		{"another container, ended for all one sees", func(o *Owner) { o.Space, o.Process = "s2", 9 }, nil, Elsewhere},
-	}
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			o := rig(7, running).owner("AM", "token")
-			test.other(&o)
-			here := rig(4, running)
-			if test.here != nil {
-				test.here(here)
-			}
-			if got := here.judge(o, true, noon).Life; got != test.want {
-				t.Errorf("life %d, want %d", got, test.want)
-			}
-		})
-	}
-}
-
 // A clock that is wrong is said, and decides nothing: what is known of the process is the same at any age.
 func TestClocksDecideNothing(t *testing.T) {
 	tests := []struct {
@@ -111,9 +68,9 @@ func TestClocksDecideNothing(t *testing.T) {
 		{300 * 24 * time.Hour, false}, {400 * 24 * time.Hour, true},
 	}
 	for _, test := range tests {
-		for process, want := range map[int]Life{7: Running, 9: Gone} {
+		for pid, want := range map[int]process.Life{7: process.Running, 9: process.Gone} {
 			here := rig(4, map[int]string{7: "t7"})
-			o := rig(process, map[int]string{process: "t7"}).owner("", "token")
+			o := rig(pid, map[int]string{pid: "t7"}).owner("", "token")
 			o.Since = noon.Add(-test.age)
 			h := here.judge(o, true, noon)
 			if h.Age != test.age || h.Clock != test.clock || h.Life != want {
@@ -132,7 +89,7 @@ func TestOneHasTheLockUntilHeLeaves(t *testing.T) {
 	}
 	_, err = two.Take(plan, "")
 	var held *Held
-	if !errors.As(err, &held) || held.Life != Running || held.Owner.Name != "AM" || held.Owner.User != "merrow" || held.Owner.Host != "rig" || !held.Owner.Since.Equal(noon) {
+	if !errors.As(err, &held) || held.Life != process.Running || held.Owner.Name != "AM" || held.Owner.User != "merrow" || held.Owner.Host != "rig" || !held.Owner.Since.Equal(noon) {
 		t.Fatalf("%+v", err)
 	}
 	if err := mine.Check(one); err != nil {
@@ -181,7 +138,7 @@ func TestTheLockOfTheDeadIsTakenOver(t *testing.T) {
 	theirs := takes(t, one, plan)
 	delete(running, 1)
 	mine := takes(t, two, plan)
-	if mine.After == nil || mine.After.Process != 1 {
+	if mine.After == nil || mine.After.Pid != 1 {
 		t.Errorf("after %+v", mine.After)
 	}
 	theirs.Release(one) // one who was only thought dead must not take away what is another's by now
@@ -247,7 +204,7 @@ func TestALockThatIsNotWholeNamesNobody(t *testing.T) {
 		}
 		_, err := two.Take(plan, "")
 		var held *Held
-		if !errors.As(err, &held) || held.Life != Nameless || held.Age != time.Hour || held.Owner.Host != "" {
+		if !errors.As(err, &held) || !held.Nameless || held.Age != time.Hour || held.Owner.Host != "" {
 			t.Errorf("%d bytes of a lock: %+v", n, err)
 		}
 	}
@@ -274,7 +231,7 @@ func TestALockThatIsBeingWrittenIsWaitedFor(t *testing.T) {
 	}()
 	_, err = rig(2, running).Take(plan, "")
 	var held *Held
-	if !errors.As(err, &held) || held.Life != Running || held.Owner.Name != "AM" {
+	if !errors.As(err, &held) || held.Life != process.Running || held.Owner.Name != "AM" {
 		t.Errorf("%+v", err)
 	}
 }
@@ -362,7 +319,7 @@ func TestThisComputer(t *testing.T) {
 	plan := inFolder(t)
 	takes(t, c, plan)
 	var held *Held
-	if _, err := This().Take(plan, ""); !errors.As(err, &held) || held.Life == Gone {
+	if _, err := This().Take(plan, ""); !errors.As(err, &held) || held.Life == process.Gone {
 		t.Errorf("%+v", err)
 	}
 }

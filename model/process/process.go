@@ -1,67 +1,49 @@
-// Package process tells the processes of this computer apart: which host it is, and whether a process that left something
-// behind still runs.
+// Package process tells the processes of computers apart, and whether one that left something behind, a lock, a journal, a file that
+// was not written to its end, still runs.
 package process
 
 import (
 	"fmt"
 	"hash/fnv"
 	"os"
+	"sync"
 )
 
-// ID is a process as others can find it again. The zero ID is that of no process.
+// ID is a process as others can find it again. The zero ID is that of no process. What a mark is, its system decides; it is blank
+// where it cannot be had.
 type ID struct {
-	Host string // the computer's name; empty when it has none
-	Pid  int
-	Born string // a mark of when it was started, so that another with its number is not taken for it; empty where it cannot be had
+	Pid     int
+	Began   string // when it was started, so that another with its number is not taken for it
+	Host    string // the computer's name
+	Machine string // what tells computers of one name apart
+	Boot    string // the computer's run since it was started
+	Space   string // within which process numbers count, for containers
 }
 
 // Own returns the ID of this process.
-func Own() ID {
-	id := ID{Host: host(), Pid: os.Getpid()}
-	id.Born, _ = born(id.Pid)
-	return id
-}
+var Own = sync.OnceValue(func() ID { return this().ID(os.Getpid()) })
 
-// Runs reports whether the process is one of this host and has not ended. Of another host nothing can be known, which counts as
-// ended; Here tells the two apart.
-func (id ID) Runs() bool {
-	if !id.Here() || id.Pid <= 0 {
-		return false
-	}
-	mark, ok := born(id.Pid)
-	return ok && mark == id.Born
-}
+// Life says what the process is doing, as far as it is known on this computer.
+func (id ID) Life() Life { return this().Life(id) }
 
-// Here reports whether the process is, or was, one of this host.
-func (id ID) Here() bool { return id.Host == host() }
+// Runs reports whether the process is known to run on this computer; see [Computer.Runs].
+func (id ID) Runs() bool { return this().Runs(id) }
 
 // Tag returns a short name for the process, unlike that of any other that runs, for the names of its files.
-func (id ID) Tag() string { return fmt.Sprintf("%s-%d", hostTag(id.Host), id.Pid) }
+func (id ID) Tag() string {
+	sum := fnv.New32a() // what it shortens may be long and hold what cannot stand in a file's name
+	fmt.Fprintf(sum, "%q %q %q", id.Host, id.Machine, id.Space)
+	return fmt.Sprintf("%08x-%d", sum.Sum32(), id.Pid)
+}
 
-// Left reports whether a Tag, as it stands in the name of a file, is that of a process of this host that has ended. A process that
-// has got its number since makes it look alive.
+// Left reports whether a Tag, as it stands in the name of a file, is that of a process of this computer which is known to have ended. A
+// process that has got its number since makes it look alive.
 func Left(tag string) bool {
-	var host string
-	var pid int
-	if n, err := fmt.Sscanf(tag, "%8s-%d", &host, &pid); n != 2 || err != nil || host != hostTag(Own().Host) || pid <= 0 {
+	var computer string
+	id := Own()
+	if n, err := fmt.Sscanf(tag, "%8s-%d", &computer, &id.Pid); n != 2 || err != nil || tag != id.Tag() || id.Pid <= 0 {
 		return false
 	}
-	_, runs := born(pid)
-	return !runs
-}
-
-// host returns the computer's name.
-func host() string {
-	name, err := os.Hostname()
-	if err != nil {
-		return ""
-	}
-	return name
-}
-
-// hostTag shortens a host's name, which may be long and hold what cannot stand in a file's name.
-func hostTag(name string) string {
-	sum := fnv.New32a()
-	sum.Write([]byte(name))
-	return fmt.Sprintf("%08x", sum.Sum32())
+	_, running := look(id.Pid)
+	return !running
 }

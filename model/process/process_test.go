@@ -7,6 +7,7 @@ import (
 	"testing"
 )
 
+// The computer that the test runs on: what is known there of this process, of one that ended, and of others that are like them.
 func TestAProcessIsToldFromOthers(t *testing.T) {
 	if runtime.GOOS != "linux" && runtime.GOOS != "darwin" && runtime.GOOS != "windows" {
 		t.Skip("nothing is known of processes here")
@@ -16,30 +17,46 @@ func TestAProcessIsToldFromOthers(t *testing.T) {
 	if err := ended.Run(); err != nil {
 		t.Fatal(err)
 	}
-	elsewhere, reused, gone := own, own, own
-	elsewhere.Host += "-other"
-	reused.Born = "at another time"
+	elsewhere, renamed, reused, gone := own, own, own, own
+	elsewhere.Machine, elsewhere.Boot = "other", "other"
+	renamed.Host += "-other"
+	reused.Began = "at another time"
 	gone.Pid = ended.Process.Pid
 	tests := []struct {
-		name       string
-		id         ID
-		runs, here bool
-		left       bool // by the tag
+		name string
+		id   ID
+		life Life
+		left bool // by the tag
 	}{
-		{"this one", own, true, true, false},
-		{"the same number on another host", elsewhere, false, false, false},
-		{"the same number at another time", reused, false, true, false},
-		{"one that has ended", gone, false, true, true},
-		{"none", ID{Host: own.Host}, false, true, false},
+		{"this one", own, Running, false},
+		{"the same number on another computer", elsewhere, Elsewhere, false},
+		{"the computer has another name by now", renamed, Running, false},
+		{"the same number at another time", reused, Gone, false},
+		{"one that has ended", gone, Gone, true},
+		{"none", ID{Host: own.Host}, Elsewhere, false},
 	}
 	for _, test := range tests {
-		if test.id.Runs() != test.runs || test.id.Here() != test.here || Left(test.id.Tag()) != test.left {
-			t.Errorf("%s: runs %v, here %v, left %v", test.name, test.id.Runs(), test.id.Here(), Left(test.id.Tag()))
+		if test.id.Life() != test.life || test.id.Runs() != (test.life == Running) || Left(test.id.Tag()) != test.left {
+			t.Errorf("%s: life %d, runs %v, left %v", test.name, test.id.Life(), test.id.Runs(), Left(test.id.Tag()))
 		}
 	}
-	for _, tag := range []string{"", "x", "00000000-1", own.Tag()[:8], own.Tag()[:9] + "-5"} {
+	for _, tag := range []string{"", "x", "00000000-1", own.Tag()[:8], own.Tag()[:9] + "-5", gone.Tag() + "x"} {
 		if Left(tag) {
 			t.Errorf("%q is taken for the tag of a process that has ended", tag)
 		}
+	}
+}
+
+// A tag parts what the numbers of processes do not: computers of one name, and containers.
+func TestTagsPartComputers(t *testing.T) {
+	tags := map[string]string{}
+	for name, id := range map[string]ID{
+		"one": {Pid: 7, Host: "rig", Machine: "m"}, "its machine": {Pid: 7, Host: "rig", Machine: "n"}, "its container": {Pid: 7, Host: "rig", Machine: "m", Space: "s"},
+		"its name": {Pid: 7, Host: "other", Machine: "m"}, "its number": {Pid: 8, Host: "rig", Machine: "m"},
+	} {
+		if other := tags[id.Tag()]; other != "" {
+			t.Errorf("%s and %s have one tag", name, other)
+		}
+		tags[id.Tag()] = name
 	}
 }

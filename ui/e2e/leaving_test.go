@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -113,7 +114,7 @@ func TestASignalKeepsEverythingAndRestoresTheTerminal(t *testing.T) {
 	}
 }
 
-// Leaving with the changes lost on purpose, or with none, leaves nothing behind, and neither does a kill when nothing is unsaved.
+// Leaving with the changes lost on purpose, or with none, leaves nothing behind, and a kill when nothing is unsaved only the lock.
 func TestNothingIsLeftBehindOnPurpose(t *testing.T) {
 	for name, end := range map[string]func(*ptytest.Session){
 		"told to lose": func(s *ptytest.Session) {
@@ -141,8 +142,12 @@ func TestNothingIsLeftBehindOnPurpose(t *testing.T) {
 			if f := w.found(t); f != nil {
 				t.Errorf("left behind: %s", f.At)
 			}
-			if entries, _ := os.ReadDir(w.dir); len(entries) != 1 {
-				t.Errorf("there lie %v", entries)
+			want := []string{w.plan}
+			if name == "unchanged, then killed" { // who is killed cannot give his lock back
+				want = []string{filepath.Join(w.dir, ".well.toml.borewalk-lock"), w.plan}
+			}
+			if got, _ := filepath.Glob(filepath.Join(w.dir, "*")); !slices.Equal(got, want) {
+				t.Errorf("there lie %v", got)
 			}
 		})
 	}

@@ -17,9 +17,9 @@ import (
 	"borewalk/ui/terminal"
 )
 
-// How long the end of the program waits for the disk, and for a terminal that may take no more bytes.
+// How long the end of the program waits for what the planner is at, a save perhaps, and for a terminal that may take no more bytes.
 const (
-	diskWait     = 3 * time.Second
+	workWait     = 3 * time.Second
 	terminalWait = time.Second
 )
 
@@ -70,16 +70,9 @@ func Run(planner Planner, keeper *journal.Keeper, keys io.Reader, output *termin
 	case end.Signal = <-signals:
 	case end.Fault = <-g.faults:
 	}
-	g.stop(diskWait)
+	g.stop(workWait)
 	byKeys := end == End{Terminal: true} && planner.Left()
-	if byKeys {
-		keeper.Forget()
-	}
-	flushed := keeper.Flush(diskWait)
-	if !byKeys {
-		unsaved, kept := keeper.Kept()
-		end.Kept, end.Lost = unsaved && kept && flushed, unsaved && !(kept && flushed)
-	}
+	end.Kept, end.Lost = keeper.Finish(byKeys)
 	if end.Signal != nil || end.Fault != nil {
 		cancel()
 		select {

@@ -1,4 +1,4 @@
-package planlock
+package process
 
 import (
 	"errors"
@@ -23,8 +23,8 @@ func boot() string { return "" }
 
 func space() string { return "" }
 
-func look(process int) (began string, running bool) {
-	handle, err := windows.OpenProcess(windows.PROCESS_QUERY_LIMITED_INFORMATION|windows.SYNCHRONIZE, false, uint32(process))
+func look(pid int) (began string, running bool) {
+	handle, err := windows.OpenProcess(windows.PROCESS_QUERY_LIMITED_INFORMATION|windows.SYNCHRONIZE, false, uint32(pid))
 	if err != nil {
 		return "", !errors.Is(err, windows.ERROR_INVALID_PARAMETER) // which is what there is for no such process
 	}

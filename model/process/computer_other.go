@@ -1,6 +1,6 @@
 //go:build !linux && !darwin && !windows
 
-package planlock
+package process
 
 func machine() string { return "" }
 
@@ -8,5 +8,5 @@ func boot() string { return "" }
 
 func space() string { return "" }
 
-// look knows of no process here that it has ended: who has the lock is asked about.
+// look knows of no process here that it has ended.
 func look(int) (began string, running bool) { return "", true }

@@ -1,4 +1,4 @@
-package planlock
+package process
 
 import (
 	"errors"
@@ -6,6 +6,8 @@ import (
 	"os"
 	"strconv"
 	"strings"
+
+	"golang.org/x/sys/unix"
 )
 
 func machine() string { return content("/etc/machine-id") }
@@ -24,12 +26,12 @@ func content(path string) string {
 }
 
 // look reads /proc: proc(5) has the state as the third entry and the beginning, in ticks since the start of the computer, as the
-// twenty-second, both behind the name in brackets, which may hold anything. A process that is dead but not buried has ended.
-func look(process int) (began string, running bool) {
-	text, err := os.ReadFile("/proc/" + strconv.Itoa(process) + "/stat")
+// twenty-second, both behind the name in brackets, which may hold anything. A process that is dead but not buried has ended. Where the
+// processes of others are hidden, or there is no /proc, a signal that is not sent tells whether there is one.
+func look(pid int) (began string, running bool) {
+	text, err := os.ReadFile("/proc/" + strconv.Itoa(pid) + "/stat")
 	if errors.Is(err, fs.ErrNotExist) {
-		_, err = os.Stat("/proc/self/stat") // or there is no /proc, and nothing is known
-		return "", err != nil
+		return "", !errors.Is(unix.Kill(pid, 0), unix.ESRCH)
 	}
 	const state, start = 0, 22 - 3
 	entries := strings.Fields(string(text[strings.LastIndexByte(string(text), ')')+1:]))

@@ -1,4 +1,4 @@
-package planlock
+package process
 
 import (
 	"errors"
@@ -17,11 +17,11 @@ func boot() string {
 
 func space() string { return "" }
 
-func look(process int) (began string, running bool) {
-	if errors.Is(unix.Kill(process, 0), unix.ESRCH) {
+func look(pid int) (began string, running bool) {
+	if errors.Is(unix.Kill(pid, 0), unix.ESRCH) {
 		return "", false
 	}
-	info, err := unix.SysctlKinfoProc("kern.proc.pid", process)
+	info, err := unix.SysctlKinfoProc("kern.proc.pid", pid)
 	if err != nil {
 		return "", true
 	}

@@ -1,4 +1,4 @@
-package planlock
+package process
 
 import (
 	"os"
