@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"borewalk/calc"
@@ -177,5 +178,24 @@ func TestStaleIsNamedWithWhatChanged(t *testing.T) {
 	}
 	if !noted(r, "section[4].drag_reading[1].mud") {
 		t.Error("no finding says that the drag reading is of another mud")
+	}
+}
+
+// TestRowsAreStaleInOneFinding: slow rates of several rows, all recorded in another mud, are one thing to do and said once.
+func TestRowsAreStaleInOneFinding(t *testing.T) {
+	plan := demo(t, "ottermast-2")
+	s := &plan.Sections[3]
+	for _, rate := range []float64{20, 25, 33} { // none at the kill rate, of which the control page has its own finding
+		s.SlowRates = append(s.SlowRates, model.SlowRate{Rate: quantity.Of(rate, quantity.StrokePerMinute), Pressure: quantity.Of(20, quantity.Bar),
+			Mud: quantity.Value{SI: s.Density.SI - 60, Unit: quantity.SpecificGravity}})
+	}
+	var said []string
+	for _, f := range calc.Evaluate(plan).Findings {
+		if f.Section == 3 && strings.Contains(f.Text, "in another mud") {
+			said = append(said, f.Text)
+		}
+	}
+	if len(said) != 1 || !strings.HasSuffix(said[0], "(3 rows)") {
+		t.Errorf("said %q", said)
 	}
 }

@@ -25,10 +25,9 @@ const StaleGroup = "Stale, off by"
 // staleFigures names what was measured in a section before what it depends on was changed.
 func (e *evaluation) staleFigures(i int, p *page) {
 	p.group = StaleGroup
-	for _, o := range e.outdated(i) {
-		if !o.said {
-			e.note(i, Caution, o.why)
-		}
+	list := e.outdated(i)
+	e.noteStale(i, list)
+	for _, o := range list {
 		missing := gap{}
 		if o.unknown {
 			missing = o.why
@@ -42,6 +41,27 @@ func (e *evaluation) staleFigures(i int, p *page) {
 		p.put("built.stale."+o.key, o.name, o.kind, o.now-o.then, missing, why)
 		p.also("built.stale."+o.key+".then", "then", o.kind, o.then, missing, why)
 		p.also("built.stale."+o.key+".now", "now", o.kind, o.now, gap{}, why)
+	}
+}
+
+// noteStale says of a section what is stale, and of rows of a list that are so for one reason how many they are, at the first of them.
+func (e *evaluation) noteStale(i int, list []outdated) {
+	rows := map[string]int{}
+	for _, o := range list {
+		if !o.said {
+			rows[o.why.why]++
+		}
+	}
+	for _, o := range list {
+		n := rows[o.why.why]
+		if o.said || n == 0 {
+			continue
+		}
+		delete(rows, o.why.why)
+		if n > 1 {
+			o.why.why += " (" + strconv.Itoa(n) + " rows)"
+		}
+		e.note(i, Caution, o.why)
 	}
 }
 

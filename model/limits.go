@@ -1,10 +1,6 @@
 package model
 
-import (
-	"strings"
-
-	"borewalk/model/quantity"
-)
+import "borewalk/model/quantity"
 
 // Limits holds the plan's own limits, by RuleID; blank follows the rule.
 type Limits [ruleCount]quantity.Value
@@ -21,7 +17,7 @@ func limitsGroup() *Group {
 	g := table[Limits]("limits", "Limits", func(p *Plan) *Limits { return &p.Limits })
 	for _, r := range Rules() {
 		g.Fields = append(g.Fields, declaration[Limits]{
-			Key: r.Key, Label: short(r.Name), Name: "Own limit: " + r.Name, Kind: r.Measure,
+			Key: r.Key, Label: limitLabel(r), Name: "Own limit: " + r.Name, Kind: r.Measure,
 			Help: "Blank follows the rule (" + r.Source + "). An own limit is marked as the plan's.",
 			At:   func(l *Limits) any { return &l[r.ID] },
 			When: func(p *Plan, _ *Limits) string {
@@ -33,12 +29,4 @@ func limitsGroup() *Group {
 		}.field())
 	}
 	return g
-}
-
-// short cuts a name to the width of a label.
-func short(name string) string {
-	if len(name) > 16 {
-		return strings.TrimSpace(name[:16])
-	}
-	return name
 }

@@ -82,12 +82,23 @@ func unitsGroup() *Group {
 			continue
 		}
 		g.Fields = append(g.Fields, declaration[Units]{
-			Key: strings.ReplaceAll(kind.String(), " ", "_"), Label: short(kind.String()), Name: "Unit of " + kind.String(), Kind: kind, Choices: symbols,
+			Key: strings.ReplaceAll(kind.String(), " ", "_"), Label: unitLabel(kind), Name: "Unit of " + kind.String(), Kind: kind, Choices: symbols,
 			Help: "Overrides the unit set for this kind; blank follows the set. Nothing stored changes.",
 			At:   func(u *Units) any { return &u[kind] },
 		}.field())
 	}
 	return g
+}
+
+// unitLabel returns the label of a choice of unit: the name of the kind, or what the trade shortens it to.
+func unitLabel(kind quantity.Kind) string {
+	if short, long := map[quantity.Kind]string{
+		quantity.LinearMass: "weight/length", quantity.EMW: "equiv. mud wt", quantity.Gradient: "press. gradient",
+		quantity.TemperatureGradient: "temp. gradient", quantity.StrokeVolume: "vol. per stroke", quantity.ROP: "ROP",
+	}[kind]; long {
+		return short
+	}
+	return kind.String()
 }
 
 // System returns the units to show for a unit set, with the plan's own choices over it when own is true. Equivalent mud

@@ -85,7 +85,7 @@ func TestAHandoverIsMarkedAndComparedWith(t *testing.T) {
 
 // TestARowIsOneLineOfTheLog: a section that is removed, with hundreds of entries, takes one line.
 func TestARowIsOneLineOfTheLog(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "d", "enter", "a")
+	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "d", "down", "enter", "a")
 	press(p, "C", "down", "down", "down", "down", "enter")
 	wants(t, p, "section 3 removed, with", "section 4 added, with", "entries")
 	if n := strings.Count(p.View(), "A. Per"); n != 3 { // and once below

@@ -87,7 +87,7 @@ func (p *Planner) copyPage() {
 }
 
 // copyText writes a text to the terminal's clipboard and to a file, and says what came of it: whether the terminal took it, nothing
-// tells. A path that has no room on the line of messages is shown over the page.
+// tells. A path that has no room on the lines of messages is shown over the page.
 func (p *Planner) copyText(text string) {
 	sent, also := "sent to the terminal, which may not take it", "also in "
 	if err := p.send(text); err != nil {
@@ -98,7 +98,7 @@ func (p *Planner) copyText(text string) {
 	if err != nil {
 		said = model.Clean(sent + "; " + err.Error())
 	}
-	if canvas.Width(p.glyphs.Translate(said)) <= p.width-2 {
+	if len(wrap(p.glyphs.Translate(said), p.width-2)) <= detailRows {
 		p.message = said
 		return
 	}

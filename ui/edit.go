@@ -399,9 +399,9 @@ func (p *Planner) removeRow() {
 	at := model.Place{Outer: p.section}
 	p.overlay = &menu{
 		title: fmt.Sprintf("Remove section %d, with its string?", p.section+1),
-		items: []item{{text: "remove it"}, {text: "keep it"}},
+		items: []item{{text: "keep it"}, {text: "remove it; u brings it back"}},
 		pick: func(p *Planner, i int) {
-			if i == 0 {
+			if i == 1 {
 				p.takeAway(g, at)
 			}
 		},

@@ -38,7 +38,7 @@ func TestEveryKeyDoesSomethingOrSaysWhy(t *testing.T) {
 		{"table", []string{"page control", "v"}, ""},
 		{"picture", []string{"page casing", "v", "v"}, ""},
 		{"no figures", []string{"page handover"}, ""},
-		{"no sections", []string{"d", "enter", "d", "enter", "d", "enter", "d", "enter", "d", "enter"}, ""},
+		{"no sections", []string{"d", "down", "enter", "d", "down", "enter", "d", "down", "enter", "d", "down", "enter", "d", "down", "enter"}, ""},
 	} {
 		p, screen, top, fresh := (*ui.Planner)(nil), "", "", false
 		for _, key := range everyKey() {

@@ -60,7 +60,7 @@ func (p *Planner) drawRow(r canvas.Region, l line, mark string, style canvas.Sty
 func (p *Planner) drawField(r canvas.Region, l line, mark string, style canvas.Style, focused bool) {
 	entry := l.ref.Get(p.plan)
 	value := p.glyphs.Translate(l.ref.Field.ScreenText(entry, p.system))
-	valueStyle := style
+	valueStyle := canvas.Plain // the label alone is reversed in focus: what keeps its look is not sent again
 	typed := p.edit != nil && p.edit.ref == l.ref
 	switch {
 	case typed:
@@ -100,7 +100,7 @@ func (p *Planner) fieldMark(ref model.Ref, mark string, focused bool, style canv
 	case !found:
 		return mark, style
 	case focused:
-		return mark + "!", style
+		return mark + "!", severityStyle(worst)
 	}
 	return p.severityMark(worst), severityStyle(worst)
 }

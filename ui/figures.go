@@ -142,7 +142,7 @@ func (p *Planner) drawFigureLine(r canvas.Region, l figureLine, columns []calc.F
 	}
 	p.drawFigure(r.Sub(0, 0, first, 1), l.Figures, 1+extra, mark, style)
 	for i := 1; i < len(l.Figures) && i <= extra; i++ {
-		p.drawCell(r, first+(i-1)*cellWidth, cellWidth, l.Figures[i], style)
+		p.drawCell(r, first+(i-1)*cellWidth, cellWidth, l.Figures[i])
 	}
 }
 
@@ -162,7 +162,7 @@ func (p *Planner) drawHeading(r canvas.Region, heading, mark string, style canva
 	}
 }
 
-// drawFigure draws the first figure of a line, with its change before the value; shown is how many of its figures have room on the
+// drawFigure draws the first figure of a line, its name reversed in focus, with its change before the value; shown is how many of its figures have room on the
 // line. Neither a number nor a unit is ever cut, and the name not for the sake of the change: that is drawn as a mark where it has no
 // room.
 func (p *Planner) drawFigure(r canvas.Region, figures []calc.Figure, shown int, mark string, style canvas.Style) {
@@ -184,10 +184,10 @@ func (p *Planner) drawFigure(r canvas.Region, figures []calc.Figure, shown int, 
 	name = nameIn(name, begins-2)
 	r.Text(0, 0, mark+name, style)
 	if count := p.strokesOf(figures); shown == 1 && change == "" && canvas.Width(name)+canvas.Width(count)+1 <= value-2 {
-		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, style)
+		r.TextRight(value-1-canvas.Width(count), 0, canvas.Width(count), count, canvas.Plain)
 	}
-	r.TextRight(value, 0, width, number, style)
-	r.Text(value+width+1, 0, unit, style)
+	r.TextRight(value, 0, width, number, canvas.Plain)
+	r.Text(value+width+1, 0, unit, canvas.Plain)
 }
 
 // drawChange draws a change between the end of a name and the beginning of a number, before the column of values where it can, and
@@ -237,9 +237,9 @@ func (p *Planner) strokesOf(figures []calc.Figure) string {
 const changedMark = "~"
 
 // drawCell draws a figure in a column of a width, with the mark of a change before it.
-func (p *Planner) drawCell(r canvas.Region, x, width int, f calc.Figure, style canvas.Style) {
-	text := p.cellText(f)
-	if strings.HasPrefix(text, changedMark) && style == canvas.Plain {
+func (p *Planner) drawCell(r canvas.Region, x, width int, f calc.Figure) {
+	text, style := p.cellText(f), canvas.Plain
+	if strings.HasPrefix(text, changedMark) {
 		style = canvas.Changed
 	}
 	r.TextRight(x, 0, width, text, style)

@@ -17,13 +17,16 @@ type reader struct {
 	found  int    // the line it stands on, -1 for none
 }
 
-// newHelp opens the help: every key, from the table that the program obeys, and how to read the screen. Over an overlay its keys
+// newHelp opens the help: what has the focus in full, every key, from the table that the program obeys, and how to read the screen. Over an overlay its keys
 // come first, and closing it goes back there.
 func (p *Planner) newHelp(over overlay) overlay {
 	u := &reader{menu: menu{title: "Help", back: over}, found: -1}
 	if over != nil {
 		u.head("Keys here")
 		u.list(p, over.keys(p))
+	} else if title, text := p.focusInFull(); text != "" {
+		u.head("In focus: " + title)
+		u.say(p, canvas.Plain, text)
 	}
 	group := ""
 	for n, b := range p.keys {

@@ -14,7 +14,11 @@ func (p *Planner) keyLine(width int) string {
 	case p.overlay != nil:
 		return p.overlayKeyLine(width)
 	case p.edit != nil:
-		return canvas.Cut(p.joined([]string{"enter takes it", "esc or ctrl c gives up", "up down step", "tab takes it, goes on"}), width)
+		hints := []string{"enter takes it", "esc or ctrl c gives up", "tab takes it, goes on"}
+		if p.edit.ref.Field.Type == model.QuantityField {
+			hints = slices.Insert(hints, 2, "up down step")
+		}
+		return canvas.Cut(p.joined(hints), width)
 	}
 	return p.pageKeyLine(width)
 }
@@ -56,32 +60,45 @@ func listsKeys(u overlay) bool {
 	return true
 }
 
-// pageKeyLine shows the keys of the page by their weight for what has the focus, as many as fit; what is urgent stays. Whether a key
-// can act is asked only of those that have room: the answer may cost.
+// pageKeyLine shows the keys of the page by their weight, as many as fit, and what lists all; behind it those of what has the focus,
+// so that a move of the focus changes the end of the line only.
 func (p *Planner) pageKeyLine(width int) string {
-	wide := func(hint string) int { return canvas.Width(p.joined([]string{"", hint})) }
-	urgent := p.urgentKeys()
-	room := width + canvas.Width(between) - wide(p.hint("?")) // nothing stands before the first
-	for _, key := range urgent {
-		room -= wide(p.hint(key))
+	focusRoom := max(23, min(width/4, 36)) // columns that the keys of the focus have at least
+	if p.figures {
+		focusRoom = max(focusRoom, 26)
 	}
-	var hints []string
-	for _, key := range slices.Concat([]string{"tab", "] or n"}, p.focusKeys(), urgent, pageKeys(p.topic), furtherKeys) {
-		hint, b, stays := p.hint(key), p.keyNamed(key), slices.Contains(urgent, key)
-		switch {
-		case hint == "" || slices.Contains(hints, hint) || !stays && room <= 0:
+	stay := p.hint("?")
+	keys := slices.Concat([]string{"tab"}, p.urgentKeys(), []string{"] or n"}, pageKeys(p.topic), furtherKeys)
+	hints := append(p.fitting(keys, nil, width-focusRoom-p.taken(stay)), stay)
+	return canvas.Cut(p.joined(p.fitting(p.focusKeys(), hints, width)), width)
+}
+
+// fitting appends to some hints those of further keys, as they fit into a width. Whether a key can act is asked only of those that have
+// room: the answer may cost.
+func (p *Planner) fitting(keys, hints []string, width int) []string {
+	room := width + canvas.Width(between) // nothing stands before the first
+	for _, hint := range hints {
+		room -= p.taken(hint)
+	}
+	for _, key := range keys {
+		hint, b := p.hint(key), p.keyNamed(key)
+		if hint == "" || slices.Contains(hints, hint) {
 			continue
-		case b.blocked != nil && b.blocked(p) != "":
+		}
+		if p.taken(hint) > room {
+			break
+		}
+		if b.blocked != nil && b.blocked(p) != "" {
 			continue
-		case !stays:
-			if room -= wide(hint); room < 0 {
-				continue
-			}
 		}
 		hints = append(hints, hint)
+		room -= p.taken(hint)
 	}
-	return canvas.Cut(p.joined(append(hints, p.hint("?"))), width)
+	return hints
 }
+
+// taken returns the columns that a hint takes with what stands before it.
+func (p *Planner) taken(hint string) int { return canvas.Width(p.joined([]string{"", hint})) }
 
 // urgentKeys are those that no other may push out: once something is changed, saving and undoing; over a page alone, what brings the
 // header back.
@@ -96,7 +113,7 @@ func (p *Planner) urgentKeys() (keys []string) {
 }
 
 // furtherKeys are shown on every page where there is room, by their names in the help.
-var furtherKeys = []string{"u", "f", "v", "w", "W", "T", "V", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}
+var furtherKeys = []string{"u", "f", "v", "w", "W", "T", "C", "O", "L", "H", "z", "m", "b", "S", "N", "q"}
 
 // keyNamed returns a key of the pages by its name in the help.
 func (p *Planner) keyNamed(name string) *binding {
@@ -128,8 +145,6 @@ func (p *Planner) enterDoes() string {
 		return "close"
 	case l.kind != lineField:
 		return "open"
-	case l.ref.Field.Type == model.ChoiceField:
-		return "choose"
 	}
 	return "edit"
 }
@@ -140,7 +155,7 @@ func (p *Planner) focusKeys() []string {
 	case p.amongColumns() && p.furtherColumns() > 0:
 		return []string{"right", "w", "V"}
 	case p.figures:
-		return []string{"w", "V", "left"}
+		return []string{"w", "left", "V"}
 	case p.view == viewPicture:
 		return []string{"right", "+"}
 	case l.kind == lineField:

@@ -19,11 +19,11 @@ func TestTheKeyLineShowsWhatMattersHere(t *testing.T) {
 		keys, shows, lacks []string
 	}{
 		{[]string{"page hole"}, []string{"tab page", "[ ] section", "enter edit", "f findings"}, []string{"u undo", "s save", "P play"}},
-		{[]string{"page hole", "down"}, []string{"enter choose", "+ - step"}, nil},
+		{[]string{"page hole", "down"}, []string{"enter edit", "+ - step"}, nil},
 		{[]string{"page mud"}, []string{"enter edit"}, nil},
-		{[]string{"page mud", "down"}, []string{"enter edit", "+ - step", "V vary"}, nil},
+		{[]string{"page mud", "down"}, []string{"enter edit", "+ - step"}, nil},
 		{[]string{"page mud", "down", "+"}, []string{"s save", "u undo"}, nil},
-		{[]string{"page mud", "right"}, []string{"w working", "V vary", "left fields"}, []string{"enter edit", "+ - step"}},
+		{[]string{"page mud", "right"}, []string{"w working", "left fields"}, []string{"enter edit", "+ - step"}},
 		{[]string{"page mud", "v", "v"}, []string{"left right pictures"}, nil},
 		{[]string{"page cement"}, []string{"P play"}, nil},
 		{[]string{"page control", "down"}, []string{"P play", "E disconnect"}, nil},

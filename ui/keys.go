@@ -40,7 +40,7 @@ func bindings() []binding {
 		bind(editing, "backspace delete", "delete", "blank the field", "", do((*Planner).blank), (*Planner).notEditable),
 		bind(editing, "a", "a", "add a row below, or a section on the hole page", "a add", do((*Planner).addRow), (*Planner).noList),
 		bind(editing, "d", "d", "remove the row or section", "d remove", do((*Planner).removeRow), (*Planner).noRow),
-		bind(editing, "g", "g", "work out an entry to its limit: collars, nozzles, stock, cement", "g work out", do((*Planner).showProposals), (*Planner).noProposals),
+		bind(editing, "g", "g", "work out an entry to its limit: collars, nozzles, stock, cement", "g solve", do((*Planner).showProposals), (*Planner).noProposals),
 		bind(editing, "i", "i", "casing, control: read measured joints, a shoe test from a file", "i file", do((*Planner).askList), (*Planner).noFile),
 		bind(editing, "u", "u", "undo", "u undo", do((*Planner).undo), (*Planner).nothingToUndo),
 		bind(editing, "ctrl+r r", "r or ctrl r", "redo", "", do((*Planner).redo), (*Planner).nothingToRedo),

@@ -334,7 +334,7 @@ func TestSavingOntoAPlanThatAnotherHolds(t *testing.T) {
 	one := r.opens(t, "bridge", 1, ui.Options{})
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{Computer: r.computer("bridge", 2)})
 	press(p, "S", "ctrl+u", r.plan, "enter")
-	wants(t, p, "P1 (crew) on bridge has that plan open.", "Press enter again to replace it")
+	wants(t, p, "P1 (crew) on bridge has that plan open.", "again to replace it")
 	if r.content() != rigPlan {
 		t.Error("the plan is written")
 	}

@@ -58,7 +58,7 @@ func TestTheNameIsAskedOnceAndStandsInTheLog(t *testing.T) {
 	press(p, "A. Person", "enter")
 	wants(t, p, "saved ")
 	press(p, "8", "enter", "9", "enter", "Y")
-	wants(t, p, "The reason for section 3: Rathole below the shoe, full size: 7 m to 9 m.")
+	wants(t, p, "The reason for section 3: Rathole below the shoe, full", "size: 7 m to 9 m.")
 	press(p, "sand near TD", "enter", "s")
 	wants(t, p, "saved ")
 	got := logOf(t, path)

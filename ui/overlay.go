@@ -22,6 +22,11 @@ type overlay interface {
 	below() (title, detail string) // what stands below the page
 }
 
+// boxed is an overlay whose box has its title and the text of its focus.
+type boxed interface {
+	inBox() (title, text string)
+}
+
 // teller is an overlay that says more of its focus than below can, in the units shown, and something in place of the worst finding.
 type teller interface {
 	inWords(p *Planner) string
@@ -54,6 +59,14 @@ func (u *menu) below() (title, detail string) {
 		detail = cmp.Or(u.items[u.at].full, u.items[u.at].text)
 	}
 	return u.title, detail
+}
+
+// inBox returns what the box says already where it has the room.
+func (u *menu) inBox() (title, text string) {
+	if u.pick != nil && u.at < len(u.items) {
+		text = u.items[u.at].text
+	}
+	return u.title, text
 }
 
 func (u *menu) keys(p *Planner) []binding {
@@ -200,7 +213,9 @@ func (u *prompt) keys(*Planner) []binding {
 	}
 }
 
-func (u *prompt) below() (title, detail string) { return u.title, u.note }
+func (u *prompt) below() (title, detail string) { return u.title, "" }
+
+func (u *prompt) inBox() (title, text string) { return u.title, "" }
 
 // update gives a key to the question; what is none of its keys is typed.
 func (u *prompt) update(p *Planner, m tea.KeyMsg) {
@@ -236,11 +251,12 @@ func printable(r rune) rune {
 }
 
 func (u *prompt) draw(p *Planner, r canvas.Region) {
-	box := r.Sub(0, max(0, r.H()/2-3), r.W(), min(6, r.H()))
+	note := wrap(p.glyphs.Translate(u.note), r.W()-4)
+	box := r.Sub(0, max(0, r.H()/2-3), r.W(), max(6, 4+len(note)))
 	frame(p, box, u.title)
 	in := box.Sub(2, 1, box.W()-4, box.H()-2)
 	in.Text(0, 0, p.withCursor(u.input, in.W()), canvas.Entry)
-	for i, text := range wrap(p.glyphs.Translate(u.note), in.W()) {
+	for i, text := range note {
 		in.Text(0, 2+i, text, canvas.Plain)
 	}
 }

@@ -84,8 +84,8 @@ func TestRowsAndSectionsComeAndGo(t *testing.T) {
 	press(p, "u")
 	wants(t, p, "of 5")
 	press(p, "d")
-	wants(t, p, "Remove section 4", "of 5")
-	press(p, "enter")
+	wants(t, p, "Remove section 4", "of 5", "> keep it")
+	press(p, "down", "enter")
 	wants(t, p, "of 4", "u brings it back")
 	press(p, "u")
 	lacks(t, p, "not saved")
@@ -277,7 +277,7 @@ func toFinding(t *testing.T, p *ui.Planner, text string) {
 	t.Helper()
 	press(p, "f")
 	for range 100 {
-		_, below, _ := strings.Cut(p.View(), "── Findings") // the one in focus stands there in full
+		_, below, _ := strings.Cut(p.View(), "└──") // the one in focus stands below the box in full
 		if strings.Contains(strings.Join(strings.Fields(below), " "), text) {
 			press(p, "enter")
 			return
@@ -323,7 +323,7 @@ func TestASectionThatCannotBeWorkedOutIsMarked(t *testing.T) {
 }
 
 func TestAPlanWithoutSectionsIsStillShown(t *testing.T) {
-	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "d", "enter", "d", "enter", "d", "enter", "d", "enter", "d", "enter")
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "d", "down", "enter", "d", "down", "enter", "d", "down", "enter", "d", "down", "enter", "d", "down", "enter")
 	wants(t, p, "add Section")
 	for range len(model.Topics()) {
 		press(p, "tab", "v", "w", "esc", "down", "up", "right", "left", "n", "p")

@@ -56,7 +56,7 @@ func TestAShoeTestIsReadAsOneEdit(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := screenOf(t, "ottermast-2", 140, 40, ui.Options{}, "]]", "page control", "i")
-	wants(t, p, "Shoe test from a file", "they are in m3 and bar")
+	wants(t, p, "Shoe test from a file", "are in m3 and bar")
 	press(p, path, "enter")
 	wants(t, p, "section 3: 10 readings from test.csv: up to 20.4 bar", "By points", "18.0 bar", "measured")
 	press(p, "u")

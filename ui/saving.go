@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -67,7 +68,7 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 	p.message = "saved " + model.Clean(filepath.Base(path))
 	if path != p.options.Path { // said once: where it lies, and how it is opened again
 		if whole, err := filepath.Abs(path); err == nil {
-			p.message += " in " + model.Clean(filepath.Dir(whole)) + "; borewalk " + model.Clean(path) + " opens it"
+			p.message += " in " + model.Clean(filepath.Dir(whole)) + "; borewalk " + quoted(model.Clean(path)) + " opens it"
 		}
 	}
 	p.options.Path = path
@@ -77,6 +78,14 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 	}
 	then(p)
 	return ""
+}
+
+// quoted is a path as a shell takes it for one word.
+func quoted(path string) string {
+	if strings.ContainsRune(path, ' ') {
+		return `"` + path + `"`
+	}
+	return path
 }
 
 // stay is what follows a save that was all that was wanted.

@@ -78,17 +78,17 @@ func (p *Planner) drawTableLine(r canvas.Region, l figureLine, below []calc.Figu
 	}
 	end := r.Text(0, 0, mark+canvas.Squeeze(p.glyphs.Translate(l.Figures[0].Name), name-1), style)
 	first := p.columnOf(len(l.Figures))
-	p.drawCells(r.Sub(end, 0, r.W()-end, 1), name-end, l.Figures[first:min(first+columns, len(l.Figures))], style)
+	p.drawCells(r.Sub(end, 0, r.W()-end, 1), name-end, l.Figures[first:min(first+columns, len(l.Figures))])
 }
 
 // drawCells draws figures in columns from x on. One too wide for its column moves those before it to the left, as far as the name
 // leaves room.
-func (p *Planner) drawCells(r canvas.Region, x int, figures []calc.Figure, style canvas.Style) {
+func (p *Planner) drawCells(r canvas.Region, x int, figures []calc.Figure) {
 	free := r.W()
 	for i, f := range slices.Backward(figures) {
 		right := min(x+(i+1)*cellWidth, free)
 		left := min(right-cellWidth, right-1-canvas.Width(p.cellText(f)))
-		p.drawCell(r, max(left, 0), right-max(left, 0), f, style)
+		p.drawCell(r, max(left, 0), right-max(left, 0), f)
 		free = left
 	}
 }

@@ -64,7 +64,7 @@ func TestATrialIsMadeChangedAndPromoted(t *testing.T) {
 	worked(t, p, "c")
 	wants(t, p, "slower: which entry is another?", "Of this section")
 	worked(t, p, "flow", "enter")
-	wants(t, p, "slower: Flow", "In the plan: 4200 L/min", "a difference from that")
+	wants(t, p, "slower: Flow", "In the plan: 4200 L/min", "a difference from")
 	worked(t, p, "+90000", "enter")
 	wants(t, p, "is outside the range", "range")
 	for range 6 {

@@ -69,11 +69,12 @@ func TestWhatAKeySends(t *testing.T) {
 		before, keys         []string
 		median, most95, most [2]int // at 80 x 24 and at 100 x 30
 	}{
-		{"moving the focus", []string{"]", "]"}, append(times(9, "down"), times(9, "up")...), [2]int{260, 280}, [2]int{340, 390}, [2]int{340, 390}},
+		{"moving the focus", []string{"]", "]"}, append(times(9, "down"), times(9, "up")...), [2]int{150, 150}, [2]int{340, 360}, [2]int{340, 360}},
+		{"moving among the figures", []string{"]", "]", "right"}, append(times(9, "down"), times(9, "up")...), [2]int{105, 110}, [2]int{170, 170}, [2]int{170, 170}},
 		{"a depth typed anew", append(toDepth, "enter"), edit, [2]int{110, 110}, [2]int{200, 210}, [2]int{200, 210}},
 		{"a digit that changes only its field", []string{"page well", "down", "down", "down", "down", "down", "enter", "2"}, times(8, "3"), [2]int{30, 30}, [2]int{30, 30}, [2]int{30, 30}},
-		{"a step of the hole's size", append(toDepth, "home", "down", "down"), times(8, "+"), [2]int{135, 170}, [2]int{360, 420}, [2]int{360, 420}},
-		{"a page turned", nil, times(10, "tab"), [2]int{1000, 1200}, [2]int{1300, 1800}, [2]int{1300, 1800}},
+		{"a step of the hole's size", append(toDepth, "home", "down", "down"), times(8, "+"), [2]int{135, 170}, [2]int{470, 500}, [2]int{470, 500}},
+		{"a page turned", nil, times(10, "tab"), [2]int{1000, 1250}, [2]int{1300, 1800}, [2]int{1300, 1800}},
 	} {
 		for i, size := range []struct{ w, h int }{{80, 24}, {100, 30}} {
 			w := wire{Planner: screenOf(t, "ottermast-2", size.w, size.h, ui.Options{Colours: 16}, test.before...)}
