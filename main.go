@@ -10,7 +10,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"runtime"
 	"runtime/debug"
 	"slices"
@@ -317,7 +316,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
 	output := terminal.NewOutput(os.Stdout)
 	choices.Terminal = output
-	journalled(o, file, &choices)
+	choices.Journal, choices.Left = journalled(o, file)
 	planner := ui.New(file, choices)
 	defer planner.Close()
 	debug.SetGCPercent(collecting)
@@ -326,16 +325,16 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 		fmt.Fprintln(errs, "the keyboard cannot be read:", err)
 		return exitError
 	}
-	return farewell(leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output), planner, errs)
+	return farewell(leaving.Run(ui.NewLive(planner, output), choices.Journal, input, output), planner.Name(), errs)
 }
 
-// journalled gives the planner a journal, and what earlier runs left of the plan in theirs.
-func journalled(o options, file *planfile.File, choices *ui.Options) {
+// journalled returns a journal, and what earlier runs left of the plan in theirs.
+func journalled(o options, file *planfile.File) (*journal.Keeper, []*journal.Found) {
 	state, _ := statefolder.Path(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
-	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { report(&leaving.Fault{What: what, Stack: stack}, o.path) })
-	var notices []string
-	choices.Left, notices = journal.Begin(o.path, state, file.Plan)
+	keeper := journal.NewKeeper(state, func(what any, stack []byte) { report(&leaving.Fault{What: what, Stack: stack}, o.path) })
+	left, notices := journal.Begin(o.path, state, file.Plan)
 	file.Notices = append(file.Notices, notices...)
+	return keeper, left
 }
 
 // report writes a fault of the program to a file and returns what to say of it.
@@ -353,11 +352,11 @@ func report(fault *leaving.Fault, plan string) string {
 }
 
 // farewell says on the normal screen why the program ended, if it was not asked to, and returns the exit code.
-func farewell(end leaving.End, planner *ui.Planner, errs io.Writer) int {
+func farewell(end leaving.End, plan string, errs io.Writer) int {
 	code, why := exitOK, ""
 	switch {
 	case end.Fault != nil:
-		code, why = exitError, report(end.Fault, planner.Name())
+		code, why = exitError, report(end.Fault, plan)
 	case end.Signal != nil:
 		code, why = exitSignal, "ended by a signal: "+end.Signal.String()
 		if number, ok := end.Signal.(syscall.Signal); ok {
@@ -417,19 +416,24 @@ func spoken(o options, file *planfile.File, source, why string, out, errs io.Wri
 		return exitError
 	}
 	keyboard := isatty.IsTerminal(os.Stdin.Fd())
+	keeper, left := journalled(o, file)
 	session := dialogue.New(file, out, dialogue.Options{
 		Path: o.path, Title: source, Why: why, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name),
-		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard, Width: width(out),
+		Version: version(), ASCII: seen.ASCII || o.ascii, Script: !keyboard, Width: width(out),
+		ReadOnly: o.readOnly, Computer: planlock.This(), Journal: keeper, Left: left,
 	})
-	interrupts := make(chan os.Signal, 1)
-	signal.Notify(interrupts, os.Interrupt)
-	err = session.Run(os.Stdin, interrupts, keyboard)
+	defer session.Close()
+	end := session.Run(os.Stdin, dialogue.Heed())
 	switch {
+	case end.Fault != nil:
+		return farewell(end, cmp.Or(o.path, source), errs)
+	case end.Signal != nil: // the dialogue has said so
+		end.Terminal = false
+		return farewell(end, o.path, errs)
 	case session.Lost():
 		return exitLost
-	case err != nil:
-		fmt.Fprintln(errs, "stopped:", err)
-		return exitError
+	case end.Err != nil:
+		return farewell(end, o.path, errs)
 	case !keyboard && session.Refused() > 0:
 		fmt.Fprintf(errs, "lines not followed: %d\n", session.Refused())
 		return exitError
