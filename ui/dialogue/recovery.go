@@ -95,10 +95,13 @@ func (s *Session) differs(f *journal.Found) {
 	}
 }
 
-// later leaves what an earlier run left for the next start.
-func (s *Session) later(*journal.Found) {
+// later leaves what an earlier run left for the next start, and goes on to what another run left. It can still be taken up.
+func (s *Session) later(f *journal.Found) {
 	s.say("left as it is; you are asked again at the next start")
-	s.seenTo()
+	if len(s.unsaved) > 1 {
+		s.unsaved = append(s.unsaved[1:], f)
+		s.sayLeft()
+	}
 }
 
 // leftovers are the words about what an earlier run left.
