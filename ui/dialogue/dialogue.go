@@ -165,9 +165,12 @@ func (s *Session) Greet() {
 		s.say(s.holding)
 	}
 	s.sayLeft()
-	if s.options.Fresh {
+	switch {
+	case s.options.Fresh && len(s.unsaved) > 0 && !s.options.Script: // what is said next is about that
+		s.say("say new to begin the new plan")
+	case s.options.Fresh:
 		s.askNew()
-	} else {
+	default:
 		s.where()
 		s.say("say help for the words")
 	}

@@ -223,3 +223,15 @@ func TestWhatCannotBeKeptIsSaid(t *testing.T) {
 	s.Lose()
 	s.said("the end", "changes not saved and lost: 1\nlost: section 1")
 }
+
+// Who begins a new plan hears first of what was left, and can answer that; a script's first line is an answer to the first question.
+func TestWhatWasNotSavedBeforeANewPlan(t *testing.T) {
+	r := newRig(t)
+	s := r.work()
+	s.says(deeper)
+	left := []*journal.Found{s.left(r)}
+	one := r.opens(1, "AM", dialogue.Options{Fresh: true, Left: left})
+	one.said("greeting", "Say recover, differs, discard, or later.\nsay new to begin the new plan\n")
+	one.says("recover", "recovered what was not saved")
+	r.opens(2, "BT", dialogue.Options{Fresh: true, Left: left, Script: true}).said("greeting", "Say recover", "question 1 of 6")
+}
