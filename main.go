@@ -10,7 +10,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"runtime"
 	"runtime/debug"
 	"slices"
@@ -336,7 +335,7 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	choices.Columns, choices.Lines = terminal.SizeOf(os.Stdout)
 	output := terminal.NewOutput(os.Stdout)
 	choices.Terminal = output
-	journalled(o, file, &choices)
+	choices.Journal, choices.Left = journalled(o, file)
 	planner := ui.New(file, choices)
 	defer planner.Close()
 	debug.SetGCPercent(collecting)
@@ -349,13 +348,13 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	return end.Farewell(errs, reporter(planner.Name()))
 }
 
-// journalled gives the planner a journal, and what earlier runs left of the plan in theirs.
-func journalled(o options, file *planfile.File, choices *ui.Options) {
+// journalled returns a journal, and what earlier runs left of the plan in theirs.
+func journalled(o options, file *planfile.File) (*journal.Keeper, []*journal.Found) {
 	state, _ := statefolder.Path(os.Getenv, runtime.GOOS) // without one, there is the plan's own folder
-	choices.Journal = journal.NewKeeper(state, func(what any, stack []byte) { reporter(o.path).Write(&leaving.Fault{What: what, Stack: stack}) })
-	var notices []string
-	choices.Left, notices = journal.Begin(o.path, state, file.Plan)
+	keeper := journal.NewKeeper(state, func(what any, stack []byte) { reporter(o.path).Write(&leaving.Fault{What: what, Stack: stack}) })
+	left, notices := journal.Begin(o.path, state, file.Plan)
 	file.Notices = append(file.Notices, notices...)
+	return keeper, left
 }
 
 // reporter writes the reports of faults of the program while a plan is open.
@@ -373,7 +372,7 @@ func leftBehind(o options, plan *model.Plan, errs io.Writer) {
 	found, damaged := journal.Find(o.path, state)
 	for _, f := range found {
 		if f.More(plan) {
-			line := fmt.Sprintf("%s: changes that were not saved, of %s UTC, lie in %s; open the plan without -check or -print to recover them", o.path, f.When(), f.At)
+			line := fmt.Sprintf("%s: changes that were not saved, of %s UTC, lie in %s; open the plan to recover them", o.path, f.When(), f.At)
 			fmt.Fprintln(errs, model.Clean(line))
 		}
 	}
@@ -402,19 +401,24 @@ func spoken(o options, file *planfile.File, source, why string, out, errs io.Wri
 		return exitError
 	}
 	keyboard := isatty.IsTerminal(os.Stdin.Fd())
+	keeper, left := journalled(o, file)
 	session := dialogue.New(file, out, dialogue.Options{
 		Path: o.path, Title: source, Why: why, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name),
-		Version: version(), ASCII: seen.ASCII || o.ascii, Echo: !keyboard, Width: width(out),
+		Version: version(), ASCII: seen.ASCII || o.ascii, Script: !keyboard, Width: width(out),
+		ReadOnly: o.readOnly, Computer: planlock.This(), Journal: keeper, Left: left,
 	})
-	interrupts := make(chan os.Signal, 1)
-	signal.Notify(interrupts, os.Interrupt)
-	err = session.Run(os.Stdin, interrupts, keyboard)
+	defer session.Close()
+	end := session.Run(os.Stdin, dialogue.Heed())
 	switch {
+	case end.Fault != nil:
+		return end.Farewell(errs, reporter(cmp.Or(o.path, source)))
+	case end.Signal != nil: // the dialogue has said so
+		end.Terminal = false
+		return end.Farewell(errs, reporter(o.path))
 	case session.Lost():
 		return exitLost
-	case err != nil:
-		fmt.Fprintln(errs, "stopped:", err)
-		return exitError
+	case end.Err != nil:
+		return end.Farewell(errs, reporter(o.path))
 	case !keyboard && session.Refused() > 0:
 		fmt.Fprintf(errs, "lines not followed: %d\n", session.Refused())
 		return exitError

@@ -486,3 +486,33 @@ func BenchmarkWrite(b *testing.B) {
 		}
 	}
 }
+
+// A journal that was adopted takes the place of what was kept here before: neither is left, whether the keeper had the time to remove
+// the one before or not.
+func TestAdoptingLeavesNoJournalBehind(t *testing.T) {
+	for _, save := range []bool{true, false} {
+		dir := t.TempDir()
+		path := filepath.Join(dir, "well.toml")
+		file := opened(t, path)
+		var h model.History
+		gap(t, file, &h, "31 m")
+		one, two := NewKeeper("", panics(t)), NewKeeper("", panics(t))
+		kept(t, one, drafted(path, file, &h))
+		left(t, dir)
+		found, _ := Find(path, "")
+		kept(t, two, drafted(path, file, &h))
+		two.Forget()
+		two.Adopt(found[0])
+		want := 1
+		if two.Keep(drafted(path, file, &h)); save {
+			two.Forget()
+			want = 0
+		}
+		if !two.Flush(10 * time.Second) {
+			t.Fatal("not done")
+		}
+		if list, _ := filepath.Glob(filepath.Join(dir, ".*"+ending)); len(list) != want {
+			t.Errorf("saved %v: there lie %v", save, list)
+		}
+	}
+}

@@ -55,6 +55,7 @@ type Keeper struct {
 	at    string // the journal as it lies there; empty for none
 	about string // the file of the plan that it is about
 	own   bool   // it was written here
+	also  string // a journal that was written here before another was adopted, and goes with that; empty for none
 }
 
 // NewKeeper returns a keeper that may use the state folder given; empty for none. caught is told of a panic in the keeper, which is a
@@ -181,7 +182,7 @@ func (k *Keeper) work() {
 		k.mu.Lock()
 		d, n := k.wanted, k.asked
 		if k.adopted != "" {
-			k.at, k.own, k.adopted = k.adopted, false, ""
+			k.also, k.at, k.own, k.adopted = k.at, k.adopted, false, ""
 		}
 		k.mu.Unlock()
 		err := k.see(d)
@@ -253,9 +254,12 @@ func (k *Keeper) write(d *Draft, text []byte) error {
 		}
 		before := k.at
 		k.at, k.about, k.own = path, d.Path, true
-		if before != "" {
-			_ = os.Remove(before) // where it cannot be removed it could not be written either
+		for _, old := range []string{before, k.also} {
+			if old != "" {
+				_ = os.Remove(old) // where it cannot be removed it could not be written either
+			}
 		}
+		k.also = ""
 		return nil
 	}
 	if len(failures) == 0 {
@@ -284,6 +288,10 @@ func (p place) put(text []byte, plan string) (string, error) {
 
 // remove takes the journal away.
 func (k *Keeper) remove() error {
+	if k.also != "" {
+		_ = os.Remove(k.also)
+		k.also = ""
+	}
 	if k.at == "" {
 		return nil
 	}

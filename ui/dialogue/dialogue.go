@@ -20,7 +20,9 @@ import (
 
 	"borewalk/calc"
 	"borewalk/model"
+	"borewalk/model/journal"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 	"borewalk/ui/wording"
@@ -38,7 +40,13 @@ type Options struct {
 	Version string // of the program, for papers
 	ASCII   bool   // no character beyond ASCII
 	Width   int    // columns of the terminal, which would break longer lines within words; 0 leaves lines as they are
-	Echo    bool   // repeat each line behind its prompt: nobody's typing stands there
+	// Script says that the lines come from a file or a pipe: nobody is there to answer a question, and each line is repeated behind its
+	// prompt, since nobody's typing stands there.
+	Script   bool
+	ReadOnly bool               // the plan is saved under another name only
+	Computer *planlock.Computer // by which the plan's file is locked; nil for no locks
+	Journal  *journal.Keeper    // keeps what is not saved against a crash; nil for nothing kept
+	Left     []*journal.Found   // what earlier runs kept of this plan
 
 	Clock    func() time.Time // nil for the computer's
 	Accepted func()           // called after every edit that was taken, undone or redone; nil for nothing
@@ -55,6 +63,19 @@ type Session struct {
 	opened  *model.Plan // as it was when it was opened
 	base    *model.Plan // what changes are counted from
 	before  *model.Plan // as it was before the last edit; nil while there is none
+
+	lock     *planlock.Lock // on the plan's file; nil when there is none
+	readOnly string         // why the plan is not saved under its own name; empty when it is
+	holding  string         // what is to be said of the lock when the plan is opened
+	edited   bool           // since it was last looked what others do to the file
+	glances  chan glanced   // gives what a look has found; nil while nobody looks
+	happened string         // what others have done, as it was said last
+
+	unsaved []*journal.Found // what earlier runs left of the plan and was not seen to
+	handed  int              // the revision that the journal knows
+	settled bool             // the journal has said its last word:
+	kept    bool             // what is not saved is kept for the next start
+	unkept  bool             // it could not be
 
 	set    quantity.Set
 	system quantity.System
@@ -92,20 +113,24 @@ func New(file *planfile.File, out io.Writer, options Options) *Session {
 	if options.Clock == nil {
 		s.options.Clock = time.Now
 	}
-	s.open()
+	if s.disk = options.Disk; s.disk == nil {
+		s.disk = computer{os.Getenv, runtime.GOOS}
+	}
+	s.unsaved = options.Left
+	s.begin(file, model.History{})
 	s.section = max(0, min(options.Section, len(s.plan.Sections)-1))
+	s.holding = s.hold()
 	return s
 }
 
-// open begins on the plan of the file.
-func (s *Session) open() {
+// begin begins on the plan of a file.
+func (s *Session) begin(file *planfile.File, history model.History) {
+	s.file, s.history, s.handed = file, history, notHanded
 	s.plan = s.file.Plan
 	s.opened = s.plan.Clone()
 	s.base, s.before = s.opened, nil
-	if s.disk = s.options.Disk; s.disk == nil {
-		s.disk = computer{s.file, os.Getenv, runtime.GOOS}
-	}
 	s.set, _ = quantity.ParseSet(cmp.Or(s.options.Units, s.plan.Well.UnitSet))
+	s.named.stale = true
 	s.evaluate()
 }
 
@@ -136,9 +161,16 @@ func (s *Session) Greet() {
 	if n := len(s.file.Notices); n > 0 && !s.options.Fresh {
 		s.say(fmt.Sprintf("the file needs a look: say notices to hear %d", n))
 	}
-	if s.options.Fresh {
+	if s.holding != "" {
+		s.say(s.holding)
+	}
+	s.sayLeft()
+	switch {
+	case s.options.Fresh && len(s.unsaved) > 0 && !s.options.Script: // what is said next is about that
+		s.say("say new to begin the new plan")
+	case s.options.Fresh:
 		s.askNew()
-	} else {
+	default:
 		s.where()
 		s.say("say help for the words")
 	}
@@ -149,6 +181,7 @@ func (s *Session) Greet() {
 func (s *Session) Hear(line string) {
 	line = strings.Join(strings.Fields(model.Clean(strings.ToValidUTF8(line, " "))), " ")
 	s.wish = s.part
+	s.sayTrouble()
 	switch {
 	case s.question != nil:
 		s.reply(line)
@@ -156,6 +189,8 @@ func (s *Session) Hear(line string) {
 	default:
 		s.obey(line)
 	}
+	s.handOver()
+	s.glance()
 	s.finish()
 }
 
@@ -239,6 +274,9 @@ func (s *Session) name() string { return cmp.Or(s.plan.Well.Name, "unnamed well"
 // state says what the plan came from, and whether something is not saved.
 func (s *Session) state() string {
 	state := cmp.Or(s.options.Path, s.options.Title, "no file")
+	if s.readOnly != "" {
+		state += ", read-only"
+	}
 	if s.history.Dirty() {
 		state += ", not saved"
 	}

@@ -22,7 +22,7 @@ type memory struct {
 	kept  string
 }
 
-func (m *memory) Save(path string, over bool) error {
+func (m *memory) Save(_ *planfile.File, path string, over bool) error {
 	if m.fails != nil && !over {
 		return m.fails
 	}
@@ -255,13 +255,13 @@ func TestAFileChangedByAnother(t *testing.T) {
 	d := open(t, plans.Default, dialogue.Options{Path: "a.toml", Name: "A"})
 	d.disk.fails = planfile.ErrChanged
 	d.hear("section[3].td = 2160 m")
-	if got := d.hear("save"); !strings.Contains(got, "another program has changed a.toml; replace") {
+	if got := d.hear("save"); !strings.Contains(got, "the file was changed by another program; save as FILE saves under another name\nwhat to do?") {
 		t.Error(got)
 	}
-	if d.hear("no"); len(d.disk.saved) > 0 || len(d.plan.Log) > 0 || !d.Lost() {
+	if d.hear("3"); len(d.disk.saved) > 0 || len(d.plan.Log) > 0 || !d.Lost() {
 		t.Errorf("saved %q, log %d", d.disk.saved, len(d.plan.Log))
 	}
-	if d.hear("save", "yes"); len(d.disk.saved) != 1 || d.Lost() {
+	if d.hear("save", "1"); len(d.disk.saved) != 1 || d.Lost() {
 		t.Errorf("saved %q", d.disk.saved)
 	}
 	d.disk.fails = errors.New("the disk is full")

@@ -10,24 +10,23 @@ import (
 
 // Disk is where a session leaves what it is told to keep.
 type Disk interface {
-	Save(path string, over bool) error         // the plan; over whatever another program has put there
-	Exists(path string) bool                   // whether a file would be replaced
-	Write(path string, content []byte) error   // a paper
-	Keep(text string) (path string, err error) // what was copied
+	Save(file *planfile.File, path string, over bool) error // the plan; over whatever another program has put there
+	Exists(path string) bool                                // whether a file would be replaced
+	Write(path string, content []byte) error                // a paper
+	Keep(text string) (path string, err error)              // what was copied
 }
 
 // computer is the disk of the computer that the program runs on.
 type computer struct {
-	file *planfile.File
 	env  func(string) string
 	goos string
 }
 
-func (c computer) Save(path string, over bool) error {
+func (c computer) Save(file *planfile.File, path string, over bool) error {
 	if over {
-		return c.file.SaveOver(path)
+		return file.SaveOver(path)
 	}
-	return c.file.Save(path)
+	return file.Save(path)
 }
 
 func (c computer) Exists(path string) bool {

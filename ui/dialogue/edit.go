@@ -150,6 +150,7 @@ func (s *Session) around(act func() model.Edit) model.Edit {
 	s.evaluate()
 	s.named.stale = s.named.stale || slices.ContainsFunc(edit.Changes, movesRows)
 	s.renamed = !s.named.stale && !slices.Equal(entries, s.pageEntries())
+	s.edited = true
 	if s.options.Accepted != nil {
 		s.options.Accepted()
 	}

@@ -28,7 +28,10 @@ func (s *Session) sayEntriesMoved(c calc.Comparison, name string) {
 }
 
 // entryMoved says what an entry is and was, or that a row came or went.
-func (s *Session) entryMoved(e calc.EntryChange) string {
+func (s *Session) entryMoved(e calc.EntryChange) string { return s.entryAgainst(e, "was") }
+
+// entryAgainst is entryMoved with another word before what the entry is in the first of two plans.
+func (s *Session) entryAgainst(e calc.EntryChange, before string) string {
 	if e.Field == nil {
 		did := " removed"
 		if e.Added() {
@@ -41,7 +44,7 @@ func (s *Session) entryMoved(e calc.EntryChange) string {
 		return text
 	}
 	show := func(entry model.Entry) string { return cmp.Or(e.Field.ScreenText(entry, s.system), "blank") }
-	return e.Words + ": " + show(e.New) + ", was " + show(e.Old)
+	return e.Words + ": " + show(e.New) + ", " + before + " " + show(e.Old)
 }
 
 // sayMoved says which findings came, went or changed, which figures of the page moved, and how many others did.

@@ -61,8 +61,12 @@ func (s *Session) sayProposal(p calc.Proposal) {
 	}
 }
 
-// take enters a proposal of the last list.
+// take enters a proposal of the last list, or takes the plan over.
 func (s *Session) take(rest string) {
+	if strings.EqualFold(rest, "over") {
+		s.takeOver()
+		return
+	}
 	n, ok := number(rest)
 	if !ok {
 		s.refuse("take takes the number of a proposal; say proposals first")

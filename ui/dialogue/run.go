@@ -5,24 +5,83 @@ import (
 	"errors"
 	"io"
 	"os"
+	"os/signal"
+	"runtime/debug"
 	"strings"
+	"syscall"
+	"time"
+
+	"borewalk/ui/leaving"
 )
 
 // prompt stands before what is typed.
 const prompt = "> "
 
-// Run holds the dialogue: it takes lines from input until the session is left or the input ends, and an interrupt, as ctrl+c sends
-// one, for a wish to leave, or in a script for its end. keyboard says that a person types the lines: then an end of input, as ctrl+d sends one, asks before
-// something is lost, and one behind it does not. The error is that of reading or writing.
-func (s *Session) Run(input io.Reader, interrupts <-chan os.Signal, keyboard bool) error {
+// Signals are those that end a dialogue or, with ctrl+c, give up a question. Each comes twice: for the dialogue, and for who looks that it
+// ends though it may be stuck in a line.
+type Signals struct{ Dialogue, Lookout <-chan os.Signal }
+
+// Heed returns the signals that come to the program. One that whoever started it told it to ignore, as nohup does, stays ignored. That
+// nobody reads what is said is an error of writing, and no signal.
+func Heed() Signals {
+	signal.Ignore(syscall.SIGPIPE)
+	dialogue, lookout := make(chan os.Signal, 4), make(chan os.Signal, 4)
+	for _, sig := range []os.Signal{os.Interrupt, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGTERM} {
+		if !signal.Ignored(sig) {
+			signal.Notify(dialogue, sig)
+			signal.Notify(lookout, sig)
+		}
+	}
+	return Signals{dialogue, lookout}
+}
+
+// stuck is how long a signal waits for a dialogue whose terminal takes no more bytes.
+const stuck = 2 * time.Second
+
+// Run holds the dialogue: it takes lines from input until the session is left, the input ends or a signal comes. However it ends, what is
+// not saved is kept. Ctrl+c at a keyboard is a wish to leave; so is an end of input there, as ctrl+d sends one, which asks before
+// something is left unsaved, and one behind it does not.
+func (s *Session) Run(input io.Reader, signals Signals) leaving.End {
+	talked := make(chan leaving.End, 1)
+	go func() { talked <- s.talk(input, signals.Dialogue) }()
+	var last os.Signal
+	var over <-chan time.Time
+	for {
+		select {
+		case end := <-talked:
+			return end
+		case sig := <-signals.Lookout:
+			if over == nil && s.ends(sig) {
+				last, over = sig, time.After(stuck)
+			}
+		case <-over:
+			end := leaving.End{Signal: last}
+			end.Kept, end.Lost = s.options.Journal.Finish(false)
+			return end
+		}
+	}
+}
+
+// ends reports whether a signal ends the dialogue without asking. In a script nobody is there to answer, and the next line is no answer.
+func (s *Session) ends(sig os.Signal) bool { return sig != os.Interrupt || s.options.Script }
+
+// talk takes lines and signals, and says how that ended. A panic is a fault of the program that leaves the plan as the journal has it.
+func (s *Session) talk(input io.Reader, signals <-chan os.Signal) (end leaving.End) {
+	defer func() {
+		if what := recover(); what != nil {
+			end.Fault = &leaving.Fault{What: what, Stack: debug.Stack()}
+		}
+		s.settle()
+		end.Kept, end.Lost, end.Terminal = s.kept, s.unkept, true
+	}()
 	heard := listen(input)
 	s.nameEntries()
 	s.Greet()
 	ended := false
 	for !s.over {
 		s.out.WriteString(prompt)
-		if err := s.out.Flush(); err != nil {
-			return err
+		if end.Err = s.out.Flush(); end.Err != nil {
+			return end
 		}
 		select {
 		case h := <-heard:
@@ -32,30 +91,34 @@ func (s *Session) Run(input io.Reader, interrupts <-chan os.Signal, keyboard boo
 				continue
 			}
 			s.out.WriteString("\n")
-			if errors.Is(h.err, io.EOF) && keyboard && !ended && s.history.Dirty() {
+			if errors.Is(h.err, io.EOF) && !s.options.Script && !ended && s.history.Dirty() {
 				ended = true
 				s.leave()
 				continue
 			}
 			s.Lose()
 			if !errors.Is(h.err, io.EOF) {
-				return h.err
+				end.Err = h.err
+				return end
 			}
-		case <-interrupts:
+		case sig := <-signals:
 			s.out.WriteString("\n")
-			if !keyboard { // nobody is there to answer, and the next line of a script is no answer
-				s.Lose()
+			if !s.ends(sig) {
+				s.interrupted()
 				continue
 			}
-			s.interrupted()
+			end.Signal = sig
+			s.lose("ended by a signal, " + sig.String())
 		}
 	}
-	return s.out.Flush()
+	s.settle()
+	end.Err = s.out.Flush()
+	return end
 }
 
 // took takes a line, and repeats it where it stands nowhere.
 func (s *Session) took(line string) {
-	if s.options.Echo {
+	if s.options.Script {
 		s.write(strings.TrimRight(line, "\r\n"))
 	}
 	s.Hear(line)

@@ -55,8 +55,8 @@ func TestHowADialogueEnds(t *testing.T) {
 		{"the terminal is gone", true, []string{edit}, errors.New("input/output error"), true, "lost: section 3"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			d := open(t, plans.Default, dialogue.Options{Title: "demo"})
-			err := d.Run(&typist{test.lines, test.fails}, nil, test.keyboard)
+			d := open(t, plans.Default, dialogue.Options{Title: "demo", Script: !test.keyboard})
+			err := d.Run(&typist{test.lines, test.fails}, dialogue.Signals{}).Err
 			if !errors.Is(err, test.fails) || d.Lost() != test.lost || !strings.Contains(d.out.String(), test.want) {
 				t.Errorf("%v, lost %v:\n%s", err, d.Lost(), d.out.String())
 			}
@@ -71,7 +71,7 @@ func TestAnInterrupt(t *testing.T) {
 	edited := make(chan bool)
 	d := open(t, plans.Default, dialogue.Options{Title: "demo", Accepted: func() { edited <- true }})
 	done := make(chan error)
-	go func() { done <- d.Run(lines, interrupts, true) }()
+	go func() { done <- d.Run(lines, dialogue.Signals{Dialogue: interrupts}).Err }()
 	typing.Write([]byte("section[3].td = 2160 m\n"))
 	<-edited
 	interrupts <- os.Interrupt // asks
@@ -89,10 +89,10 @@ func TestAnInterrupt(t *testing.T) {
 
 // TestALineIsRepeatedWhereNobodyTypes, without what could drive a terminal, and one too long does no harm.
 func TestALineIsRepeatedWhereNobodyTypes(t *testing.T) {
-	d := open(t, plans.Default, dialogue.Options{Echo: true})
+	d := open(t, plans.Default, dialogue.Options{Script: true})
 	input := "where\n\x1b[2Jwhere\n" + strings.Repeat("x", 100000) + "\nsection 2\n"
-	if err := d.Run(strings.NewReader(input), nil, false); err != nil {
-		t.Fatal(err)
+	if end := d.Run(strings.NewReader(input), dialogue.Signals{}); end.Err != nil {
+		t.Fatal(end.Err)
 	}
 	got := d.out.String()
 	said(t, got)

@@ -3,12 +3,13 @@ package dialogue
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"path/filepath"
 	"strings"
 
+	"borewalk/calc"
 	"borewalk/model"
 	"borewalk/model/planfile"
+	"borewalk/model/planlock"
 	"borewalk/ui/wording"
 )
 
@@ -27,7 +28,11 @@ func (s *Session) save(rest string) {
 
 // saveThen saves the plan and goes on with what was wanted; a plan that came from no file asks for one.
 func (s *Session) saveThen(then func()) {
-	if s.options.Path != "" {
+	switch {
+	case s.readOnly != "":
+		s.refuse("not saved: read-only, " + s.readOnly + "; " + s.waysOut())
+		return
+	case s.options.Path != "":
 		s.signed(func() { s.saveTo(s.options.Path, false, then) })
 		return
 	}
@@ -37,21 +42,51 @@ func (s *Session) saveThen(then func()) {
 	})
 }
 
-// saveAs saves the plan under another name. An existing file is replaced only after asking.
+// waysOut says how a plan that is read-only is saved.
+func (s *Session) waysOut() string {
+	if s.options.ReadOnly || s.options.Computer == nil || s.file.Watch().Writable() != nil {
+		return "save as FILE saves under another name"
+	}
+	return ways
+}
+
+// saveAs saves the plan under another name. An existing file, and one that another has open, is replaced only after asking, and the
+// latter not where nobody is there to answer.
 func (s *Session) saveAs(path string, then func()) {
 	if filepath.Ext(path) != ".toml" {
 		path += ".toml"
 	}
-	if path == s.options.Path {
+	if s.ownFile(path) {
 		s.saveThen(then)
 		return
 	}
-	write := func() { s.signed(func() { s.saveTo(path, true, then) }) }
-	if s.disk.Exists(path) {
+	held := s.heldBy(path)
+	write := func() { s.signed(func() { s.saveElsewhere(path, held != "", then) }) }
+	switch {
+	case held != "" && s.options.Script:
+		s.refuse("not saved: " + held + "; choose another name")
+	case held != "":
+		s.confirm(held+"; replace it all the same? yes or no", write)
+	case s.disk.Exists(path):
 		s.confirm(path+" exists already; replace it? yes or no", write)
+	default:
+		write()
+	}
+}
+
+// saveElsewhere saves the plan under another name, with the lock of that file, over whoever has it when that is wanted.
+func (s *Session) saveElsewhere(path string, over bool, then func()) {
+	lock, remark, wrong := s.lockFor(path, over)
+	if wrong != "" {
+		s.refuse("not saved: " + wrong + "; choose another name")
 		return
 	}
-	write()
+	s.saveUnder(lock, path, true, func() {
+		if remark != "" {
+			s.say(remark)
+		}
+		then()
+	})
 }
 
 // signed asks once who works here, where something is to be logged and nobody has said, and then goes on.
@@ -70,24 +105,85 @@ func (s *Session) signed(then func()) {
 	})
 }
 
-// saveTo writes the plan and goes on with what was wanted. A file that was changed by another is asked about.
-func (s *Session) saveTo(path string, over bool, then func()) {
+// saveTo writes the plan to its own file and goes on with what was wanted.
+func (s *Session) saveTo(path string, over bool, then func()) { s.saveUnder(s.lock, path, over, then) }
+
+// saveUnder is saveTo with the lock of the file that is written, which becomes the plan's.
+func (s *Session) saveUnder(lock *planlock.Lock, path string, over bool, then func()) {
+	s.handOver()
+	s.options.Journal.CatchUp()
 	logged := s.plan.Log
 	s.history.Enter(s.plan, s.options.Name, s.options.Clock())
-	err := s.disk.Save(path, over)
+	s.file.Guard = func() error { return lock.Assure(s.options.Computer) }
+	err := s.file.Guard()
+	if err == nil {
+		err = s.disk.Save(s.file, path, over)
+	}
 	if err != nil {
 		s.plan.Log = logged
+		if lock != s.lock {
+			lock.Release(s.options.Computer)
+		}
+		s.notSaved(err, path, then)
+		return
 	}
+	if lock != s.lock {
+		s.lock.Release(s.options.Computer)
+	}
+	s.lock, s.readOnly, s.happened = lock, "", ""
+	s.options.Path, s.options.ReadOnly = path, false
+	s.history.Saved()
+	s.say("saved " + path)
+	if s.file.Parted {
+		s.say("its other names on the disk, hard links, keep what it held before")
+	}
+	then()
+}
+
+// notSaved says why a save came to nothing. What another has done to the plan's own file is asked about where somebody can answer.
+func (s *Session) notSaved(err error, path string, then func()) {
+	var held *planlock.Held
+	asks := !s.options.Script && s.ownFile(path)
 	switch {
-	case errors.Is(err, planfile.ErrChanged):
-		s.confirm("not saved: another program has changed "+path+"; replace what it has written? yes or no", func() { s.saveTo(path, true, then) })
-	case err != nil:
-		s.refuse(err.Error())
+	case errors.As(err, &held):
+		s.readOnly = "another has taken the plan over"
+		s.refuse("not saved: " + s.readOnly + ". " + sentences(held) + " " + ways)
+	case asks && (errors.Is(err, planfile.ErrChanged) || errors.Is(err, planfile.ErrLinked)):
+		s.refuse(err.Error() + "; save as FILE saves under another name")
+		s.askOver(path, then)
+	case asks && errors.Is(err, planfile.ErrRemoved):
+		s.confirm(err.Error()+"; write it anew under its name? yes or no", func() { s.saveTo(path, true, then) })
 	default:
-		s.options.Path = path
-		s.history.Saved()
-		s.say("saved " + path)
-		then()
+		s.refuse(err.Error() + "; save as FILE saves under another name")
+	}
+}
+
+// askOver asks what to do about a file that another has changed.
+func (s *Session) askOver(path string, then func()) {
+	s.choose("what to do? a number, or stop", []string{"replace what the other has written", "hear what differs", "do not save now"}, func(i int) {
+		switch i {
+		case 0:
+			s.saveTo(path, true, then)
+		case 1:
+			s.sayDiffering(path)
+			s.askOver(path, then)
+		default:
+			s.say("left as it is")
+		}
+	})
+}
+
+// sayDiffering says in what the plan differs from its file as it is now.
+func (s *Session) sayDiffering(path string) {
+	theirs, err := planfile.Open(path)
+	if err != nil {
+		s.refuse(model.Clean(err.Error()))
+		return
+	}
+	changes := calc.CompareEntries(theirs.Plan, s.plan)
+	s.say(wording.CountOf(len(changes), "entry differs", "entries differ") + " from the file as it is now")
+	for _, e := range changes {
+		s.say(s.entryAgainst(e, "in the file"))
 	}
 }
 
@@ -107,28 +203,6 @@ func (s *Session) quit() {
 			s.say("still here")
 		}
 	})
-}
-
-// Lost reports whether the session ended with something that was neither saved nor dropped on purpose.
-func (s *Session) Lost() bool { return s.history.Dirty() && !s.dropped }
-
-// Lose ends the session where nothing more can be heard, and names what is lost with it.
-func (s *Session) Lose() {
-	s.question, s.over, s.wish = nil, true, 0
-	if !s.history.Dirty() {
-		s.finish()
-		return
-	}
-	rows := s.history.Pending()
-	s.say(fmt.Sprintf("the input has ended; changes not saved and lost: %d", len(rows)))
-	for i, r := range rows {
-		if i == usualPart {
-			s.say(fmt.Sprintf("lost beside these: %d", len(rows)-i))
-			break
-		}
-		s.say("lost: " + r.Words(s.plan))
-	}
-	s.finish()
 }
 
 // why notes the reason for the last edit.

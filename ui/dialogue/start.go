@@ -21,11 +21,11 @@ func (s *Session) startNew() {
 func (s *Session) askNew() {
 	answers := new(model.Start)
 	s.askStart(model.StartGroup(answers), 0, func() {
-		s.file = planfile.New(model.NewPlan(*answers))
+		s.Close()
 		s.options.Path, s.options.Title, s.options.Units = "", "new plan", ""
-		s.history = model.History{}
+		s.readOnly, s.happened, s.unsaved, s.options.ReadOnly = "", "", nil, false
 		s.section, s.topic = 0, model.TopicHole
-		s.open()
+		s.begin(planfile.New(model.NewPlan(*answers)), model.History{})
 		s.history.Unsaved()
 		s.nameEntries()
 		s.where()

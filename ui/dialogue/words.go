@@ -18,7 +18,7 @@ type word struct {
 
 // words returns every word, in the order of the help.
 func words() []word {
-	return []word{
+	return append([]word{
 		{"where", "", "section, page, and how many findings", func(s *Session, _ string) { s.where() }},
 		{"page", "NAME", "go to a page; its name alone does too; without a name: the pages", (*Session).goPage},
 		{"section", "NUMBER", "go to a section; without a number: the sections", (*Session).goSection},
@@ -41,7 +41,7 @@ func words() []word {
 		{"changes", "[opened|saved]", "what changed since the baseline, the opening, the last save", (*Session).changes},
 		{"baseline", "", "count changes from here", func(s *Session, _ string) { s.takeBaseline() }},
 		{"proposals", "", "limits worked out for entries of the page; take enters one", func(s *Session, _ string) { s.proposals() }},
-		{"take", "NUMBER", "enter a proposal", (*Session).take},
+		{"take", "NUMBER|over", "enter a proposal; take over takes the plan from another who has it open", (*Session).take},
 		{"units", "[metric|field|si|plan]", "units that are said; nothing stored changes", (*Session).units},
 		{"print", "PAPER [as FORMAT] [to FILE]", "print a paper here, or to a file; without a name: the papers", (*Session).print},
 		{"copy", "[NUMBER|page|working FIGURE]", "write something to a file, to be taken elsewhere", (*Session).copy},
@@ -53,7 +53,7 @@ func words() []word {
 		{"lines", "NUMBER|all", "how many lines an answer has at most", (*Session).lines},
 		{"help", "[WORD]", "the words, or one of them", (*Session).helpWord},
 		{"quit", "", "leave; asks when something is not saved", func(s *Session, _ string) { s.quit() }},
-	}
+	}, leftovers()...)
 }
 
 // obey follows a line: a number of the last list, an entry and its value, or a word.

@@ -85,7 +85,8 @@ func TestLinesEndWithWorkNotSaved(t *testing.T) {
 	s.Type(ptytest.CtrlD)
 	s.Wait("quit and lose the changes")
 	s.Type(ptytest.CtrlD)
-	s.Wait("lost: section 3")
+	s.Wait("kept for the next start")
+	s.Wait("not saved: section 3")
 	if code := s.ExitCode(); code != 3 {
 		t.Errorf("exit code %d, want 3", code)
 	}
