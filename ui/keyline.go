@@ -160,6 +160,8 @@ func (p *Planner) focusKeys() []string {
 		return []string{"right", "+"}
 	case l.kind == lineField:
 		return []string{"enter", "+", "V"}
+	case l.kind == lineAdd:
+		return []string{"enter"}
 	}
 	return []string{"enter", "a", "d"}
 }

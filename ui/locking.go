@@ -70,7 +70,7 @@ type offered struct {
 // newQuestion says something and offers what can be done about it.
 func newQuestion(title, says string, offers ...offered) *menu {
 	const width = 56 // of the page in the smallest window
-	u := &menu{title: title, small: true}
+	u := &menu{title: title, small: true, leaves: "does not save"}
 	if says != "" {
 		for _, line := range wrap(says, width) {
 			u.items = append(u.items, item{text: line, dead: true})
@@ -87,14 +87,16 @@ func newQuestion(title, says string, offers ...offered) *menu {
 
 // newHeld asks what to do about a plan that another has open. Closing the question leaves the plan read-only.
 func newHeld(held *planlock.Held) overlay {
-	return newQuestion("Another has this plan open", who(held)+"\n"+alive(held),
-		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name. Esc does the same.", stay},
+	u := newQuestion("Another has this plan open", who(held)+"\n"+alive(held),
+		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name.", stay},
 		offered{"open all the same: the other learns it at the next save", "Takes the plan over. The other is told at the next edit or save, and neither overwrites what the other has saved without being asked.",
 			func(p *Planner) {
 				p.holdBy(p.options.Computer.TakeOver)
 				p.rereadIfChanged()
 			}},
 		offered{text: "quit", do: func(p *Planner) { p.quit = true }})
+	u.leaves = "looks and tries"
+	return u
 }
 
 // newReadOnly says why a plan is not saved under its name.

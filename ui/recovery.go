@@ -21,7 +21,7 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 	f := left[0]
 	next := newRecovery(p, left[1:], then)
 	changes := calc.CompareEntries(p.plan, f.File.Plan)
-	u := &menu{title: "Changes that were not saved", back: next, small: true}
+	u := &menu{title: "Changes that were not saved", back: next, small: true, leaves: "leaves them alone"}
 	for _, line := range p.tellFound(f, len(changes)) {
 		u.say(p, canvas.Plain, line)
 	}
@@ -59,6 +59,7 @@ func (p *Planner) tellFound(f *journal.Found, changes int) (lines []string) {
 	if f.Plan == "" {
 		text = countOf(changes, "entry differs", "entries differ") + " from the plan that is open"
 	}
+	text = upper(text)
 	if f.Typing != "" {
 		text += "; " + p.typedWords(f) + " was being typed"
 	}
@@ -91,7 +92,10 @@ func (p *Planner) typedWords(f *journal.Found) string {
 }
 
 func countOf(n int, one, many string) string {
-	if n == 1 {
+	switch n {
+	case 0:
+		return "no " + one
+	case 1:
 		return "1 " + one
 	}
 	return strconv.Itoa(n) + " " + many
@@ -99,11 +103,13 @@ func countOf(n int, one, many string) string {
 
 // newDifference lists entries that differ, for reading.
 func (p *Planner) newDifference(changes []calc.EntryChange, back overlay) overlay {
-	u := &menu{title: "In the file, and when the program ended", back: back, pick: func(p *Planner, i int) { p.overlay = back }}
+	u := &menu{title: "In the file, and when the program ended", back: back, leaves: "goes back"}
 	for i := range changes {
 		u.items = append(u.items, p.entryItem(&changes[i], nil))
 	}
-	if len(changes) == 0 {
+	if len(changes) > 0 {
+		u.does, u.pick = "goes back", func(p *Planner, i int) { p.overlay = back }
+	} else {
 		u.say(p, canvas.Plain, "No entry differs: it is marks and reasons in the log that are not saved, or an entry that was being typed.")
 	}
 	return u
