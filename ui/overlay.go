@@ -239,7 +239,7 @@ func (u *prompt) update(p *Planner, m tea.KeyMsg) {
 func (u *prompt) accept(p *Planner) {
 	p.overlay = nil
 	if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {
-		u.note = wrong
+		u.note, p.message = wrong, ""
 		p.overlay = u
 	}
 }

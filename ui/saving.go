@@ -58,8 +58,9 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 			return ""
 		}
 		// What to do comes before the path, which may be longer than the screen.
-		p.message = "not saved: " + reason(err, path) + "; S saves under another name or folder (" + model.Clean(path) + ")"
-		return p.message
+		why := "not saved: " + reason(err, path)
+		p.message = why + "; S saves under another name or folder (" + model.Clean(path) + ")"
+		return why + ". Type another name or folder."
 	}
 	if lock != p.lock {
 		p.lock.Release(p.options.Computer)
