@@ -203,7 +203,7 @@ func TestWhereNothingCanBeWrittenThePlanIsOpened(t *testing.T) {
 // TestAFailedSaveIsSaidOnce, in the question for the name, which is where another is typed.
 func TestAFailedSaveIsSaidOnce(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "S", "ctrl+u", filepath.Join(t.TempDir(), "no", "plan.toml"), "enter")
-	wants(t, p, "Save the plan as", "Type another name or")
+	wants(t, p, "Save the plan as", "Type another name")
 	if n := strings.Count(p.View(), "not saved: "); n != 1 {
 		t.Errorf("said %d times:\n%s", n, p.View())
 	}
