@@ -46,9 +46,11 @@ func (e *evaluation) staleFigures(i int, p *page) {
 
 // noteStale says of a section what is stale, and of rows of a list that are so for one reason how many they are, at the first of them.
 func (e *evaluation) noteStale(i int, list []outdated) {
-	rows := map[string]int{}
+	rows, other := map[string]int{}, map[string]string{}
 	for _, o := range list {
-		if !o.said {
+		if o.said {
+			other[o.why.why] = "other "
+		} else {
 			rows[o.why.why]++
 		}
 	}
@@ -58,8 +60,11 @@ func (e *evaluation) noteStale(i int, list []outdated) {
 			continue
 		}
 		delete(rows, o.why.why)
-		if n > 1 {
-			o.why.why += " (" + strconv.Itoa(n) + " rows)"
+		switch said := other[o.why.why]; {
+		case n > 1:
+			o.why.why += " (" + strconv.Itoa(n) + " " + said + "rows)"
+		case said != "":
+			o.why.why += " (another row)"
 		}
 		e.note(i, Caution, o.why)
 	}

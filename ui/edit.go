@@ -126,10 +126,7 @@ func (p *Planner) tryEntry() {
 	e := p.edit
 	entry, err := e.ref.Field.Parse(e.input.Value(), p.system.Unit(e.ref.Field.Kind))
 	if err != nil {
-		e.fault = err.Error()
-		if r := e.ref.Field.RangeText(p.system); r != "" {
-			e.fault += "; range " + r
-		}
+		e.fault = withRange(err, e.ref.Field, p.system)
 		// What was good on the way, such as the 7,20 of 7,200, was not meant: the value before the entry counts.
 		e.ref.Set(p.plan, e.was)
 		p.evaluate()
@@ -140,6 +137,19 @@ func (p *Planner) tryEntry() {
 	e.ref.Set(p.plan, entry)
 	p.evaluate()
 	p.followChange(before)
+}
+
+// withRange says what is wrong with an entry, and what may be entered.
+func withRange(err error, f *model.Field, system quantity.System) string {
+	r := f.RangeText(system)
+	switch text := err.Error(); {
+	case r == "":
+		return text
+	case strings.HasSuffix(text, " the range"):
+		return text + " " + r
+	default:
+		return text + "; range " + r
+	}
 }
 
 // accept takes the entry over and reports whether it did; an entry that is not good stays open.

@@ -84,7 +84,7 @@ func TestEveryOverlayListsItsKeys(t *testing.T) {
 			}
 			continue
 		}
-		if !strings.Contains(line, "q closes") && !strings.Contains(line, "q leaves") && !strings.Contains(line, "left closes") {
+		if !strings.Contains(line, "esc or q ") && !strings.Contains(line, "q closes") && !strings.Contains(line, "q leaves") && !strings.Contains(line, "left closes") {
 			t.Errorf("%s: the key line does not say how to leave without esc: %s", where.name, line)
 		}
 		before := upToTheFocus(p) // a message is gone with the next key

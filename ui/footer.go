@@ -190,7 +190,7 @@ func (p *Planner) statusLine() (string, canvas.Style) {
 		return u.found(p)
 	}
 	if p.edit != nil && p.edit.fault != "" {
-		return "until it is right the figures follow what stood before: " + p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), canvas.Caution
+		return "until it is right the figures follow what stood before: " + cmp.Or(p.edit.ref.Field.ScreenText(p.edit.ref.Get(p.plan), p.system), "blank"), canvas.Caution
 	}
 	if list := p.sortedFindings(calc.Caution); len(list) > 0 {
 		return p.findingText(list[0]), severityStyle(list[0].Severity)

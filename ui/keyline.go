@@ -26,9 +26,13 @@ func (p *Planner) keyLine(width int) string {
 // between stands between two hints.
 const between = " · "
 
-// joined writes hints as the terminal shows them.
+// joined writes hints as the terminal shows them. In ASCII a bar is between them: the dot would become the star that marks a change.
 func (p *Planner) joined(hints []string) string {
-	return p.glyphs.Translate(strings.Join(hints, between))
+	apart := between
+	if p.options.ASCII {
+		apart = " | "
+	}
+	return p.glyphs.Translate(strings.Join(hints, apart))
 }
 
 // overlayKeyLine shows the keys of the overlay that is open, by their weight; the one that leaves and the list of all stay. What is
@@ -160,6 +164,8 @@ func (p *Planner) focusKeys() []string {
 		return []string{"right", "+"}
 	case l.kind == lineField:
 		return []string{"enter", "+", "V"}
+	case l.kind == lineAdd:
+		return []string{"enter"}
 	}
 	return []string{"enter", "a", "d"}
 }

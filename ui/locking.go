@@ -64,7 +64,7 @@ type offered struct {
 // newQuestion says something and offers what can be done about it.
 func newQuestion(title, says string, offers ...offered) *menu {
 	const width = 56 // of the page in the smallest window
-	u := &menu{title: title, small: true}
+	u := &menu{title: title, small: true, leaves: "does not save"}
 	if says != "" {
 		for _, line := range wrap(says, width) {
 			u.items = append(u.items, item{text: line, dead: true})
@@ -81,14 +81,16 @@ func newQuestion(title, says string, offers ...offered) *menu {
 
 // newHeld asks what to do about a plan that another has open. Closing the question leaves the plan read-only.
 func newHeld(held *planlock.Held) overlay {
-	return newQuestion("Another has this plan open", holder(held),
-		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name. Esc does the same.", stay},
+	u := newQuestion("Another has this plan open", holder(held),
+		offered{"look and try, read-only: saved under another name only", "Everything is worked out and can be edited as a trial; s does not save here, and offers another name.", stay},
 		offered{"open all the same: the other learns it at the next save", "Takes the plan over. The other is told at the next edit or save, and neither overwrites what the other has saved without being asked.",
 			func(p *Planner) {
 				p.holdBy(p.options.Computer.TakeOver)
 				p.rereadIfChanged()
 			}},
 		offered{text: "quit", do: func(p *Planner) { p.quit = true }})
+	u.leaves = "looks and tries"
+	return u
 }
 
 // newReadOnly says why a plan is not saved under its name.
@@ -97,7 +99,7 @@ func (p *Planner) newReadOnly(then func(*Planner)) overlay {
 	if !p.options.ReadOnly && p.options.Computer != nil {
 		offers = append(offers, offered{text: "save here after all, if that may be done by now", do: func(p *Planner) { p.saveAfterAll(then) }})
 	}
-	return newQuestion("Not saved: read-only", upper(p.readOnly)+".", append(offers, offered{text: "do not save now", do: stay})...)
+	return newQuestion("Not saved: read-only", wording.Upper(p.readOnly)+".", append(offers, offered{text: "do not save now", do: stay})...)
 }
 
 // saveAfterAll saves a plan that was opened read-only, when its file may be written and nobody else has it by now.
@@ -160,11 +162,3 @@ func (p *Planner) heldBy(path string) string {
 
 // holder says who has a plan open.
 func holder(held *planlock.Held) string { return strings.Join(wording.Holder(held), "\n") }
-
-// upper begins a sentence.
-func upper(text string) string {
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
-}

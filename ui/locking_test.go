@@ -140,6 +140,7 @@ func TestTheSecondIsAsked(t *testing.T) {
 		wants(t, p, "plan.toml read-only")
 		lacks(t, p, "Another has this plan open")
 	}
+	golden(t, "lock-80", r.opens(t, "bridge", 4, ui.Options{}).View())
 }
 
 // In a window too small for the pages the question is asked and answered too.

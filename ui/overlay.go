@@ -49,6 +49,7 @@ type menu struct {
 	pick   func(p *Planner, i int)
 	copied func(i int) []string // what is copied of an item, or of a whole text; nil where nothing is
 	does   string               // what enter does with an item, where it is not taken: "goes there"
+	leaves string               // what esc does, where it is more than to close: "goes back"
 	small  bool                 // shown and answered in a window that is too small for the pages
 	back   overlay              // what esc returns to; nil for the page
 }
@@ -74,7 +75,7 @@ func (u *menu) keys(p *Planner) []binding {
 	moves := func(keys, shown, help, short string, by int) binding {
 		return on(keys, shown, help, short, func(*Planner) { u.step(by) })
 	}
-	close := closing("left", "closes", func(p *Planner) { p.overlay = u.back })
+	close := closing("left", cmp.Or(u.leaves, "closes"), func(p *Planner) { p.overlay = u.back })
 	rest := []binding{close}
 	if u.copied != nil {
 		rest = []binding{on("c", "c", "copy this as text", "c copies", u.copy), close}
@@ -238,7 +239,7 @@ func (u *prompt) update(p *Planner, m tea.KeyMsg) {
 func (u *prompt) accept(p *Planner) {
 	p.overlay = nil
 	if wrong := u.take(p, strings.TrimSpace(u.input.Value())); wrong != "" {
-		u.note = wrong
+		u.note, p.message = wrong, ""
 		p.overlay = u
 	}
 }

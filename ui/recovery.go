@@ -20,7 +20,7 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 	f := left[0]
 	next := newRecovery(p, left[1:], then)
 	changes := calc.CompareEntries(p.plan, f.File.Plan)
-	u := &menu{title: "Changes that were not saved", back: next, small: true}
+	u := &menu{title: "Changes that were not saved", back: next, small: true, leaves: "leaves them alone"}
 	for _, line := range append(wording.Unsaved(f, p.file, len(changes)), "") {
 		u.say(p, canvas.Plain, line)
 	}
@@ -48,11 +48,13 @@ func newRecovery(p *Planner, left []*journal.Found, then overlay) overlay {
 
 // newDifference lists entries that differ, for reading.
 func (p *Planner) newDifference(changes []calc.EntryChange, back overlay) overlay {
-	u := &menu{title: "In the file, and when the program ended", back: back, pick: func(p *Planner, i int) { p.overlay = back }}
+	u := &menu{title: "In the file, and when the program ended", back: back, leaves: "goes back"}
 	for i := range changes {
 		u.items = append(u.items, p.entryItem(&changes[i], nil))
 	}
-	if len(changes) == 0 {
+	if len(changes) > 0 {
+		u.does, u.pick = "goes back", func(p *Planner, i int) { p.overlay = back }
+	} else {
 		u.say(p, canvas.Plain, wording.NoEntryDiffers)
 	}
 	return u

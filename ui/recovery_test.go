@@ -89,7 +89,7 @@ func TestWhatWasNotSavedIsOfferedAndRecovered(t *testing.T) {
 		t.Fatalf("journal %+v", f)
 	}
 	s := work(t, path, "", []*journal.Found{f})
-	wants(t, s.Planner, "Changes that were not saved", "2026-03-01 06:00", "A. Person", "on this", "1 entry differs", "[12] was being typed", "as it was when", "> recover them")
+	golden(t, "recovery-80", s.View())
 	press(s.Planner, "enter")
 	wants(t, s.Planner, "not saved", "[12|]", "was being typed")
 	press(s.Planner, "enter")

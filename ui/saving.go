@@ -58,8 +58,9 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 			return ""
 		}
 		// What to do comes before the path, which may be longer than the screen.
-		p.message = "not saved: " + reason(err, path) + "; S saves under another name or folder (" + model.Clean(path) + ")"
-		return p.message
+		why := "not saved: " + reason(err, path)
+		p.message = why + "; S saves under another name or folder (" + model.Clean(path) + ")"
+		return why + ". Type another name or folder."
 	}
 	if lock != p.lock {
 		p.lock.Release(p.options.Computer)
@@ -162,7 +163,7 @@ func (p *Planner) leave() tea.Cmd {
 		return tea.Quit
 	}
 	p.overlay = &menu{
-		small: true,
+		small: true, leaves: "stays",
 		title: "The plan has changes that are not saved",
 		items: []item{{text: "save and quit"}, {text: "quit and lose the changes"}, {text: "stay"}},
 		pick: func(p *Planner, i int) {
@@ -276,7 +277,7 @@ func (s *start) pick(p *Planner, i int) {
 	question := newPrompt(ref.Field.Name, ref.Field.Help, p.typedText(ref), func(p *Planner, text string) string {
 		entry, err := ref.Field.Parse(text, p.system.Unit(ref.Field.Kind))
 		if err != nil {
-			return err.Error() + "; range " + ref.Field.RangeText(p.system)
+			return withRange(err, ref.Field, p.system)
 		}
 		if !entry.IsSet() && ref.Field.Type == model.QuantityField {
 			return "a value is needed; range " + ref.Field.RangeText(p.system)

@@ -186,7 +186,7 @@ func (u *trials) take(p *Planner, t *calc.Trial, ref model.Ref, typed string) st
 		_, err = value.On(ref.Field, ref.Get(p.plan))
 	}
 	if err != nil {
-		return err.Error() + "; range " + ref.Field.RangeText(p.system)
+		return withRange(err, ref.Field, p.system)
 	}
 	text := ref.Field.TrialText(value)
 	change := model.AddingTrialChange(p.plan, t.Number, model.TrialChange{Path: model.TrialPath(p.plan, ref), Value: text})

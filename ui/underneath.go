@@ -103,7 +103,11 @@ func (p *Planner) standing(width int) string {
 	if sign := p.sign(); sign != "" {
 		signs += " ! " + sign
 	}
-	return strings.TrimSpace(canvas.Clip(p.called(), max(width-canvas.Width(signs), 0)) + signs)
+	name, room := p.called(), max(width-canvas.Width(signs), 0)
+	if canvas.Width(name) > room { // by the points nobody takes it for the name of another file
+		name = canvas.Clip(name, max(room-len(".."), 0)) + canvas.Clip("..", room)
+	}
+	return strings.TrimSpace(name + signs)
 }
 
 // called is what the plan came from.

@@ -178,7 +178,7 @@ func TestTheSignsOutlastALongName(t *testing.T) {
 	p := r.opens(t, "bridge", 1, ui.Options{ReadOnly: true})
 	r.write(t, rigPlan+"\n")
 	edits(t, p)
-	wants(t, p, "pro read-only * not saved ! file changed")
+	wants(t, p, "p.. read-only * not saved ! file changed")
 }
 
 // Where nothing can be written the plan is opened, worked out and edited; what cannot be kept is said, and another name offered.
@@ -198,4 +198,13 @@ func TestWhereNothingCanBeWrittenThePlanIsOpened(t *testing.T) {
 	press(p, "enter", "ctrl+u", filepath.Join(filepath.Dir(long), "short.toml"), "enter")
 	wants(t, p, "saved ")
 	lacks(t, p, "* not saved")
+}
+
+// TestAFailedSaveIsSaidOnce, in the question for the name, which is where another is typed.
+func TestAFailedSaveIsSaidOnce(t *testing.T) {
+	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{}, "S", "ctrl+u", filepath.Join(t.TempDir(), "no", "plan.toml"), "enter")
+	wants(t, p, "Save the plan as", "Type another name")
+	if n := strings.Count(p.View(), "not saved: "); n != 1 {
+		t.Errorf("said %d times:\n%s", n, p.View())
+	}
 }

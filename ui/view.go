@@ -59,7 +59,7 @@ func (p *Planner) draw() {
 func (p *Planner) tooSmall() bool { return p.width < leastWidth || p.height < leastHeight }
 
 func (p *Planner) drawTooSmall(r canvas.Region) {
-	for i, l := range wrap(fmt.Sprintf("The window is %d x %d; the planner needs %d x %d. Make it larger; nothing is lost.",
+	for i, l := range wrap(fmt.Sprintf("The window is %d x %d; the planner needs %d x %d. Make it larger; nothing is lost. ctrl c quits.",
 		p.width, p.height, leastWidth, leastHeight), max(1, r.W())) {
 		r.Text(0, i, l, canvas.Plain)
 	}

@@ -72,7 +72,7 @@ func (u *walking) askHours(p *Planner) {
 	question := newPrompt("Likely duration of: "+s.Name, "Blank: from the rates on the time page.", text, func(p *Planner, text string) string {
 		entry, err := field.Parse(text, p.system.Unit(quantity.Hours))
 		if err != nil {
-			return err.Error() + "; range " + field.RangeText(p.system)
+			return withRange(err, field, p.system)
 		}
 		p.overlay = u
 		u.set(p, "duration of "+s.Name, "likely", entry)

@@ -60,6 +60,8 @@ func numberAfter(first, rest string) (decimal, string, error) {
 		case ok:
 			d, err := mixedFraction(first, second, denominator)
 			return d, afterFraction, err
+		case strings.HasPrefix(strings.TrimSpace(afterSecond), "/"): // as it stands while it is typed
+			return decimal{}, "", refuse(ErrNumber, "%q: the fraction is not finished; write it like 13 5/8", first+" "+second+"/")
 		case gap == "-":
 			return decimal{}, "", refuse(ErrNumber, "%q is a range: write one number, or a fraction such as 13-5/8", first+gap+second)
 		default:

@@ -151,6 +151,7 @@ func TestParseRefuses(t *testing.T) {
 		{"1,234,567", Length, ErrAmbiguous, "more than one comma"},
 		{"1.234.567", Length, ErrAmbiguous, "more than one point"},
 		{"7 200", Length, ErrAmbiguous, "a space does not group digits"},
+		{"14 1/ in", Diameter, ErrNumber, "the fraction is not finished"},
 		{"7\u2009200 m", Length, ErrAmbiguous, "a space does not group digits"},
 		{"7 200m", Length, ErrAmbiguous, "a space does not group digits"},
 		{"10-12 ppg", Density, ErrNumber, "is a range"},

@@ -81,7 +81,7 @@ func typeKeys(s *ptytest.Session, keys ...string) {
 func focus(t *testing.T, s *ptytest.Session, name string) {
 	t.Helper()
 	for range 60 {
-		if strings.Contains(s.Screen(), "── "+name+" ─") {
+		if strings.Contains(s.Screen(), "── "+name+"\n") {
 			return
 		}
 		before := s.Screen()
@@ -185,22 +185,23 @@ func TestTerminalsWithoutColourOrUnicode(t *testing.T) {
 	tests := []struct {
 		name        string
 		environment []string
+		arguments   []string
 		colour      bool
 		ascii       bool
 	}{
-		{"xterm", nil, true, false},
-		{"no colour", []string{"NO_COLOR=1"}, false, false},
-		{"screen", []string{"TERM=screen"}, false, false},
-		{"vt100", []string{"TERM=vt100"}, false, false},
-		{"Linux console", []string{"TERM=linux"}, true, false},
-		{"dumb", []string{"TERM=dumb"}, false, false},
-		{"no name", []string{"TERM="}, false, false},
-		{"C locale", []string{"LANG=C"}, true, true},
-		{"Japanese", []string{"LANG=ja_JP.UTF-8"}, true, false},
+		{"xterm", nil, nil, true, false},
+		{"no colour", []string{"NO_COLOR=1"}, nil, false, false},
+		{"screen", []string{"TERM=screen"}, nil, false, false},
+		{"vt100", []string{"TERM=vt100"}, nil, false, false},
+		{"Linux console", []string{"TERM=linux"}, nil, true, false},
+		{"dumb, full screen all the same", []string{"TERM=dumb"}, []string{"-lines=false"}, false, false},
+		{"no name", []string{"TERM="}, nil, false, false},
+		{"C locale", []string{"LANG=C"}, nil, true, true},
+		{"Japanese", []string{"LANG=ja_JP.UTF-8"}, nil, true, false},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			s := begin(t, 80, 24, test.environment)
+			s := begin(t, 80, 24, test.environment, test.arguments...)
 			s.Wait("Ottermast-2")
 			s.Wait("? help")
 			raw := string(s.FirstOutput())

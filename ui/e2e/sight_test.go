@@ -120,6 +120,38 @@ func TestEveryTerminalShowsItAll(t *testing.T) {
 	}
 }
 
+// TestALightBackgroundIsSentTheSame: what the environment says of the terminal's background changes no byte of a walk, and nobody is asked
+// for it. The looks are seen on both, since no background is set and text has the terminal's own colour.
+func TestALightBackgroundIsSentTheSame(t *testing.T) {
+	t.Parallel()
+	walk := func(background string) (sent []string) {
+		s := begin(t, 80, 24, []string{"COLORFGBG=" + background})
+		s.Wait("? help")
+		for _, l := range []look{{"", "? help"}, {"]]", "section 3 of 5"}, {ptytest.Down + ptytest.Down, "Hole size, opened"}, {"1", "[1|]"}, {"x", "unknown unit"}, {ptytest.Esc, "given up"}, {"f", "Findings"}} {
+			s.Type(l.keys)
+			s.Wait(l.shows)
+			s.Settle(200 * time.Millisecond)
+			sent = append(sent, s.Screen())
+		}
+		if asked := s.Queries(); len(asked) > 0 {
+			t.Errorf("asks the terminal %q", asked)
+		}
+		return append(sent, strings.Join(looksOf(s), " "), string(s.FirstOutput()))
+	}
+	if dark, light := walk("15;0"), walk("0;15"); !slices.Equal(dark, light) {
+		t.Errorf("on a dark background\n%q\non a light one\n%q", dark, light)
+	}
+}
+
+// looksOf returns the looks that a session set, each once, in order.
+func looksOf(s *ptytest.Session) (looks []string) {
+	for _, match := range colouring.FindAllStringSubmatch(string(s.Output()), -1) {
+		looks = append(looks, match[1])
+	}
+	slices.Sort(looks)
+	return slices.Compact(looks)
+}
+
 // TestWidthsAreTheSameInEveryLocale: where Chinese, Japanese or Korean is written, lines, signs and what is typed stand as elsewhere.
 func TestWidthsAreTheSameInEveryLocale(t *testing.T) {
 	t.Parallel()

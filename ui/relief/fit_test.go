@@ -7,6 +7,8 @@ import (
 	"pgregory.net/rapid"
 
 	"borewalk/calc"
+	"borewalk/model"
+	"borewalk/model/quantity"
 	"borewalk/ui/canvas"
 )
 
@@ -66,6 +68,27 @@ func TestRowsKeepTheirLeast(t *testing.T) {
 		set := Fit(rows, 40, c.height, ";", plain)
 		if len(set[0]) != c.a || len(set[1]) != c.b || len(set[2]) != c.c {
 			t.Errorf("in %d lines: %d, %d, %d, want %d, %d, %d", c.height, len(set[0]), len(set[1]), len(set[2]), c.a, c.b, c.c)
+		}
+	}
+}
+
+// TestAReasonStandsOnceAmongTheRows: most rows are blank for one reason as long as no section is in work.
+func TestAReasonStandsOnceAmongTheRows(t *testing.T) {
+	plan := new(model.Plan)
+	said := map[string]int{}
+	for _, r := range Rows(plan, calc.Evaluate(plan), quantity.System{}, nil) {
+		for _, it := range r.Items {
+			if strings.HasPrefix(it.Text, "blank: ") {
+				said[it.Text]++
+			}
+		}
+	}
+	if len(said) == 0 {
+		t.Error("nothing is blank")
+	}
+	for text, n := range said {
+		if n != 1 {
+			t.Errorf("%q stands there %d times", text, n)
 		}
 	}
 }

@@ -47,7 +47,24 @@ func Rows(plan *model.Plan, result *calc.Result, system quantity.System, changes
 	if len(changes) > 0 {
 		rows = append(rows, Row{Label: "Changes", Items: items(changes)})
 	}
-	return append(rows, p.ahead())
+	rows = append(rows, p.ahead())
+	sayOnce(rows)
+	return rows
+}
+
+// sayOnce has a row that is blank for the reason of one above it refer to that one.
+func sayOnce(rows []Row) {
+	first := map[string]string{}
+	for i := range rows {
+		if len(rows[i].Items) != 1 || !strings.HasPrefix(rows[i].Items[0].Text, "blank: ") {
+			continue
+		}
+		if label, said := first[rows[i].Items[0].Text]; said {
+			rows[i].Items = items([]string{"blank, as under " + label})
+		} else {
+			first[rows[i].Items[0].Text] = rows[i].Label
+		}
+	}
 }
 
 // items returns texts as items.

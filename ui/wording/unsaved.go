@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"borewalk/model"
 	"borewalk/model/journal"
@@ -23,6 +24,7 @@ func Unsaved(f *journal.Found, file *planfile.File, differ int) (sentences []str
 	if f.Plan == "" {
 		text = CountOf(differ, "entry differs", "entries differ") + " from the plan that is open"
 	}
+	text = Upper(text)
 	if f.Typing != "" {
 		text += "; " + Typed(f) + " was being typed"
 	}
@@ -54,12 +56,23 @@ func Typed(f *journal.Found) string {
 	return name + " [" + f.Typed + "]"
 }
 
-// CountOf counts things: "1 entry differs", "2 entries differ".
+// CountOf counts things: "no entry differs", "1 entry differs", "2 entries differ".
 func CountOf(n int, one, many string) string {
-	if n == 1 {
+	switch n {
+	case 0:
+		return "no " + one
+	case 1:
 		return "1 " + one
 	}
 	return strconv.Itoa(n) + " " + many
+}
+
+// Upper begins a sentence.
+func Upper(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
 }
 
 // What is said where a journal holds no other entries than the file, and of the keeper of a journal.
