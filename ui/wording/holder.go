@@ -11,7 +11,7 @@ import (
 	"borewalk/ui/canvas"
 )
 
-// Holder says who has a plan open, where, since when, and what is known of his program, a sentence each.
+// Holder says who has a plan open, where, since when, and what is known of his program, a line each.
 func Holder(held *planlock.Held) []string {
 	o := &held.Owner
 	when := o.Since.UTC().Format("2006-01-02 15:04") + " UTC" + ago(held)
@@ -22,7 +22,7 @@ func Holder(held *planlock.Held) []string {
 	if held.Life == process.Running {
 		alive = "It runs on this computer."
 	}
-	return []string{HolderName(o) + " has it open: process " + fmt.Sprintf("%d, since %s.", o.Pid, when), alive}
+	return []string{HolderName(o) + " has it open:", fmt.Sprintf("process %d, since %s.", o.Pid, when), alive}
 }
 
 // HolderName names who has a plan open, for a line; what the lock says of that comes from outside and may be long.
