@@ -41,7 +41,7 @@ func TestAFullDiskLosesNothing(t *testing.T) {
 	s := w.open(t)
 	deepen(s)
 	s.Type(ptytest.CtrlS)
-	s.Wait("not saved: no space left on device; S saves under another name or folder")
+	s.Wait("Not saved: no space left on device")
 	s.Wait("well.toml * not saved")
 	if entries, _ := os.ReadDir(w.dir); len(entries) != 2 {
 		t.Errorf("there lie %v", entries)
@@ -96,7 +96,7 @@ func TestWhereNothingCanBeWritten(t *testing.T) {
 			s.Wait("2085.0 m")
 			if test.args != "" {
 				s.Type("s")
-				s.Wait("not saved: file too large; S saves under another name or folder")
+				s.Wait("Not saved: file too large")
 			}
 			s.Signal(syscall.SIGTERM)
 			s.Wait("what was not saved could not be kept")
