@@ -154,6 +154,7 @@ func helpTexts(g canvas.Glyphs) []helpText {
 			"[ ] the page and the section that are open, in capitals; on the line below the page a change, or what is being typed.",
 			"( ) brackets round an entry: it is planned, and what is as built counts in its place.",
 			"+ opens and - closes a row. A number with + or - before a figure is its change since the baseline (b); where it has no room ^ says that the figure rose and v that it fell, ~ that one in a column has changed. At an edge of a list ^ and v say that there is more; in the table <1 2> says how many columns there are further left and right.",
+			".. ends what had no room. Of an entry's help the line below the page has the first sentence; ? has all of it, and the range.",
 			"- for an entry: it is blank. For a figure: it cannot be had; the line below the page says why.",
 			"stop: a limit of law, standard or arithmetic is not met, or an entry is missing. caution: a limit of practice is not met. ok: that limit is met, and nothing more is said.",
 		}},
