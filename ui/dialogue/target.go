@@ -78,12 +78,13 @@ func (s *Session) several(text string, refs []model.Ref) string {
 	return fmt.Sprintf("%q may be %s; say the number", text, strings.Join(names, ", "))
 }
 
-// label is what an entry is called in a list: its label, and where that is as long as a narrow screen has room for and only begins what
-// the name says, all of that.
+// label is what an entry is called in a list: its label, or for limits and units, which the screen has in the trade's shortest words, the
+// name.
 func label(ref model.Ref) string {
-	const room = 16 // columns of a label, at most
-	if i := strings.Index(ref.Field.Name, ref.Field.Label); i >= 0 && len(ref.Field.Label) == room {
-		return ref.Field.Name[i:]
+	for _, table := range []string{"Own limit: ", "Unit of "} {
+		if name, ok := strings.CutPrefix(ref.Field.Name, table); ok {
+			return name
+		}
 	}
 	return ref.Field.Label
 }
