@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -19,8 +20,9 @@ type editing struct {
 	ref   model.Ref
 	input textinput.Model
 	was   model.Entry
-	shown string // what stood in the line when it was opened
-	fault string // what is wrong with the text as it stands; empty when it is good
+	shown string       // what stood in the line when it was opened
+	plain *calc.Result // of the plan without what is typed
+	fault string       // what is wrong with the text as it stands; empty when it is good
 }
 
 // enter edits the focused field, offers its choices, or opens or closes a row.
@@ -74,7 +76,7 @@ func (p *Planner) typedText(ref model.Ref) string {
 }
 
 func (p *Planner) startTyping(ref model.Ref, text string) {
-	p.edit = &editing{ref: ref, input: newInput(text), was: ref.Get(p.plan), shown: p.typedText(ref)}
+	p.edit = &editing{ref: ref, input: newInput(text), was: ref.Get(p.plan), shown: p.typedText(ref), plain: p.result}
 	p.message = ""
 }
 
@@ -161,7 +163,7 @@ func (p *Planner) accept() bool {
 	}
 	entry := e.ref.Get(p.plan)
 	e.ref.Set(p.plan, e.was)
-	p.edit = nil
+	p.edit, p.plain = nil, e.plain
 	if e.ref.Field.Type == model.QuantityField && entry.IsSet() && p.typedSame(e, entry) {
 		entry = e.was
 	}
@@ -216,7 +218,7 @@ func (p *Planner) do(edit model.Edit) {
 	}
 	edit.Changes = append(model.TrialsFollowing(p.plan, edit), edit.Changes...)
 	units := p.plan.Well.UnitSet
-	before, was := p.result, calc.Evaluate(p.plan) // while it was typed the entry was in the result already
+	before, was := p.result, cmp.Or(p.plain, p.result) // while it was typed the entry was in the result already
 	edit.When, edit.Who = p.now(), p.options.Name
 	p.history.Do(p.plan, edit)
 	p.edited = true

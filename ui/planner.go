@@ -90,6 +90,7 @@ type Planner struct {
 	set      quantity.Set
 	system   quantity.System
 	result   *calc.Result
+	plain    *calc.Result // of the plan where result has an entry besides that was typed and is not taken yet; nil where result is of the plan
 	baseline *calc.Result
 	marks    map[model.Path]calc.Severity // entries that findings beyond ok point at
 
@@ -196,7 +197,7 @@ func (p *Planner) openPlan() {
 // evaluate computes the plan anew; it is called after every change, while typing too.
 func (p *Planner) evaluate() {
 	p.section = max(0, min(p.section, len(p.plan.Sections)-1))
-	p.result = calc.Evaluate(p.plan)
+	p.result, p.plain = calc.Evaluate(p.plan), nil
 	p.charts.known = false
 	p.marks = map[model.Path]calc.Severity{}
 	for i := range p.result.Findings {
