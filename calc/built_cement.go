@@ -142,14 +142,14 @@ func (e *evaluation) builtTop(i int, p *page, job, was *cementJob) {
 	}
 	c := e.pumpedCement(i, job)
 	p.group = "Top of cement by volume"
-	f := p.put("built.volume_top", "Nothing lost", quantity.Length, c.top, c.missing, e.volumeTopWorking(job, &c, c.top, 0))
+	p.put("built.volume_top", "Nothing lost", quantity.Length, c.top, c.missing, e.volumeTopWorking(job, &c, c.top, 0))
 	if b.Lost.IsSet() {
 		p.also("built.volume_top.lost", "with losses", quantity.Length, c.lost, c.missing, e.volumeTopWorking(job, &c, c.lost, b.Lost.SI))
 	}
 	if c.missing.open() {
 		return
 	}
-	f.Note = e.volumeTopStands(i)
+	p.noted("built.volume_top", e.volumeTopStands(i))
 	if c.past > 0 {
 		e.note(i, Caution, gap{model.PathOf(i, "built.displaced"), "more was displaced than the string holds: there is no cement round the shoe by the volumes entered"})
 	}

@@ -134,7 +134,7 @@ func (e *evaluation) slipFigures(p *page, c *cleanHole) {
 
 func (e *evaluation) transportFigures(i int, p *page, c *cleanHole) {
 	at := c.slowest()
-	f := p.put("hydraulics.clean.transport", "Transport, least", quantity.Ratio, at.transport, c.missing, func(w *Working) {
+	p.put("hydraulics.clean.transport", "Transport, least", quantity.Ratio, at.transport, c.missing, func(w *Working) {
 		w.Formula = "transport = 1 - slip / v, least below the BOP, riser and short stretches left out"
 		c.facts(w, at, c.by)
 		w.in("slip", "by the method chosen", quantity.Velocity, at.slip)
@@ -150,7 +150,7 @@ func (e *evaluation) transportFigures(i int, p *page, c *cleanHole) {
 	if c.missing.open() || at.way == nil {
 		return
 	}
-	f.Note = c.note(at)
+	p.noted("hydraulics.clean.transport", c.note(at))
 	if at.inclination < slantedFrom && !c.swept {
 		e.judge(model.RuleTransport, i, at.transport, "Transport ratio of the cuttings, least", at.place(), at.way.bottom, model.PathOf(i, "flow"))
 	}

@@ -95,10 +95,21 @@ type page struct {
 	name    string
 }
 
-// put adds a figure on a line of its own; why fills in the working and is called only when that is asked for.
+// put adds a figure on a line of its own; why fills in the working and is called only when that is asked for. The figure that it
+// returns is in its place until the next one is added; a note that comes later is given with noted.
 func (p *page) put(key, name string, kind quantity.Kind, value float64, missing gap, why func(*Working)) *Figure {
 	p.name = name
 	return p.also(key, "", kind, value, missing, why)
+}
+
+// noted gives the figure with a key, one of those added last, a note.
+func (p *page) noted(key, note string) {
+	for k := len(p.sheet.Figures) - 1; k >= 0; k-- {
+		if f := &p.sheet.Figures[k]; f.Key == key {
+			f.Note = note
+			return
+		}
+	}
 }
 
 // also adds a further figure to the line that put began.

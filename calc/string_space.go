@@ -197,7 +197,7 @@ func (e *evaluation) ramFigures(i int, p *page, sp *spacing, k int, near []space
 	if !ok {
 		missing = gap{model.PathOf(i, "space_out.bit"), "with the bit there no tool joint is near the stack"}
 	}
-	f := p.put(key, e.ramName(k), quantity.Length, off, missing, func(w *Working) {
+	p.put(key, e.ramName(k), quantity.Length, off, missing, func(w *Working) {
 		w.Formula = "least distance between the tool joint and where tide and heave bring the ram; below zero it gets across"
 		w.in("shallowest", "ram at low tide, rig down", quantity.Length, ram.Shallowest)
 		w.in("deepest", "ram at high tide, rig up", quantity.Length, ram.Deepest)
@@ -226,7 +226,7 @@ func (e *evaluation) ramFigures(i int, p *page, sp *spacing, k int, near []space
 	at("at low", ram.Shallowest)
 	at("at high", ram.Deepest)
 	if e.plan.Rams[k].Closes == model.RamAnnular {
-		f.Note = "annular: shown, not compared"
+		p.noted(key, "annular: shown, not compared")
 	}
 }
 

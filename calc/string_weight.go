@@ -152,7 +152,7 @@ func (e *evaluation) neutralFigures(i int, p *page, h *hungString, load float64)
 		missing = gap{model.PathOf(i, "string_loads.bit_weight"), "the whole string weighs less than is wanted on the bit"}
 	}
 	p.group = "Neutral point"
-	f := p.put("string.bha.neutral", "Neutral point", quantity.Length, md, missing, func(w *Working) {
+	p.put("string.bha.neutral", "Neutral point", quantity.Length, md, missing, func(w *Working) {
 		w.Formula = "weight along the hole below it = weight on bit"
 		w.in("WOB", "weight on bit", quantity.Force, load)
 		for k := len(h.parts) - 1; k > at; k-- {
@@ -172,7 +172,7 @@ func (e *evaluation) neutralFigures(i int, p *page, h *hungString, load float64)
 	if !ok {
 		return
 	}
-	f.Note = "in " + h.parts[at].label()
+	p.noted("string.bha.neutral", "in "+h.parts[at].label())
 	path := model.PathOf(i, "string_loads.bit_weight")
 	for k := len(h.parts) - 1; k >= 0; k-- {
 		if h.parts[k].row.Item == model.ItemPipe {
@@ -199,7 +199,7 @@ func (e *evaluation) jarFigures(i int, p *page, h *hungString, load, neutral flo
 		n := strconv.Itoa(part.number)
 		key := "string.bha.jar." + n
 		off := max(part.top-neutral, neutral-part.bottom)
-		f := p.put(key, "Below the jar", quantity.Force, mud, gap{}, func(w *Working) {
+		p.put(key, "Below the jar", quantity.Force, mud, gap{}, func(w *Working) {
 			w.Formula = "weight along the hole of all below the jar"
 			for below := k + 1; below < len(h.parts); below++ {
 				w.in("W", h.parts[below].label()+" "+strconv.Itoa(h.parts[below].number), quantity.Force, h.inMud[below])
@@ -228,14 +228,15 @@ func (e *evaluation) jarFigures(i int, p *page, h *hungString, load, neutral flo
 			w.in("neutral", "point", quantity.Length, neutral)
 			w.Source = "geometry"
 		})
-		f.Note = "jar in compression while drilling"
+		note := "jar in compression while drilling"
 		switch {
 		case off < 0:
-			f.Note = "neutral point in the jar"
+			note = "neutral point in the jar"
 		case mud > load:
-			f.Note = "jar in tension while drilling"
+			note = "jar in tension while drilling"
 		}
-		e.judge(model.RuleJarNeutral, i, off, "Jar off the neutral point", f.Note, 0, model.PathOf(i, "string["+n+"].item"))
+		p.noted(key, note)
+		e.judge(model.RuleJarNeutral, i, off, "Jar off the neutral point", note, 0, model.PathOf(i, "string["+n+"].item"))
 	}
 }
 

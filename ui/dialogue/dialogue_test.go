@@ -121,7 +121,7 @@ func TestAnswers(t *testing.T) {
 		{"go to what mends it", []string{"section 3", "findings", "go 2"}, []string{"the well, page well; ", ". Weighting mat.: 150.0 t\n"}, ""},
 		{"find", []string{"section 3", "find mud density"}, []string{"1. mud, entry: Mud density: 1.250 sg\n"}, ""},
 		{"set what was found", []string{"section 3", "find mud density", "1 1.3 sg"}, []string{"section 3: Mud density: 1.300 sg, was 1.250 sg"}, ""},
-		{"no label is cut", []string{"section 3", "lines all", "find planned shoe test"}, []string{": Planned test"}, "shoe tes:"},
+		{"no label is cut", []string{"section 3", "lines all", "find planned shoe test"}, []string{": Planned shoe test within the fracture prognosis: blank"}, "shoe tes:"},
 		{"find nothing", []string{"find kite"}, []string{"nothing of this section or the well holds \"kite\""}, ""},
 		{"lists", []string{"section 3", "casing", "add"}, []string{"lists: section (5), casing part (1)"}, ""},
 		{"add", []string{"section 3", "casing", "lines all", "add casing"}, []string{"section 3, casing part 2 added", "casing part 2:\n", ". Casing OD: "}, ""},

@@ -92,7 +92,7 @@ func TestALongWatch(t *testing.T) {
 	if undone < 200 {
 		t.Errorf("but %d edits undone", undone)
 	}
-	if late-early > 6000 {
+	if late-early > 12000 { // what odds and jobs leave comes and goes with the collector; a key that leaves 1.5 kB for good is seen
 		t.Errorf("memory went from %d to %d kB", early, late)
 	}
 	s.Type("S")
