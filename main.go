@@ -76,6 +76,9 @@ func run(args []string, out, errs io.Writer) int {
 		return exitOK
 	}
 	file, source, err := open(o)
+	if err == nil {
+		err = fits(o, file.Plan)
+	}
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return exitError
@@ -220,14 +223,7 @@ func printed(o options, file *planfile.File, source string, out, errs io.Writer)
 		fmt.Fprintln(errs, notice)
 	}
 	leftBehind(o, file.Plan, errs)
-	system, err := system(o, file.Plan)
-	if err == nil {
-		err = hasSection(file.Plan, o.section)
-	}
-	if err != nil {
-		fmt.Fprintln(errs, err)
-		return exitError
-	}
+	system, _ := system(o, file.Plan)
 	against, err := compared(o, file.Plan)
 	if err != nil {
 		fmt.Fprintln(errs, err)
@@ -285,12 +281,13 @@ func compared(o options, plan *model.Plan) (sheet.Against, error) {
 	return sheet.Against{}, nil
 }
 
-// hasSection returns an error when the plan has no section of that number; 0 asks for none.
-func hasSection(plan *model.Plan, number int) error {
-	if number > len(plan.Sections) {
-		return fmt.Errorf("section %d: the plan has %d", number, len(plan.Sections))
+// fits returns an error when the plan has no section of the number asked for, or there are no such units.
+func fits(o options, plan *model.Plan) error {
+	if o.section > len(plan.Sections) {
+		return fmt.Errorf("section %d: the plan has %d", o.section, len(plan.Sections))
 	}
-	return nil
+	_, err := system(o, plan)
+	return err
 }
 
 // stops reports whether there is a stop finding among those that a check of a section prints, its own and the well's; of the
@@ -317,14 +314,6 @@ func planned(o options, file *planfile.File, source string, errs io.Writer) int 
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
 	terminal.NarrowAmbiguous()
 	choices := ui.Options{Path: o.path, Colours: seen.Colours, ASCII: seen.ASCII || o.ascii, Fresh: o.fresh, Section: max(0, o.section-1), Units: o.units, Name: model.Clean(o.name), Version: version()}
-	_, err := system(o, file.Plan)
-	if err == nil {
-		err = hasSection(file.Plan, o.section)
-	}
-	if err != nil {
-		fmt.Fprintln(errs, err)
-		return exitError
-	}
 	choices.ReadOnly, choices.Computer = o.readOnly, planlock.This()
 	if o.path == "" {
 		choices.Title, choices.Demo = "demo", !o.fresh
@@ -392,14 +381,6 @@ func byLines(o options) string {
 // spoken holds the dialogue in lines and returns when it is left.
 func spoken(o options, file *planfile.File, source, why string, out, errs io.Writer) int {
 	seen := terminal.Look(os.Getenv, runtime.GOOS)
-	_, err := system(o, file.Plan)
-	if err == nil {
-		err = hasSection(file.Plan, o.section)
-	}
-	if err != nil {
-		fmt.Fprintln(errs, err)
-		return exitError
-	}
 	keyboard := isatty.IsTerminal(os.Stdin.Fd())
 	keeper, left := journalled(o, file)
 	session := dialogue.New(file, out, dialogue.Options{
