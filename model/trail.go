@@ -130,6 +130,19 @@ func (h *History) Resume(plan *Plan, n int) {
 	}
 }
 
+// Save writes the plan by what is given, with what was done since the last save in its log, as by who saves. A plan that was not written
+// is not logged either.
+func (h *History) Save(plan *Plan, who string, when time.Time, write func() error) error {
+	logged := plan.Log
+	h.Enter(plan, who, when)
+	if err := write(); err != nil {
+		plan.Log = logged
+		return err
+	}
+	h.Saved()
+	return nil
+}
+
 // mostLogRows keeps a plan's file, which is read up to a size, from growing without end: the oldest rows go, and what is left is
 // reversible as before. It is some thousand edits, or twenty lists of measured joints.
 const mostLogRows = 20000

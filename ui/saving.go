@@ -42,15 +42,8 @@ func (p *Planner) saveTo(path string, write func(string) error, then func(*Plann
 // saveUnder is saveTo with the lock of the file that is written, which becomes the plan's.
 func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string) error, then func(*Planner)) string {
 	p.keepUp()
-	logged := p.plan.Log
-	p.history.Enter(p.plan, p.options.Name, p.now())
 	p.file.Guard = p.guard(lock)
-	err := p.file.Guard()
-	if err == nil {
-		err = write(path)
-	}
-	if err != nil {
-		p.plan.Log = logged
+	if err := p.history.Save(p.plan, p.options.Name, p.now(), func() error { return write(path) }); err != nil {
 		if lock != p.lock {
 			lock.Release(p.options.Computer)
 		}
@@ -73,7 +66,6 @@ func (p *Planner) saveUnder(lock *planlock.Lock, path string, write func(string)
 		}
 	}
 	p.options.Path = path
-	p.history.Saved()
 	if p.file.Parted {
 		p.message += "; its other names on the disk, hard links, keep what it held before"
 	}

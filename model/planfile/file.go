@@ -26,7 +26,8 @@ type File struct {
 	// Parted says that the last save parted the file from its other names, hard links, which keep what it held before.
 	Parted bool
 
-	// Guard, when there is one, is asked just before a file is replaced; its error leaves the file as it is.
+	// Guard, when there is one, is asked before anything is written and again just before a file is replaced; its error leaves the file
+	// as it is.
 	Guard func() error
 }
 
@@ -91,19 +92,27 @@ func (f *File) Save(path string) error {
 	if !f.own(path) {
 		return f.SaveOver(path)
 	}
-	untouched := func() error { return f.watch.look(true) }
-	if err := untouched(); err != nil {
-		return refused(path, err)
-	}
-	return f.save(path, untouched)
+	return f.save(path, func() error { return f.watch.look(true) })
 }
 
 // SaveOver is Save whatever the file holds.
 func (f *File) SaveOver(path string) error { return f.save(path, func() error { return nil }) }
 
-// save writes the plan to the named file. The last question about that file is asked again when the new one lies ready: between the
-// answer and the moment at which it is replaced there is nothing but the call that does it.
-func (f *File) save(path string, last func() error) error {
+// save writes the plan to the named file unless the guard or what is asked about that file has something against it. Both are asked
+// again when the new file lies ready: between the answer and the moment at which the old one is replaced there is nothing but the
+// call that does it.
+func (f *File) save(path string, untouched func() error) error {
+	may := func() error {
+		if f.Guard != nil {
+			if err := f.Guard(); err != nil {
+				return err
+			}
+		}
+		return untouched()
+	}
+	if err := may(); err != nil {
+		return refused(path, err)
+	}
 	text, err := f.Bytes()
 	if err != nil {
 		return err
@@ -113,14 +122,7 @@ func (f *File) save(path string, last func() error) error {
 	if err != nil {
 		return fmt.Errorf("not saved, since the plan would not open again: %w", err)
 	}
-	written, err := replace(path, text, newFile, func() error {
-		if f.Guard != nil {
-			if err := f.Guard(); err != nil {
-				return err
-			}
-		}
-		return last()
-	})
+	written, err := replace(path, text, newFile, may)
 	if err != nil {
 		return refused(path, err)
 	}

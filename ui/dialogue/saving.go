@@ -112,15 +112,9 @@ func (s *Session) saveTo(path string, over bool, then func()) { s.saveUnder(s.lo
 func (s *Session) saveUnder(lock *planlock.Lock, path string, over bool, then func()) {
 	s.handOver()
 	s.options.Journal.CatchUp()
-	logged := s.plan.Log
-	s.history.Enter(s.plan, s.options.Name, s.options.Clock())
 	s.file.Guard = func() error { return lock.Assure(s.options.Computer) }
-	err := s.file.Guard()
-	if err == nil {
-		err = s.disk.Save(s.file, path, over)
-	}
-	if err != nil {
-		s.plan.Log = logged
+	write := func() error { return s.disk.Save(s.file, path, over) }
+	if err := s.history.Save(s.plan, s.options.Name, s.options.Clock(), write); err != nil {
 		if lock != s.lock {
 			lock.Release(s.options.Computer)
 		}
@@ -132,7 +126,6 @@ func (s *Session) saveUnder(lock *planlock.Lock, path string, over bool, then fu
 	}
 	s.lock, s.readOnly, s.happened = lock, "", ""
 	s.options.Path, s.options.ReadOnly = path, false
-	s.history.Saved()
 	s.say("saved " + path)
 	if s.file.Parted {
 		s.say("its other names on the disk, hard links, keep what it held before")
