@@ -10,22 +10,12 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"borewalk/model/anyplan"
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
 	"borewalk/model/process"
 	"borewalk/ui"
 )
-
-// rigPlan is small, so that many can be opened.
-const rigPlan = `borewalk = 1
-[well]
-name = "Testling-1"
-air_gap = "26 m"
-water_depth = "342 m"
-[[section]]
-hole = "36 in"
-td = "450 m"
-`
 
 // rigs are computers with one plan in a folder that they share, and the processes that run on them.
 type rigs struct {
@@ -37,7 +27,7 @@ type rigs struct {
 func newRigs(t testing.TB) *rigs {
 	t.Helper()
 	r := &rigs{plan: filepath.Join(t.TempDir(), "plan.toml"), running: map[int]bool{}, now: time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)}
-	r.write(t, rigPlan)
+	r.write(t, anyplan.Small)
 	return r
 }
 
@@ -195,7 +185,7 @@ func TestReadOnlyIsSavedUnderAnotherNameOnly(t *testing.T) {
 				wants(t, p, "Not saved: read-only", "save under another name", "not saved")
 				press(p, "esc")
 			}
-			if r.content() != rigPlan {
+			if r.content() != anyplan.Small {
 				t.Error("the plan is written")
 			}
 			other := filepath.Join(filepath.Dir(r.plan), "mine.toml")
@@ -299,7 +289,7 @@ func TestTheLockOfAKilledProcessIsTakenOverWithAWord(t *testing.T) {
 // What is said of the lock and of the file has one line: both are found behind it.
 func TestTheTakenLockAndTheNoticesOfTheFileAreBothSaid(t *testing.T) {
 	r := newRigs(t)
-	r.write(t, rigPlan+"strange = 1\n")
+	r.write(t, anyplan.Small+"strange = 1\n")
 	r.opens(t, "bridge", 1, ui.Options{})
 	delete(r.running, 1)
 	p := r.opens(t, "bridge", 2, ui.Options{})
@@ -336,7 +326,7 @@ func TestSavingOntoAPlanThatAnotherHolds(t *testing.T) {
 	p := screenOf(t, "ottermast-2", 80, 24, ui.Options{Computer: r.computer("bridge", 2)})
 	press(p, "S", "ctrl+u", r.plan, "enter")
 	wants(t, p, "P1 (crew) on bridge has that plan open.", "again to replace it")
-	if r.content() != rigPlan {
+	if r.content() != anyplan.Small {
 		t.Error("the plan is written")
 	}
 	press(p, "enter")

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"borewalk/model/anyplan"
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
 	"borewalk/ui"
@@ -37,7 +38,7 @@ func TestWhateverTwoDoNothingIsOverwrittenUnasked(t *testing.T) {
 				draw.Fatal(err)
 			}
 		}
-		write(rigPlan)
+		write(anyplan.Small)
 		lock, _ := planlock.Path(r.plan)
 		hosts := []string{"bridge", rapid.SampledFrom([]string{"bridge", "shore"}).Draw(draw, "host")}
 		var sessions [2]session
@@ -91,7 +92,7 @@ func TestWhateverTwoDoNothingIsOverwrittenUnasked(t *testing.T) {
 				delete(r.running, s.computer.Process)
 				s.planner = nil
 			case "write":
-				write(fmt.Sprintf("# %d\n%s", step, rigPlan))
+				write(fmt.Sprintf("# %d\n%s", step, anyplan.Small))
 			case "unlock":
 				os.Remove(lock)
 			}

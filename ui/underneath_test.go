@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"borewalk/model/anyplan"
 	"borewalk/model/planfile"
 	"borewalk/ui"
 )
@@ -15,7 +16,7 @@ import (
 // What another does to the file is said after the next edit, with a sign in the header that stays, and asked about by a save before
 // anything is overwritten.
 func TestWhatAnotherDoesToTheFileIsSaidEarlyAndAskedAbout(t *testing.T) {
-	theirs := strings.Replace(rigPlan, "450 m", "480 m", 1)
+	theirs := strings.Replace(anyplan.Small, "450 m", "480 m", 1)
 	tests := []struct {
 		name             string
 		do               func(r *rigs) error
@@ -66,7 +67,7 @@ func TestWhatAnotherDoesToTheFileIsSaidEarlyAndAskedAbout(t *testing.T) {
 func TestTheSameContentIsNoAlarm(t *testing.T) {
 	r := newRigs(t)
 	p := r.opens(t, "bridge", 1, ui.Options{})
-	r.write(t, rigPlan)
+	r.write(t, anyplan.Small)
 	if err := os.Chtimes(r.plan, time.Time{}, time.Now().Add(time.Hour)); err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +100,7 @@ func TestLookingAtWhatDiffersGoesBackToTheQuestion(t *testing.T) {
 	r := newRigs(t)
 	p := r.opens(t, "bridge", 1, ui.Options{})
 	edits(t, p)
-	r.write(t, strings.Replace(rigPlan, "450 m", "480 m", 1))
+	r.write(t, strings.Replace(anyplan.Small, "450 m", "480 m", 1))
 	press(p, "s", "down", "down", "enter")
 	wants(t, p, "What changed from the file as it is now", "480.0 m to 451.0 m")
 	press(p, "esc")
@@ -114,7 +115,7 @@ func TestLookingAtWhatDiffersGoesBackToTheQuestion(t *testing.T) {
 
 // Reading the file anew throws nothing away: where something is not saved it is saved under another name first.
 func TestReadingAnewLosesNothing(t *testing.T) {
-	theirs := strings.Replace(rigPlan, "450 m", "480 m", 1)
+	theirs := strings.Replace(anyplan.Small, "450 m", "480 m", 1)
 	r := newRigs(t)
 	p := r.opens(t, "bridge", 1, ui.Options{})
 	r.write(t, theirs)
@@ -126,7 +127,7 @@ func TestReadingAnewLosesNothing(t *testing.T) {
 	lacks(t, p, "not saved")
 
 	edits(t, p)
-	r.write(t, rigPlan)
+	r.write(t, anyplan.Small)
 	mine := filepath.Join(filepath.Dir(r.plan), "mine.toml")
 	press(p, "s", "down", "down", "down", "enter", "esc") // the name is not given: nothing is read
 	wants(t, p, "481.0 m", "* not saved")
@@ -176,7 +177,7 @@ func TestTheSignsOutlastALongName(t *testing.T) {
 	}
 	r.plan = long
 	p := r.opens(t, "bridge", 1, ui.Options{ReadOnly: true})
-	r.write(t, rigPlan+"\n")
+	r.write(t, anyplan.Small+"\n")
 	edits(t, p)
 	wants(t, p, "p.. read-only * not saved ! file changed")
 }

@@ -155,3 +155,14 @@ func (b *bytes) row(plan *model.Plan) {
 		}
 	}
 }
+
+// Small is the text of a plan of one section, worked out in no time, for tests that open many.
+const Small = `borewalk = 1
+[well]
+name = "Testling-1"
+air_gap = "26 m"
+water_depth = "342 m"
+[[section]]
+hole = "36 in"
+td = "450 m"
+`

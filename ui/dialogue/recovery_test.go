@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"borewalk/model/anyplan"
 	"borewalk/model/journal"
 	"borewalk/model/planfile"
 	"borewalk/ui/dialogue"
@@ -135,7 +136,7 @@ func TestRecoveringFromAnotherFileInLines(t *testing.T) {
 	before := r.work()
 	before.says(deeper)
 	f := before.left(r)
-	r.write(strings.Replace(rigPlan, "36 in", "42 in", 1))
+	r.write(strings.Replace(anyplan.Small, "36 in", "42 in", 1))
 	s := r.work(f)
 	s.said("greeting", "2 entries differ", "The file was changed since the changes were begun")
 	s.says("recover", "recovered")

@@ -8,21 +8,12 @@ import (
 	"testing"
 	"time"
 
+	"borewalk/model/anyplan"
 	"borewalk/model/planfile"
 	"borewalk/model/planlock"
 	"borewalk/model/process"
 	"borewalk/ui/dialogue"
 )
-
-const rigPlan = `borewalk = 1
-[well]
-name = "Testling-1"
-air_gap = "26 m"
-water_depth = "342 m"
-[[section]]
-hole = "36 in"
-td = "450 m"
-`
 
 // rig is a computer with one plan, and the processes that run on it.
 type rig struct {
@@ -40,7 +31,7 @@ func (r *rig) next() int {
 
 func newRig(t *testing.T) *rig {
 	r := &rig{t: t, plan: filepath.Join(t.TempDir(), "plan.toml"), running: map[int]bool{}}
-	r.write(rigPlan)
+	r.write(anyplan.Small)
 	return r
 }
 
@@ -117,7 +108,7 @@ func TestTwoOpenOnePlanInLines(t *testing.T) {
 	two.said("greeting", "plan.toml, read-only", "AM (crew) on rig has it open: process 1, since 2026-03-01 12:00 UTC, just now.", "It runs on this computer.", "take over takes it from the other")
 	two.says(deeper, "460.0 m, was")
 	two.says("save", "not saved: read-only, another had the plan open", "take over", "save as FILE")
-	if r.content() != rigPlan {
+	if r.content() != anyplan.Small {
 		t.Error("a read-only plan is written")
 	}
 	two.says("save as "+filepath.Join(filepath.Dir(r.plan), "mine"), "saved ")
@@ -165,7 +156,7 @@ func TestAScriptSavesOverNobody(t *testing.T) {
 	other := filepath.Join(filepath.Dir(r.plan), "other.toml")
 	script := r.opens(1, "AM", dialogue.Options{Script: true})
 	script.says(deeper, "460.0 m, was")
-	r.write(strings.Replace(rigPlan, "450 m", "490 m", 1))
+	r.write(strings.Replace(anyplan.Small, "450 m", "490 m", 1))
 	theirs := r.content()
 	script.says("save", "not saved: the file was changed by another program; save as FILE saves under another name")
 	script.says("yes", "is no word")
@@ -173,10 +164,10 @@ func TestAScriptSavesOverNobody(t *testing.T) {
 		t.Error("what the other saved is lost")
 	}
 	r.plan = other
-	r.write(rigPlan)
+	r.write(anyplan.Small)
 	r.opens(2, "BT", dialogue.Options{})
 	script.says("save as "+other, "not saved: BT (crew) on rig has "+other+" open; choose another name")
-	if r.content() != rigPlan || script.Refused() != 3 || !script.Lost() {
+	if r.content() != anyplan.Small || script.Refused() != 3 || !script.Lost() {
 		t.Errorf("refused %d, %s", script.Refused(), r.content())
 	}
 }
@@ -187,7 +178,7 @@ func TestSavingOverAPlanThatAnotherHasOpen(t *testing.T) {
 	one := r.opens(1, "AM", dialogue.Options{})
 	mine := r.plan
 	r.plan = filepath.Join(filepath.Dir(mine), "other.toml")
-	r.write(rigPlan)
+	r.write(anyplan.Small)
 	two := r.opens(2, "BT", dialogue.Options{})
 	one.says(deeper, "460.0 m, was")
 	one.says("save as "+r.plan, "BT (crew) on rig has "+r.plan+" open; replace it all the same?")
@@ -206,7 +197,7 @@ func TestSavingOverAPlanThatAnotherHasOpen(t *testing.T) {
 func TestTheFileIsChangedUnderneathInLines(t *testing.T) {
 	r := newRig(t)
 	s := r.opens(1, "AM", dialogue.Options{})
-	r.write(strings.Replace(rigPlan, "450 m", "1480 m", 1))
+	r.write(strings.Replace(anyplan.Small, "450 m", "1480 m", 1))
 	s.says(deeper, "! the file was changed by another program; save asks what to do")
 	s.says("section[1].td = 470 m", "470.0 m")
 	if strings.Contains(s.out.String(), "!") {

@@ -9,25 +9,16 @@ import (
 	"syscall"
 	"testing"
 
+	"borewalk/model/anyplan"
 	"borewalk/ui/ptytest"
 )
-
-const smallPlan = `borewalk = 1
-[well]
-name = "Testling-1"
-air_gap = "26 m"
-water_depth = "342 m"
-[[section]]
-hole = "36 in"
-td = "450 m"
-`
 
 // sharedPlan writes a plan into a folder of its own.
 func sharedPlan(t *testing.T) (dir, path string) {
 	t.Helper()
 	dir = t.TempDir()
 	path = filepath.Join(dir, "plan.toml")
-	put(t, path, smallPlan)
+	put(t, path, anyplan.Small)
 	return dir, path
 }
 
@@ -84,7 +75,7 @@ func TestTwoOpenOnePlan(t *testing.T) {
 	deepens(t, two)
 	two.Type("s")
 	two.Wait("Not saved: read-only")
-	if content(path) != smallPlan {
+	if content(path) != anyplan.Small {
 		t.Error("a read-only plan is written")
 	}
 	two.Type(ptytest.Enter)
@@ -175,11 +166,11 @@ func TestTheFileIsChangedUnderneath(t *testing.T) {
 	dir, path := sharedPlan(t)
 	s := opens(t, dir, "AM")
 	deepens(t, s)
-	put(t, path, strings.Replace(smallPlan, "450 m", "1480 m", 1))
+	put(t, path, strings.Replace(anyplan.Small, "450 m", "1480 m", 1))
 	s.Type("+")
 	s.Wait("the file was changed by another program; s asks what to do")
 	s.Wait("! file changed")
-	put(t, path, smallPlan)
+	put(t, path, anyplan.Small)
 	s.Type("+")
 	s.WaitGone("! file changed") // it is as it was
 	if err := os.Remove(path); err != nil {
