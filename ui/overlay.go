@@ -3,6 +3,7 @@ package ui
 import (
 	"cmp"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -282,8 +283,10 @@ func wrap(text string, width int) []string {
 		line := ""
 		for _, word := range strings.Fields(paragraph) {
 			if line != "" && canvas.Width(word) <= width && canvas.Width(line)+1+canvas.Width(word) > width {
+				var number string
+				line, number = partNumber(line)
 				lines = append(lines, line)
-				line = ""
+				line = number
 			}
 			if line != "" {
 				line += " "
@@ -298,6 +301,15 @@ func wrap(text string, width int) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// partNumber takes a number off the end of a line, so that it goes on with its unit; not where the line is nothing else.
+func partNumber(line string) (rest, number string) {
+	at := strings.LastIndexByte(line, ' ')
+	if last := line[at+1:]; at > 0 && strings.Trim(last, "-0123456789./") == "" && strings.IndexFunc(last, unicode.IsDigit) >= 0 && last[len(last)-1] != '.' {
+		return line[:at], last
+	}
+	return line, ""
 }
 
 // fitting returns how many bytes of a text fit into a width; at least its first character.
